@@ -1,0 +1,81 @@
+package org.brewchem.internal;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+
+/**
+ * Numbers as text, the same in every locale and on every JDK: a point as decimal mark, no grouping,
+ * halves rounded away from zero as they are read in decimal.
+ */
+public final class NumberText {
+
+  private static final int EXACT_DECIMAL_DIGITS = 15;
+  private static final int DISPLAYED_DIGITS = 12;
+  private static final int SMALLEST_PLAIN_EXPONENT = -6;
+  private static final int LARGEST_PLAIN_EXPONENT = 9;
+
+  private NumberText() {}
+
+  /**
+   * Writes a number with up to twelve significant digits and without trailing zeros: more digits
+   * than any measurement has, and few enough to hide the last bits of a unit conversion.
+   *
+   * @param value a finite number
+   * @return the number, such as {@code 0.25}, {@code 215} or {@code 1.5E-9}
+   */
+  public static String plain(double value) {
+    BigDecimal rounded =
+        new BigDecimal(value)
+            .round(new MathContext(DISPLAYED_DIGITS, RoundingMode.HALF_UP))
+            .stripTrailingZeros();
+    if (rounded.signum() == 0) {
+      return "0";
+    }
+    int exponent = rounded.precision() - rounded.scale() - 1;
+    if (exponent >= SMALLEST_PLAIN_EXPONENT && exponent <= LARGEST_PLAIN_EXPONENT) {
+      return rounded.toPlainString();
+    }
+    BigDecimal mantissa = rounded.movePointLeft(exponent);
+    return mantissa.toPlainString() + "E" + exponent;
+  }
+
+  /**
+   * Writes a number rounded to a number of significant digits, trailing zeros kept.
+   *
+   * @param value a finite number
+   * @param significantDigits the digits to keep, 1 to 15
+   * @return the number, such as {@code 2.80} for 2.8 to three digits
+   * @throws IllegalArgumentException if {@code significantDigits} is not 1 to 15
+   */
+  public static String significant(double value, int significantDigits) {
+    Checks.inRange("significant digits", significantDigits, "", 1, EXACT_DECIMAL_DIGITS);
+    BigDecimal decimal = asTyped(value);
+    if (decimal.signum() == 0) {
+      return BigDecimal.ZERO.setScale(significantDigits - 1).toPlainString();
+    }
+    BigDecimal rounded = decimal.round(new MathContext(significantDigits, RoundingMode.HALF_UP));
+    int scale = significantDigits - (rounded.precision() - rounded.scale());
+    return rounded.setScale(Math.max(scale, 0), RoundingMode.UNNECESSARY).toPlainString();
+  }
+
+  /**
+   * Writes a number rounded to a number of decimal places, trailing zeros kept.
+   *
+   * @param value a finite number
+   * @param decimals the decimal places to keep, 0 to 15
+   * @return the number, such as {@code 4.20} for 4.2 to two decimals
+   * @throws IllegalArgumentException if {@code decimals} is not 0 to 15
+   */
+  public static String decimals(double value, int decimals) {
+    Checks.inRange("decimals", decimals, "", 0, EXACT_DECIMAL_DIGITS);
+    return asTyped(value).setScale(decimals, RoundingMode.HALF_UP).toPlainString();
+  }
+
+  /**
+   * Fifteen digits give back the decimal that was typed: 2.675 is a half, not 2.67499999999999982.
+   */
+  private static BigDecimal asTyped(double value) {
+    return new BigDecimal(value).round(new MathContext(EXACT_DECIMAL_DIGITS, RoundingMode.HALF_UP));
+  }
+}

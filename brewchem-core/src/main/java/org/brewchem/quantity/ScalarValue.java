@@ -1,0 +1,93 @@
+package org.brewchem.quantity;
+
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What every value held as one number in one fixed unit has in common: order, equality and text. It
+ * is not visible outside the package, so no method can ask for "any value" and let an alkalinity
+ * pass for a hardness.
+ *
+ * @param <T> the value itself
+ */
+abstract class ScalarValue<T extends ScalarValue<T>> implements Comparable<T> {
+
+  /** The number, finite and never -0.0, in the unit that the class states. */
+  final double value;
+
+  ScalarValue(double checked) {
+    value = checked + 0.0;
+  }
+
+  /** Checks a value in the unit as stated by the caller, and that its conversion is finite too. */
+  static double nonNegative(String name, double stated, String statedUnit, double converted) {
+    Checks.nonNegative(name, stated, statedUnit);
+    return converted(name, stated, statedUnit, converted);
+  }
+
+  /** Checks a value in the unit as stated by the caller, and that its conversion is finite too. */
+  static double positive(String name, double stated, String statedUnit, double converted) {
+    Checks.positive(name, stated, statedUnit);
+    return converted(name, stated, statedUnit, converted);
+  }
+
+  /** Checks a value in the unit as stated by the caller, and that its conversion is finite too. */
+  static double finite(String name, double stated, String statedUnit, double converted) {
+    Checks.finite(name, stated, statedUnit);
+    return converted(name, stated, statedUnit, converted);
+  }
+
+  private static double converted(String name, double stated, String statedUnit, double converted) {
+    if (!Double.isFinite(converted)) {
+      throw new IllegalArgumentException(
+          name + ": " + stated + " " + statedUnit + " is too large to be held");
+    }
+    return converted;
+  }
+
+  static String text(double value, String unit) {
+    return NumberText.plain(value) + " " + unit;
+  }
+
+  /**
+   * Compares by size.
+   *
+   * @param other the value to compare with
+   * @return a negative number, zero or a positive number as this value is smaller than, equal to or
+   *     larger than the other
+   */
+  @Override
+  public final int compareTo(T other) {
+    return Double.compare(value, other.value);
+  }
+
+  /**
+   * Tells whether the other object is a value of the same class and exactly the same size.
+   *
+   * @param other the object to compare with
+   * @return true if both hold the same number in the same meaning
+   */
+  @Override
+  @SuppressWarnings(
+      "EqualsGetClass") // the class is the meaning: equal numbers of two classes differ
+  public final boolean equals(@Nullable Object other) {
+    return other != null
+        && getClass() == other.getClass()
+        && value == ((ScalarValue<?>) other).value;
+  }
+
+  @Override
+  public final int hashCode() {
+    return Double.hashCode(value);
+  }
+
+  /**
+   * Returns the value with its unit and up to twelve significant digits, in a form that the readers
+   * of {@code org.brewchem.units} read back.
+   *
+   * @return the value as text, the same in every locale
+   */
+  @Override
+  public abstract String toString();
+}
