@@ -114,8 +114,7 @@ public final class Temperature extends ScalarValue<Temperature> {
     return text(value, "°C");
   }
 
-  private static double notBelow(
-      double absoluteZero, double stated, String scale, double celsius) {
+  private static double notBelow(double absoluteZero, double stated, String scale, double celsius) {
     finite(NAME, stated, scale, celsius);
     if (stated < absoluteZero) {
       throw new IllegalArgumentException(

@@ -1,0 +1,81 @@
+package org.brewchem.internal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class NumberTextTest {
+
+  @ParameterizedTest
+  @CsvSource({
+    "0.0, 0",
+    "5.3, 5.3",
+    "215.0, 215",
+    "-0.25, -0.25",
+    "14.620000000000001, 14.62",
+    "214.99999999999997, 215",
+    "0.000001, 0.000001",
+    "0.00000015, 1.5E-7",
+    "-0.00000015, -1.5E-7",
+    "1234567890.5, 1234567890.5",
+    "1e10, 1E10",
+    "9999999999.9999, 1E10",
+    "6.02214076e23, 6.02214076E23",
+    "4.9e-324, 4.94065645841E-324"
+  })
+  void plainWritesUpToTwelveDigits(double value, String text) {
+    assertEquals(text, NumberText.plain(value));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "2.8, 3, 2.80",
+    "2.636, 2, 2.6",
+    "2.675, 3, 2.68",
+    "-2.675, 3, -2.68",
+    "9.996, 3, 10.0",
+    "1234.0, 2, 1200",
+    "0.00123456, 3, 0.00123",
+    "0.0, 3, 0.00",
+    "0.0, 1, 0",
+    "5.0, 1, 5"
+  })
+  void significantKeepsTrailingZeros(double value, int digits, String text) {
+    assertEquals(text, NumberText.significant(value, digits));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "4.2, 2, 4.20",
+    "4.205, 2, 4.21",
+    "-4.205, 2, -4.21",
+    "-0.004, 2, 0.00",
+    "15.0, 0, 15",
+    "0.5, 0, 1"
+  })
+  void decimalsKeepTrailingZeros(double value, int decimals, String text) {
+    assertEquals(text, NumberText.decimals(value, decimals));
+  }
+
+  @Test
+  void digitsOutOfRangeAreRefused() {
+    assertThrows(IllegalArgumentException.class, () -> NumberText.significant(1, 0));
+    assertThrows(IllegalArgumentException.class, () -> NumberText.significant(1, 16));
+    assertThrows(IllegalArgumentException.class, () -> NumberText.decimals(1, -1));
+    assertThrows(IllegalArgumentException.class, () -> NumberText.decimals(1, 16));
+  }
+
+  @Property
+  void plainTextReadsBackToTheSameText(@ForAll double value) {
+    double back = Double.parseDouble(NumberText.plain(value));
+    assertEquals(value, back, Math.max(5e-12 * Math.abs(value), Double.MIN_VALUE));
+    if (Double.isFinite(back)) {
+      assertEquals(NumberText.plain(value), NumberText.plain(back));
+    }
+  }
+}

@@ -1,0 +1,133 @@
+package org.brewchem.quantity;
+
+import static org.brewchem.quantity.Quantities.*;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.Scale;
+import org.junit.jupiter.api.Test;
+
+class ArithmeticTest {
+
+  @Test
+  void likeValuesAddSubtractAndScale() {
+    assertEquals(mL(70), mL(50).plus(mL(20)));
+    assertEquals(30, mL(50).minus(mL(20)).inMillilitres(), 1e-13);
+    assertEquals(g(1.5), g(0.5).times(3));
+    assertEquals(mol(0.75), mol(1).minus(mol(0.25)));
+    assertEquals(mgPerL(120), mgPerL(100).plus(mgPerL(20)));
+    assertEquals(molPerL(0.5), molPerL(1).times(0.5));
+    assertEquals(molPerKg(1.5), molPerKg(1).plus(molPerKg(0.5)));
+    assertEquals(mEqPerL(-2), mEqPerL(3).minus(mEqPerL(5)));
+    assertEquals(gPerMol(18), gPerMol(16).plus(gPerMol(1).times(2)));
+    assertEquals(mEqPerLPerPH(20), mEqPerLPerPH(12).plus(mEqPerLPerPH(8)));
+    assertEquals(kPa(50), kPa(100).minus(kPa(50)));
+    assertEquals(mV(-59), mV(0).minus(mV(59)));
+    assertEquals(celsius(25), celsius(20).plus(TemperatureDifference.ofKelvin(5)));
+    assertEquals(celsius(15), celsius(20).minus(TemperatureDifference.ofKelvin(5)));
+    assertEquals(TemperatureDifference.ofKelvin(-5), celsius(15).minus(celsius(20)));
+  }
+
+  @Test
+  void aDifferenceBelowZeroIsRefused() {
+    IllegalArgumentException error =
+        assertThrows(IllegalArgumentException.class, () -> litres(1).minus(litres(3)));
+    assertEquals("volume: -2.0 L is not possible; 0 or more is allowed", error.getMessage());
+    assertThrows(IllegalArgumentException.class, () -> gPerMol(1).minus(gPerMol(1)));
+    assertThrows(IllegalArgumentException.class, () -> g(1).times(-1));
+  }
+
+  @Test
+  void whatIsTooLargeIsRefusedAndNotInfinite() {
+    IllegalArgumentException error = assertThrows(IllegalArgumentException.class, () -> hL(1e308));
+    assertEquals("volume: 1.0E308 hL is too large to be held", error.getMessage());
+    assertThrows(
+        IllegalArgumentException.class, () -> litres(Double.MAX_VALUE).plus(litres(1e308)));
+  }
+
+  @Test
+  void massAmountAndVolumeFollowFromEachOther() {
+    assertEquals(1.206, gPerML(1.206).times(mL(1)).inGrams(), 1e-15);
+    assertEquals(1000 / 1.206, Volume.from(kg(1), gPerML(1.206)).inMillilitres(), 1e-10);
+    assertEquals(1.206, Density.from(g(12.06), mL(10)).inGramsPerMillilitre(), 1e-15);
+    assertEquals(500, mgPerL(250).times(litres(2)).inMilligrams(), 1e-12);
+    assertEquals(mgPerL(250), MassConcentration.from(mg(500), litres(2)));
+    assertEquals(litres(2), Volume.from(mg(500), mgPerL(250)));
+    assertEquals(1.462, molPerL(0.1).times(mL(14.62)).inMillimoles(), 1e-15);
+    assertEquals(molPerL(0.1), AmountConcentration.from(mol(1), litres(10)));
+    assertEquals(10, Volume.from(mol(1), molPerL(0.1)).inLitres(), 1e-14);
+    assertEquals(2, AmountOfSubstance.from(g(36), gPerMol(18)).inMoles(), 1e-15);
+    assertEquals(g(36), mol(2).times(gPerMol(18)));
+    assertEquals(molPerKg(0.5), Molality.from(mol(1), kg(2)));
+    assertEquals(mol(1), molPerKg(0.5).times(kg(2)));
+  }
+
+  @Test
+  void concentrationsFollowFromEachOther() {
+    assertEquals(2.5, AmountConcentration.from(gPerL(100), gPerMol(40)).inMolesPerLitre(), 1e-15);
+    assertEquals(gPerL(100), molPerL(2.5).times(gPerMol(40)));
+    assertEquals(0.998, AmountConcentration.from(molPerKg(1), kgPerM3(998)).inMolesPerLitre());
+    assertEquals(1, Molality.from(molPerL(0.998), kgPerM3(998)).inMolesPerKilogram(), 1e-15);
+    assertEquals(mEqPerL(-3), mmolPerL(1.5).timesCharge(-2));
+    assertEquals(1.5, AmountConcentration.from(mEqPerL(-3), -2).inMillimolesPerLitre(), 1e-15);
+    assertThrows(IllegalArgumentException.class, () -> AmountConcentration.from(mEqPerL(-3), 2));
+    assertThrows(IllegalArgumentException.class, () -> AmountConcentration.from(mEqPerL(3), 0));
+  }
+
+  @Test
+  void fractionsByMassNeedMassOrDensity() {
+    assertEquals(g(88), massPercent(88).times(g(100)));
+    assertEquals(1061.28, massPercent(88).times(gPerML(1.206)).inGramsPerLitre(), 1e-9);
+    assertEquals(MassFraction.of(0.25), MassFraction.from(g(1), g(4)));
+    assertThrows(IllegalArgumentException.class, () -> MassFraction.from(g(4), g(1)));
+  }
+
+  @Test
+  void specificGravityIsRelativeToWaterAt20Celsius() {
+    assertEquals(998.2072, specificGravity(1).asDensity().inKilogramsPerCubicMetre());
+    assertEquals(1.048, SpecificGravity.from(specificGravity(1.048).asDensity()).value(), 1e-15);
+  }
+
+  @Test
+  void nothingIsDividedByZero() {
+    IllegalArgumentException error =
+        assertThrows(
+            IllegalArgumentException.class, () -> MassConcentration.from(mg(1), litres(0)));
+    assertEquals("volume: 0.0 L is not possible; more than 0 is allowed", error.getMessage());
+    assertThrows(IllegalArgumentException.class, () -> Density.from(g(1), mL(0)));
+    assertThrows(IllegalArgumentException.class, () -> AmountConcentration.from(mol(1), mL(0)));
+    assertThrows(IllegalArgumentException.class, () -> Molality.from(mol(1), kg(0)));
+    assertThrows(IllegalArgumentException.class, () -> Volume.from(g(1), mgPerL(0)));
+    assertThrows(IllegalArgumentException.class, () -> Volume.from(mol(1), molPerL(0)));
+    assertThrows(IllegalArgumentException.class, () -> MassFraction.from(g(0), g(0)));
+  }
+
+  @Property
+  void dilutingAndConcentratingCancel(
+      @ForAll @DoubleRange(min = 0.001, max = 1000) @Scale(9) double concentration,
+      @ForAll @DoubleRange(min = 0.001, max = 1000) @Scale(9) double volume) {
+    Mass solute = mgPerL(concentration).times(litres(volume));
+    assertEquals(
+        concentration,
+        MassConcentration.from(solute, litres(volume)).inMilligramsPerLitre(),
+        1e-14 * concentration);
+    assertEquals(volume, Volume.from(solute, mgPerL(concentration)).inLitres(), 1e-14 * volume);
+  }
+
+  @Property
+  void additionCommutesAndSubtractionUndoesIt(
+      @ForAll @DoubleRange(min = 0, max = 1000) @Scale(9) double one,
+      @ForAll @DoubleRange(min = 0, max = 1000) @Scale(9) double other) {
+    Volume sum = litres(one).plus(litres(other));
+    assertEquals(sum, litres(other).plus(litres(one)));
+    assertTrue(sum.compareTo(litres(one)) >= 0);
+    assertEquals(
+        one,
+        mEqPerL(one).plus(mEqPerL(other)).minus(mEqPerL(other)).inMilliequivalentsPerLitre(),
+        1e-12);
+  }
+}
