@@ -1,0 +1,130 @@
+package org.brewchem.substance;
+
+import java.util.Map;
+import org.brewchem.internal.Checks;
+import org.brewchem.quantity.MolarMass;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An ion as a water report or a recipe names it, with the molar mass and the charge that turn
+ * milligrams into millimoles and milliequivalents.
+ *
+ * <p>An ion brings its {@link Component}; what it brings in protons follows from the charge balance
+ * of the whole solution. Hydrogencarbonate and carbonate bring the same component: they differ in
+ * the cations that come with them, so give the cations too.
+ */
+public final class Ion implements Compound {
+
+  /** Sodium, Na+. */
+  public static final Ion SODIUM = new Ion("sodium", "Na+", Component.SODIUM);
+
+  /** Potassium, K+. */
+  public static final Ion POTASSIUM = new Ion("potassium", "K+", Component.POTASSIUM);
+
+  /** Calcium, Ca+2. */
+  public static final Ion CALCIUM = new Ion("calcium", "Ca+2", Component.CALCIUM);
+
+  /** Magnesium, Mg+2. */
+  public static final Ion MAGNESIUM = new Ion("magnesium", "Mg+2", Component.MAGNESIUM);
+
+  /** Ammonium, NH4+. */
+  public static final Ion AMMONIUM = new Ion("ammonium", "NH4+", Component.AMMONIA);
+
+  /** Chloride, Cl-. */
+  public static final Ion CHLORIDE = new Ion("chloride", "Cl-", Component.CHLORIDE);
+
+  /** Nitrate, NO3-. */
+  public static final Ion NITRATE = new Ion("nitrate", "NO3-", Component.NITRATE);
+
+  /** Sulfate, SO4-2. */
+  public static final Ion SULFATE = new Ion("sulfate", "SO4-2", Component.SULFATE);
+
+  /** Hydrogencarbonate, called bicarbonate in the trade, HCO3-. */
+  public static final Ion BICARBONATE = new Ion("bicarbonate", "HCO3-", Component.CARBONATE);
+
+  /** Carbonate, CO3-2. */
+  public static final Ion CARBONATE = new Ion("carbonate", "CO3-2", Component.CARBONATE);
+
+  /** Phosphate, PO4-3. */
+  public static final Ion PHOSPHATE = new Ion("phosphate", "PO4-3", Component.PHOSPHATE);
+
+  private final String name;
+  private final Formula formula;
+  private final Map<Component, Double> components;
+
+  private Ion(String name, String formula, Component component) {
+    this.name = Checks.notBlank("name of the ion", name);
+    this.formula = Formula.parse(formula);
+    this.components = Stoichiometry.checked(name, Map.of(component, 1.0));
+    Stoichiometry.of(name, this.formula, components);
+  }
+
+  /**
+   * Makes a strong ion that this class does not name, such as fluoride.
+   *
+   * @param name the name, such as "fluoride"
+   * @param formula the formula with its charge, such as "F-"
+   * @return the ion
+   * @throws IllegalArgumentException if the formula cannot be read, has no charge, or belongs to a
+   *     named component
+   */
+  public static Ion strong(String name, String formula) {
+    return new Ion(name, formula, Component.strongIon(name, formula));
+  }
+
+  /**
+   * Returns the name.
+   *
+   * @return the name, such as "calcium"
+   */
+  @Override
+  public String name() {
+    return name;
+  }
+
+  /**
+   * Returns the formula.
+   *
+   * @return the formula with its charge
+   */
+  public Formula formula() {
+    return formula;
+  }
+
+  /**
+   * Returns the charge, which is also the (signed) number of equivalents in one mole.
+   *
+   * @return the charge number, 2 for calcium and -1 for chloride
+   */
+  public int charge() {
+    return formula.charge();
+  }
+
+  @Override
+  public MolarMass molarMass() {
+    return formula.molarMass();
+  }
+
+  @Override
+  public Map<Component, Double> components() {
+    return components;
+  }
+
+  @Override
+  public boolean equals(@Nullable Object object) {
+    return object instanceof Ion other
+        && formula.equals(other.formula)
+        && components.equals(other.components);
+  }
+
+  @Override
+  public int hashCode() {
+    return formula.hashCode();
+  }
+
+  /** Returns the formula. */
+  @Override
+  public String toString() {
+    return formula.text();
+  }
+}

@@ -1,0 +1,200 @@
+package org.brewchem.substance;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.brewchem.internal.Checks;
+
+/**
+ * A named choice of ion pairs, at most one constant per pair.
+ *
+ * <p>All constants are those of the formation from free metal, fully deprotonated ligand and H+.
+ * Where a source prints the association with hydrogencarbonate, hydrogen phosphate, dihydrogen
+ * phosphate or hydrogen sulfate, the protonation of that ligand by the constants of set
+ * "phreeqc-dat" has been added, because the rows belong to that set.
+ */
+public final class PairSet {
+
+  private static final Map<String, PairSet> PUBLISHED = read();
+  private static final PairSet NONE = new PairSet("none", Map.of());
+  private static final PairSet STANDARD =
+      named("phreeqc-dat")
+          .plus(named("nist46"))
+          .plus(named("thermochimie"))
+          .plus(named("martell-smith"))
+          .renamed("standard");
+
+  private final String name;
+  private final Map<String, IonPair> pairs;
+
+  private PairSet(String name, Map<String, IonPair> pairs) {
+    this.name = Checks.notBlank("name of the set", name);
+    this.pairs = Collections.unmodifiableMap(pairs);
+  }
+
+  private static Map<String, PairSet> read() {
+    Map<String, Map<String, IonPair>> tables = new LinkedHashMap<>();
+    for (ResourceTable.Row row : ResourceTable.read("ion-pairs.csv")) {
+      EquilibriumConstant constant = row.constant("log_K_25C", 1.0);
+      if (!row.text("written_on").isEmpty()) {
+        double uncertainty = row.optionalNumber("uncertainty").orElse(0.0);
+        constant = constant.plus(AssociationConstants.of(row.text("written_on")));
+        constant = uncertainty > 0.0 ? constant.withUncertainty(uncertainty) : constant;
+      }
+      IonPair pair =
+          IonPair.of(
+              row.text("product"),
+              component(row, "metal"),
+              component(row, "ligand"),
+              row.integer("ligand_count"),
+              row.integer("protons"),
+              constant.from(row.provenance()));
+      Map<String, IonPair> pairs =
+          tables.computeIfAbsent(row.text("source_key"), key -> new LinkedHashMap<>());
+      if (pairs.put(pair.product(), pair) != null) {
+        throw new IllegalStateException(row.place() + ": a second row for " + pair.product());
+      }
+    }
+    Map<String, PairSet> sets = new LinkedHashMap<>();
+    tables.forEach((name, pairs) -> sets.put(name, new PairSet(name, pairs)));
+    return Collections.unmodifiableMap(sets);
+  }
+
+  private static Optional<Component> component(ResourceTable.Row row, String column) {
+    String key = row.text(column);
+    return key.isEmpty() ? Optional.empty() : Optional.of(Component.of(key));
+  }
+
+  /**
+   * Returns the default set: the inorganic pairs of the USGS data set phreeqc.dat, and for organic
+   * ligands NIST 46, ThermoChimie (succinate) and Martell and Smith (lactate, malate). The choice,
+   * and how far CaHCO3+ differs elsewhere, is argued in docs/decisions.
+   *
+   * @return the set
+   */
+  public static PairSet standard() {
+    return STANDARD;
+  }
+
+  /**
+   * Returns the set without any pair.
+   *
+   * @return the set
+   */
+  public static PairSet none() {
+    return NONE;
+  }
+
+  /**
+   * Returns the pairs of one source. The name is the key of the source, see docs/sources.md.
+   *
+   * @param name the name, one of {@link #names()}
+   * @return the set, holding what its source prints and no more
+   * @throws IllegalArgumentException if there is no such set
+   */
+  public static PairSet named(String name) {
+    PairSet set = PUBLISHED.get(name);
+    if (set == null) {
+      throw new IllegalArgumentException(
+          "pair set: \"" + name + "\" is not one of " + PUBLISHED.keySet());
+    }
+    return set;
+  }
+
+  /**
+   * Returns the names of the published sets.
+   *
+   * @return an unmodifiable list
+   */
+  public static List<String> names() {
+    return List.copyOf(PUBLISHED.keySet());
+  }
+
+  /**
+   * Returns the name.
+   *
+   * @return the name
+   */
+  public String name() {
+    return name;
+  }
+
+  /**
+   * Returns the pairs.
+   *
+   * @return an unmodifiable list
+   */
+  public List<IonPair> pairs() {
+    return List.copyOf(pairs.values());
+  }
+
+  /**
+   * Returns one pair.
+   *
+   * @param product the name of the pair
+   * @return the pair; empty when the set does not hold it
+   */
+  public Optional<IonPair> find(String product) {
+    return Optional.ofNullable(pairs.get(product));
+  }
+
+  /**
+   * Returns a new set with a pair added, or put in the place of the pair of the same name.
+   *
+   * @param pair the pair
+   * @return the new set, named after this one and the pair
+   */
+  public PairSet with(IonPair pair) {
+    Map<String, IonPair> copy = new LinkedHashMap<>(pairs);
+    copy.put(pair.product(), pair);
+    return new PairSet(name + " with " + pair.product(), copy);
+  }
+
+  /**
+   * Returns a new set without a pair.
+   *
+   * @param product the name of the pair
+   * @return the new set, named after this one and the pair
+   * @throws IllegalArgumentException if the set does not hold the pair
+   */
+  public PairSet without(String product) {
+    if (!pairs.containsKey(product)) {
+      throw new IllegalArgumentException("pair set " + name + ": it does not hold " + product);
+    }
+    Map<String, IonPair> copy = new LinkedHashMap<>(pairs);
+    copy.remove(product);
+    return new PairSet(name + " without " + product, copy);
+  }
+
+  /**
+   * Returns a new set with all pairs of another set added, each put in the place of the pair of the
+   * same name.
+   *
+   * @param other the other set
+   * @return the new set, named after both
+   */
+  public PairSet plus(PairSet other) {
+    Map<String, IonPair> copy = new LinkedHashMap<>(pairs);
+    copy.putAll(other.pairs);
+    return new PairSet(name + " and " + other.name, copy);
+  }
+
+  /**
+   * Returns the same set under another name.
+   *
+   * @param newName the name
+   * @return the renamed set
+   * @throws IllegalArgumentException if the name is blank
+   */
+  public PairSet renamed(String newName) {
+    return new PairSet(newName, pairs);
+  }
+
+  /** Returns the name. */
+  @Override
+  public String toString() {
+    return name;
+  }
+}
