@@ -1,0 +1,188 @@
+package org.brewchem.uncertainty;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * The uncertainty budget of a result: which input contributes what, by the law of propagation of
+ * uncertainty (JCGM 100:2008, 5.1.2, from memory), with the effective degrees of freedom of Welch
+ * and Satterthwaite (G.4.1, from memory).
+ */
+public final class Budget {
+
+  private static final double COVERAGE_PROBABILITY = 0.95;
+
+  private final String measurand;
+  private final UncertainValue result;
+  private final List<Row> rows;
+
+  private Budget(String measurand, UncertainValue result, List<Row> rows) {
+    this.measurand = measurand;
+    this.result = result;
+    this.rows = rows;
+  }
+
+  static Budget of(
+      String measurand, String unit, double value, List<Input> inputs, double[] sensitivities) {
+    double combined = 0.0;
+    for (int i = 0; i < sensitivities.length; i++) {
+      combined = Math.hypot(combined, sensitivities[i] * inputs.get(i).standardUncertainty());
+    }
+    List<Row> rows = new ArrayList<>();
+    double overDegreesOfFreedom = 0.0;
+    for (int i = 0; i < sensitivities.length; i++) {
+      Row row = new Row(inputs.get(i), sensitivities[i], combined);
+      rows.add(row);
+      overDegreesOfFreedom +=
+          row.shareOfVariance() * row.shareOfVariance() / row.input().degreesOfFreedom();
+    }
+    UncertainValue result =
+        UncertainValue.of(value, combined, unit).withDegreesOfFreedom(1.0 / overDegreesOfFreedom);
+    return new Budget(measurand, result, List.copyOf(rows));
+  }
+
+  /** One line of a {@link Budget}: an input and what it contributes to the uncertainty. */
+  public static final class Row {
+
+    private final Input input;
+    private final double sensitivity;
+    private final double shareOfVariance;
+
+    private Row(Input input, double sensitivity, double combined) {
+      this.input = input;
+      this.sensitivity = sensitivity;
+      double part = combined == 0.0 ? 0.0 : contribution() / combined;
+      this.shareOfVariance = part * part;
+    }
+
+    /**
+     * Returns the input.
+     *
+     * @return the input, with estimate, standard uncertainty and distribution
+     */
+    public Input input() {
+      return input;
+    }
+
+    /**
+     * Returns the sensitivity coefficient: how much the result changes per unit of the input.
+     *
+     * @return the coefficient, in the unit of the result per unit of the input
+     */
+    public double sensitivity() {
+      return sensitivity;
+    }
+
+    /**
+     * Returns the standard uncertainty of the result that this input alone would cause.
+     *
+     * @return the absolute sensitivity times the standard uncertainty, in the unit of the result
+     */
+    public double contribution() {
+      return Math.abs(sensitivity) * input.standardUncertainty();
+    }
+
+    /**
+     * Returns the part of this input in the variance of the result.
+     *
+     * @return a fraction from 0 to 1; the fractions of all rows add up to 1 unless all are 0
+     */
+    public double shareOfVariance() {
+      return shareOfVariance;
+    }
+  }
+
+  /**
+   * Returns the name of the result.
+   *
+   * @return the name
+   */
+  public String measurand() {
+    return measurand;
+  }
+
+  /**
+   * Returns the result with its combined standard uncertainty and effective degrees of freedom.
+   *
+   * @return the result
+   */
+  public UncertainValue result() {
+    return result;
+  }
+
+  /**
+   * Returns the rows, one for each input.
+   *
+   * @return the rows in the order of the inputs
+   */
+  public List<Row> rows() {
+    return rows;
+  }
+
+  /**
+   * Returns the row of an input.
+   *
+   * @param inputName the name of the input
+   * @return its row
+   * @throws IllegalArgumentException if there is no such input
+   */
+  public Row row(String inputName) {
+    return rows.stream()
+        .filter(row -> row.input().name().equals(inputName))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "input: \"" + inputName + "\" is not in the budget of " + measurand));
+  }
+
+  /**
+   * Prints the result with u and with U at 95 %, and below it a table with one line per input:
+   * estimate, u, distribution, degrees of freedom, sensitivity, contribution and share of the
+   * variance. Lines end with a line feed.
+   */
+  @Override
+  public String toString() {
+    List<String[]> cells = new ArrayList<>();
+    cells.add(
+        new String[] {
+          "input", "estimate", "u", "distribution", "dof", "sensitivity", "contribution", "share"
+        });
+    for (Row row : rows) {
+      Input input = row.input();
+      double u = input.standardUncertainty();
+      cells.add(
+          new String[] {
+            input.name(),
+            Digits.withUnit(Digits.ofValue(input.estimate(), u), input.unit()),
+            Digits.ofUncertainty(u),
+            input.distribution().name().toLowerCase(Locale.ROOT),
+            Digits.significant(input.degreesOfFreedom(), 3),
+            Digits.significant(row.sensitivity(), 4),
+            Digits.ofUncertainty(row.contribution()),
+            String.format(Locale.ROOT, "%.1f %%", 100.0 * row.shareOfVariance())
+          });
+    }
+    int[] widths = new int[cells.get(0).length];
+    for (String[] line : cells) {
+      for (int i = 0; i < widths.length; i++) {
+        widths[i] = Math.max(widths[i], line[i].length());
+      }
+    }
+    StringBuilder text = new StringBuilder();
+    text.append(measurand).append(" = ").append(result).append('\n');
+    text.append(measurand)
+        .append(" = ")
+        .append(result.expandedAt(COVERAGE_PROBABILITY))
+        .append('\n');
+    for (String[] line : cells) {
+      StringBuilder padded = new StringBuilder();
+      for (int i = 0; i < widths.length; i++) {
+        padded.append(line[i]).append(" ".repeat(widths[i] - line[i].length() + 2));
+      }
+      text.append(padded.toString().stripTrailing()).append('\n');
+    }
+    return text.toString();
+  }
+}

@@ -1,0 +1,223 @@
+package org.brewchem.uncertainty;
+
+import java.util.Objects;
+import org.brewchem.internal.Checks;
+
+/**
+ * A named input quantity of a {@link MeasurementModel}: estimate, standard uncertainty, unit, and
+ * the distribution that describes what is known about it (JCGM 100:2008, 4.2 and 4.3, from memory).
+ */
+public final class Input {
+
+  private static final double SQRT_3 = Math.sqrt(3.0);
+  private static final double SQRT_6 = Math.sqrt(6.0);
+
+  private final String name;
+  private final double estimate;
+  private final double standardUncertainty;
+  private final Distribution distribution;
+  private final double degreesOfFreedom;
+  private final String unit;
+
+  private Input(
+      String name,
+      double estimate,
+      double standardUncertainty,
+      Distribution distribution,
+      double degreesOfFreedom,
+      String unit) {
+    this.name = Checks.notBlank("name", name);
+    this.unit = Objects.requireNonNull(unit, "unit");
+    this.estimate = Checks.finite(name, estimate, unit);
+    this.standardUncertainty =
+        Checks.nonNegative(name + ", standard uncertainty", standardUncertainty, unit);
+    this.distribution = distribution;
+    this.degreesOfFreedom = Quantiles.degreesOfFreedom(degreesOfFreedom);
+  }
+
+  /**
+   * Returns an input with a normal distribution.
+   *
+   * @param name the name, as the budget shall print it
+   * @param estimate the estimate, in {@code unit}
+   * @param standardUncertainty the standard uncertainty, 0 or more, in {@code unit}
+   * @param unit the unit, empty when there is none
+   * @return the input, with infinite degrees of freedom
+   * @throws IllegalArgumentException if the name is blank, a number is not finite, or the
+   *     uncertainty is negative
+   */
+  public static Input normal(
+      String name, double estimate, double standardUncertainty, String unit) {
+    return new Input(
+        name, estimate, standardUncertainty, Distribution.NORMAL, Double.POSITIVE_INFINITY, unit);
+  }
+
+  /**
+   * Returns an input of which only bounds are known, as a tolerance of glassware without a stated
+   * confidence: u is the half width divided by sqrt(3).
+   *
+   * @param name the name, as the budget shall print it
+   * @param estimate the estimate, in {@code unit}
+   * @param halfWidth the distance from the estimate to either bound, 0 or more, in {@code unit}
+   * @param unit the unit, empty when there is none
+   * @return the input, with infinite degrees of freedom
+   * @throws IllegalArgumentException if the name is blank, a number is not finite, or the half
+   *     width is negative
+   */
+  public static Input uniform(String name, double estimate, double halfWidth, String unit) {
+    return new Input(
+        name,
+        estimate,
+        Checks.nonNegative(name + ", half width", halfWidth, unit) / SQRT_3,
+        Distribution.UNIFORM,
+        Double.POSITIVE_INFINITY,
+        unit);
+  }
+
+  /**
+   * Returns an input of which bounds are known and values near the middle are likelier: u is the
+   * half width divided by sqrt(6).
+   *
+   * @param name the name, as the budget shall print it
+   * @param estimate the estimate, in {@code unit}
+   * @param halfWidth the distance from the estimate to either bound, 0 or more, in {@code unit}
+   * @param unit the unit, empty when there is none
+   * @return the input, with infinite degrees of freedom
+   * @throws IllegalArgumentException if the name is blank, a number is not finite, or the half
+   *     width is negative
+   */
+  public static Input triangular(String name, double estimate, double halfWidth, String unit) {
+    return new Input(
+        name,
+        estimate,
+        Checks.nonNegative(name + ", half width", halfWidth, unit) / SQRT_6,
+        Distribution.TRIANGULAR,
+        Double.POSITIVE_INFINITY,
+        unit);
+  }
+
+  /**
+   * Returns an input whose standard uncertainty comes from few observations.
+   *
+   * @param name the name, as the budget shall print it
+   * @param estimate the estimate, in {@code unit}
+   * @param standardUncertainty the standard uncertainty, for a mean s / sqrt(n), in {@code unit}
+   * @param degreesOfFreedom the degrees of freedom, more than 0 and finite, for a mean n - 1
+   * @param unit the unit, empty when there is none
+   * @return the input
+   * @throws IllegalArgumentException if the name is blank, a number is not finite, the uncertainty
+   *     is negative, or the degrees of freedom are 0 or negative
+   */
+  public static Input student(
+      String name,
+      double estimate,
+      double standardUncertainty,
+      double degreesOfFreedom,
+      String unit) {
+    return new Input(
+        name,
+        estimate,
+        standardUncertainty,
+        Distribution.STUDENT,
+        Checks.positive(name + ", degrees of freedom", degreesOfFreedom, ""),
+        unit);
+  }
+
+  /**
+   * Returns an input from an earlier result: normal if its degrees of freedom are infinite, Student
+   * otherwise.
+   *
+   * @param name the name, as the budget shall print it
+   * @param value the earlier result
+   * @return the input
+   * @throws IllegalArgumentException if the name is blank
+   */
+  public static Input from(String name, UncertainValue value) {
+    return new Input(
+        name,
+        value.value(),
+        value.standardUncertainty(),
+        Double.isInfinite(value.degreesOfFreedom()) ? Distribution.NORMAL : Distribution.STUDENT,
+        value.degreesOfFreedom(),
+        value.unit());
+  }
+
+  /**
+   * Returns the name.
+   *
+   * @return the name, as the budget prints it
+   */
+  public String name() {
+    return name;
+  }
+
+  /**
+   * Returns the estimate.
+   *
+   * @return the estimate, in {@link #unit()}
+   */
+  public double estimate() {
+    return estimate;
+  }
+
+  /**
+   * Returns the standard uncertainty u of the estimate.
+   *
+   * @return u, 0 or more, in {@link #unit()}
+   */
+  public double standardUncertainty() {
+    return standardUncertainty;
+  }
+
+  /**
+   * Returns the shape of what is known.
+   *
+   * @return the distribution
+   */
+  public Distribution distribution() {
+    return distribution;
+  }
+
+  /**
+   * Returns the degrees of freedom of the standard uncertainty.
+   *
+   * @return more than 0, infinite for all but {@link Distribution#STUDENT}
+   */
+  public double degreesOfFreedom() {
+    return degreesOfFreedom;
+  }
+
+  /**
+   * Returns the unit.
+   *
+   * @return the unit, empty when there is none
+   */
+  public String unit() {
+    return unit;
+  }
+
+  /** Prints name, estimate, u and distribution. */
+  @Override
+  public String toString() {
+    return name
+        + " "
+        + UncertainValue.of(estimate, standardUncertainty, unit)
+            .withDegreesOfFreedom(degreesOfFreedom)
+        + ", "
+        + distribution;
+  }
+
+  /** Whether the distribution has a moment of that order: Student's t only below its dof. */
+  boolean hasMoment(int order) {
+    return distribution != Distribution.STUDENT
+        || standardUncertainty == 0.0
+        || degreesOfFreedom > order;
+  }
+
+  /** The standard deviation of the distribution that is drawn from, above u for Student's t. */
+  double distributionStandardDeviation() {
+    return distribution == Distribution.STUDENT && standardUncertainty > 0.0
+        ? standardUncertainty * Math.sqrt(degreesOfFreedom / (degreesOfFreedom - 2.0))
+        : standardUncertainty;
+  }
+}

@@ -1,0 +1,64 @@
+package org.brewchem.uncertainty;
+
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
+
+/** Quantiles of the distributions that intervals and tests are made of. */
+final class Quantiles {
+
+  private static final double ACCURACY = 1e-14;
+  private static final double LARGE_DEGREES_OF_FREEDOM = 1e4;
+
+  // Without the null the distributions would seed a random generator that is never used.
+  private static final NormalDistribution NORMAL = new NormalDistribution(null, 0.0, 1.0);
+
+  private Quantiles() {}
+
+  /** The quantile of Student's t; of the normal distribution if the degrees are infinite. */
+  static double studentT(double probability, double degreesOfFreedom) {
+    if (degreesOfFreedom <= LARGE_DEGREES_OF_FREEDOM) {
+      return new TDistribution(null, degreesOfFreedom, ACCURACY)
+          .inverseCumulativeProbability(probability);
+    }
+    // Expansion in 1/dof (Abramowitz and Stegun 26.7.5, from memory): here exact to 1e-11, where
+    // the incomplete beta function becomes slow.
+    double z = NORMAL.inverseCumulativeProbability(probability);
+    double z2 = z * z;
+    return z
+        + z * (z2 + 1.0) / (4.0 * degreesOfFreedom)
+        + z * (5.0 * z2 * z2 + 16.0 * z2 + 3.0) / (96.0 * degreesOfFreedom * degreesOfFreedom);
+  }
+
+  static double chiSquared(double probability, double degreesOfFreedom) {
+    return new ChiSquaredDistribution(null, degreesOfFreedom, ACCURACY)
+        .inverseCumulativeProbability(probability);
+  }
+
+  /** The factor for a two-sided interval: 1.96 for 0.95 and infinite degrees of freedom. */
+  static double coverageFactor(double coverageProbability, double degreesOfFreedom) {
+    return studentT(0.5 + 0.5 * probability(coverageProbability), degreesOfFreedom);
+  }
+
+  /** Returns a coverage probability that lies strictly between 0 and 1. */
+  static double probability(double coverageProbability) {
+    if (!(coverageProbability > 0.0 && coverageProbability < 1.0)) {
+      throw new IllegalArgumentException(
+          "coverage probability: "
+              + coverageProbability
+              + " is not possible; more than 0 and less than 1 is allowed");
+    }
+    return coverageProbability;
+  }
+
+  /** Returns degrees of freedom, which may be infinite or a fraction but must exceed 0. */
+  static double degreesOfFreedom(double degreesOfFreedom) {
+    if (!(degreesOfFreedom > 0.0)) {
+      throw new IllegalArgumentException(
+          "degrees of freedom: "
+              + degreesOfFreedom
+              + " is not possible; more than 0 is allowed, infinite included");
+    }
+    return degreesOfFreedom;
+  }
+}

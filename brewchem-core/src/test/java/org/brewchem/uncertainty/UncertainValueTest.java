@@ -1,0 +1,126 @@
+package org.brewchem.uncertainty;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.Scale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class UncertainValueTest {
+
+  private static final double INFINITE = Double.POSITIVE_INFINITY;
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "0.100224 | 0.000112 | mol/L | 0.10022 mol/L, u 0.00011",
+        "2.6363   | 0.0996   | g/L   | 2.64 g/L, u 0.10",
+        "2.6363   | 0.1      | g/L   | 2.64 g/L, u 0.10",
+        "53217    | 1234     | mg    | 53200 mg, u 1200",
+        "-0.0004  | 0.1      | mV    | 0.00 mV, u 0.10",
+        "204.2212 | 0        | g/mol | 204.2212 g/mol, u 0",
+        "7        | 2        | ''    | 7.0, u 2.0",
+        "1e-20    | 1e-22    | mol/L | 1.000E-20 mol/L, u 1.0E-22"
+      })
+  void digitsFollowTheUncertainty(double value, double u, String unit, String text) {
+    assertEquals(text, UncertainValue.of(value, u, unit).toString());
+  }
+
+  @Test
+  void anExpandedUncertaintySaysWhereItsFactorComesFrom() {
+    UncertainValue value = UncertainValue.of(0.100224, 0.000105, "mol/L");
+    assertEquals("0.10022 mol/L, U 0.00021 (k = 2)", value.expanded(2).toString());
+    assertEquals("0.10022 mol/L, U 0.00021 (k = 1.96, 95 %)", value.expandedAt(0.95).toString());
+    UncertainValue fromTwo = value.withDegreesOfFreedom(1);
+    assertEquals("0.1002 mol/L, U 0.0013 (k = 12.7, 95 %)", fromTwo.expandedAt(0.95).toString());
+    assertEquals("0.10022 mol/L, u 0.00011 (degrees of freedom 1)", fromTwo.toString());
+  }
+
+  // Table of Student's t in any textbook of statistics, two-sided 95 %, from memory.
+  @ParameterizedTest
+  @CsvSource({
+    "1, 12.706",
+    "2, 4.303",
+    "3, 3.182",
+    "4, 2.776",
+    "5, 2.571",
+    "10, 2.228",
+    "30, 2.042",
+    "Infinity, 1.960"
+  })
+  void theCoverageFactorIsStudentsT(double degreesOfFreedom, double printed) {
+    ExpandedUncertainty expanded =
+        UncertainValue.of(5, 1, "").withDegreesOfFreedom(degreesOfFreedom).expandedAt(0.95);
+    assertEquals(printed, expanded.coverageFactor(), 0.0005);
+    assertEquals(expanded.coverageFactor(), expanded.halfWidth());
+    assertEquals(5 - expanded.halfWidth(), expanded.lower());
+    assertEquals(5 + expanded.halfWidth(), expanded.upper());
+    assertEquals(0.95, expanded.coverageProbability().orElseThrow());
+  }
+
+  // Definition: t with 1 and 2 degrees of freedom have closed forms.
+  @Property
+  void fewDegreesOfFreedomAgreeWithTheClosedForm(
+      @ForAll @DoubleRange(min = 0.01, max = 0.999) @Scale(6) double probability) {
+    assertEquals(
+        Math.tan(0.5 * Math.PI * probability),
+        Quantiles.coverageFactor(probability, 1),
+        1e-9 * Math.tan(0.5 * Math.PI * probability));
+    double two = probability * Math.sqrt(2.0 / (1.0 - probability * probability));
+    assertEquals(two, Quantiles.coverageFactor(probability, 2), 1e-9 * two);
+  }
+
+  @Test
+  void manyDegreesOfFreedomJoinSmoothly() {
+    double below = Quantiles.coverageFactor(0.95, 10_000);
+    double above = Quantiles.coverageFactor(0.95, Math.nextUp(10_000.0));
+    assertEquals(below, above, 1e-10);
+    assertTrue(above > Quantiles.coverageFactor(0.95, INFINITE));
+    assertEquals(Quantiles.coverageFactor(0.95, INFINITE), Quantiles.coverageFactor(0.95, 1e300));
+  }
+
+  @Test
+  void anExactFactorScalesValueAndUncertainty() {
+    UncertainValue value = UncertainValue.of(2.0, 0.1, "g/L").withDegreesOfFreedom(4);
+    assertEquals(
+        UncertainValue.of(-1.0, 0.05, "g/100 mL").withDegreesOfFreedom(4),
+        value.times(-0.5, "g/100 mL"));
+  }
+
+  @Test
+  void aRelativeUncertaintyOfZeroIsMissing() {
+    assertTrue(UncertainValue.of(0, 0.1, "mV").relativeStandardUncertainty().isEmpty());
+    assertEquals(
+        0.05, UncertainValue.of(-2, 0.1, "mV").relativeStandardUncertainty().orElseThrow());
+  }
+
+  @Test
+  void whatIsNotPossibleIsNamed() {
+    assertMessage(
+        "standard uncertainty: -0.1 g is not possible; 0 or more is allowed",
+        () -> UncertainValue.of(1, -0.1, "g"));
+    assertMessage(
+        "value: NaN g is not possible; a finite number is needed",
+        () -> UncertainValue.of(Double.NaN, 0.1, "g"));
+    UncertainValue value = UncertainValue.of(1, 0.1, "g");
+    assertMessage(
+        "degrees of freedom: 0.0 is not possible; more than 0 is allowed, infinite included",
+        () -> value.withDegreesOfFreedom(0));
+    assertMessage(
+        "coverage probability: 1.0 is not possible; more than 0 and less than 1 is allowed",
+        () -> value.expandedAt(1.0));
+    assertMessage(
+        "coverage factor: 0.0 is not possible; more than 0 is allowed", () -> value.expanded(0));
+  }
+
+  private static void assertMessage(String message, Runnable action) {
+    assertEquals(message, assertThrows(IllegalArgumentException.class, action::run).getMessage());
+  }
+}
