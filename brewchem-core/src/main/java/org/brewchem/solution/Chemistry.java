@@ -1,0 +1,199 @@
+package org.brewchem.solution;
+
+import java.util.Locale;
+import java.util.function.DoubleUnaryOperator;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.WaterProperties;
+import org.brewchem.substance.ConstantSet;
+import org.brewchem.substance.PairSet;
+
+/**
+ * The choices behind a calculation: the level, the dissociation constants, the activity rule, the
+ * ion pairs and the ion product of water.
+ *
+ * <p>Immutable. {@link #standard()} is the default everywhere: level pairs, {@link
+ * ConstantSet#standard()}, {@link PairSet#standard()}, the Davies equation, and the ion product of
+ * IAPWS R11-07. Without calcium, magnesium, sodium or potassium, level pairs is level activity.
+ */
+public final class Chemistry {
+
+  private static final DoubleUnaryOperator IAPWS =
+      kelvin ->
+          -WaterProperties.ionProductExponent(
+              kelvin, WaterProperties.densityKgPerCubicMetre(kelvin));
+  private static final Chemistry STANDARD =
+      new Chemistry(
+          Level.PAIRS,
+          ConstantSet.standard(),
+          ActivityRule.davies(),
+          PairSet.standard(),
+          "IAPWS R11-07",
+          IAPWS);
+
+  private final Level level;
+  private final ConstantSet constants;
+  private final ActivityRule activityRule;
+  private final PairSet pairs;
+  private final String ionProductName;
+  private final DoubleUnaryOperator log10IonProduct;
+
+  private Chemistry(
+      Level level,
+      ConstantSet constants,
+      ActivityRule activityRule,
+      PairSet pairs,
+      String ionProductName,
+      DoubleUnaryOperator log10IonProduct) {
+    this.level = level;
+    this.constants = constants;
+    this.activityRule = activityRule;
+    this.pairs = pairs;
+    this.ionProductName = ionProductName;
+    this.log10IonProduct = log10IonProduct;
+  }
+
+  /**
+   * Returns the default choices, at level pairs.
+   *
+   * @return the chemistry
+   */
+  public static Chemistry standard() {
+    return STANDARD;
+  }
+
+  /**
+   * Returns the default choices at a level.
+   *
+   * @param level the level
+   * @return the chemistry
+   */
+  public static Chemistry of(Level level) {
+    return STANDARD.at(level);
+  }
+
+  /**
+   * Returns the arithmetic of a textbook: level ideal and pKw as the exercise prints it, at every
+   * temperature.
+   *
+   * @param pKw the ion product's exponent, 10 to 16
+   * @return the chemistry
+   * @throws IllegalArgumentException if pKw is out of range
+   */
+  public static Chemistry textbook(double pKw) {
+    double checked = Checks.inRange("pKw", pKw, "", 10, 16);
+    return of(Level.IDEAL)
+        .withIonProduct(String.format(Locale.ROOT, "pKw %.4g", pKw), kelvin -> -checked);
+  }
+
+  /**
+   * Returns the same choices at another level.
+   *
+   * @param other the level
+   * @return the chemistry
+   */
+  public Chemistry at(Level other) {
+    return other == level
+        ? this
+        : new Chemistry(other, constants, activityRule, pairs, ionProductName, log10IonProduct);
+  }
+
+  /**
+   * Returns the same choices with other dissociation constants.
+   *
+   * @param other the constants
+   * @return the chemistry
+   */
+  public Chemistry withConstants(ConstantSet other) {
+    return new Chemistry(level, other, activityRule, pairs, ionProductName, log10IonProduct);
+  }
+
+  /**
+   * Returns the same choices with another activity rule.
+   *
+   * @param other the rule
+   * @return the chemistry
+   */
+  public Chemistry withActivityRule(ActivityRule other) {
+    return new Chemistry(level, constants, other, pairs, ionProductName, log10IonProduct);
+  }
+
+  /**
+   * Returns the same choices with other ion pairs, which count at level pairs only.
+   *
+   * @param other the pairs
+   * @return the chemistry
+   */
+  public Chemistry withPairs(PairSet other) {
+    return new Chemistry(level, constants, activityRule, other, ionProductName, log10IonProduct);
+  }
+
+  /**
+   * Returns the same choices with another ion product of water.
+   *
+   * @param name what the ion product is called or taken from
+   * @param log10OfKelvin log10 of the ion product on molal activities as a function of the
+   *     temperature in kelvin
+   * @return the chemistry
+   */
+  public Chemistry withIonProduct(String name, DoubleUnaryOperator log10OfKelvin) {
+    return new Chemistry(level, constants, activityRule, pairs, name, log10OfKelvin);
+  }
+
+  /**
+   * Returns the level.
+   *
+   * @return the level
+   */
+  public Level level() {
+    return level;
+  }
+
+  /**
+   * Returns the dissociation constants.
+   *
+   * @return the set
+   */
+  public ConstantSet constants() {
+    return constants;
+  }
+
+  /**
+   * Returns the activity rule.
+   *
+   * @return the rule
+   */
+  public ActivityRule activityRule() {
+    return activityRule;
+  }
+
+  /**
+   * Returns the ion pairs.
+   *
+   * @return the set
+   */
+  public PairSet pairs() {
+    return pairs;
+  }
+
+  /**
+   * Returns the ion product of water.
+   *
+   * @param kelvin temperature in kelvin, 273.15 to 373.15
+   * @return log10 of the ion product on molal activities
+   */
+  public double log10IonProduct(double kelvin) {
+    return log10IonProduct.applyAsDouble(kelvin);
+  }
+
+  @Override
+  public String toString() {
+    return "level "
+        + level.name().toLowerCase(Locale.ROOT)
+        + ", constants "
+        + constants.name()
+        + (level == Level.IDEAL ? "" : ", activity by " + activityRule)
+        + (level == Level.PAIRS ? ", pairs " + pairs.name() : "")
+        + ", ion product "
+        + ionProductName;
+  }
+}

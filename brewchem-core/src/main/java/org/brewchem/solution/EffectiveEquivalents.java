@@ -1,0 +1,81 @@
+package org.brewchem.solution;
+
+import java.util.List;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.substance.Acid;
+
+/**
+ * The protons that a mole of an acid really delivers, which for acids not fully dissociated at the
+ * end point is neither a whole number nor the number of the definition: about 1.9 for phosphoric
+ * acid at pH 8.2, about 2 for citric at 5.4.
+ *
+ * <p>Counted at zero ionic strength, from the forms of the acid alone. In a given liquid ask {@link
+ * Solution#equivalents} or {@link Solution#doseOf}. Immutable.
+ */
+public final class EffectiveEquivalents {
+  private final Acid acid;
+  private final Temperature temperature;
+  private final Chemistry chemistry;
+
+  private EffectiveEquivalents(Acid acid, Temperature temperature, Chemistry chemistry) {
+    this.acid = acid;
+    this.temperature = temperature;
+    this.chemistry = chemistry.at(Level.IDEAL);
+  }
+
+  /**
+   * Asks about an acid at 25 °C with the standard constants.
+   *
+   * @param acid the acid
+   * @return its effective equivalents
+   */
+  public static EffectiveEquivalents of(Acid acid) {
+    return of(acid, Temperature.ofCelsius(25), Chemistry.standard());
+  }
+
+  /**
+   * Asks about an acid.
+   *
+   * @param acid the acid
+   * @param temperature 0 to 100 °C
+   * @param chemistry the chemistry, of which the dissociation constants count
+   * @return its effective equivalents
+   */
+  public static EffectiveEquivalents of(Acid acid, Temperature temperature, Chemistry chemistry) {
+    return new EffectiveEquivalents(acid, temperature, chemistry);
+  }
+
+  /**
+   * Returns the protons that a mole of the acid as it is added has given off at a pH.
+   *
+   * @param endPoint the pH
+   * @return eq/mol, between 0 and the acid's protons, rising with the pH
+   */
+  public double at(PH endPoint) {
+    double charge = acid.formula().map(f -> f.charge()).orElse(neutralCharge());
+    return charge - meanCharge(endPoint);
+  }
+
+  /**
+   * Returns the protons that a mole of the acid gives off between two pH values.
+   *
+   * @param from where it starts
+   * @param to where it ends
+   * @return eq/mol; negative when {@code to} is the lower
+   */
+  public double between(PH from, PH to) {
+    return meanCharge(from) - meanCharge(to);
+  }
+
+  private int neutralCharge() {
+    return acid.component().chargeWithoutProtons() + acid.component().protons();
+  }
+
+  private double meanCharge(PH pH) {
+    Equilibria equilibria = Equilibria.of(List.of(acid.component()), temperature, chemistry);
+    double water = equilibria.chargeAt(pH.value());
+    equilibria.setTotal(0, 1);
+    return equilibria.chargeAt(pH.value()) - water;
+  }
+}

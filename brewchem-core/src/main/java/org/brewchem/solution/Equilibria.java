@@ -1,0 +1,436 @@
+package org.brewchem.solution;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.EquilibriumSolver;
+import org.brewchem.internal.EquilibriumSystem;
+import org.brewchem.internal.EquilibriumSystem.Activity;
+import org.brewchem.internal.WaterProperties;
+import org.brewchem.quantity.Molality;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.EquilibriumConstant;
+import org.brewchem.substance.IonPair;
+
+/**
+ * A work space that solves mixtures of the same components again and again: totals in, pH out, and
+ * nothing allocated per solve.
+ *
+ * <p>Amounts are mol per kg of water, charges eq per kg. Mutable and for one thread at a time; make
+ * one per thread with {@link #another()}. Each solve starts from the last one, which is fast along a
+ * curve; {@link #forget()} makes it start afresh. The result does not depend on it.
+ */
+public final class Equilibria {
+
+  private final Compiled compiled;
+  private final EquilibriumSolver solver;
+
+  private Equilibria(Compiled compiled) {
+    this.compiled = compiled;
+    this.solver = new EquilibriumSolver(compiled.system);
+  }
+
+  /**
+   * Makes a work space with all totals nil.
+   *
+   * @param components the components, each once
+   * @param temperature 0 to 100 °C
+   * @param chemistry the chemistry
+   * @return the work space
+   * @throws IllegalArgumentException if the temperature is out of range, a component stands twice,
+   *     or the chemistry lacks its constants
+   */
+  public static Equilibria of(
+      Collection<Component> components, Temperature temperature, Chemistry chemistry) {
+    return new Equilibria(compile(components, temperature, chemistry));
+  }
+
+  static Compiled compile(
+      Collection<Component> components, Temperature temperature, Chemistry chemistry) {
+    return new Compiled(components, temperature, chemistry);
+  }
+
+  static Equilibria over(Compiled compiled) {
+    return new Equilibria(compiled);
+  }
+
+  /**
+   * Makes a further work space for the same mixture, for another thread.
+   *
+   * @return a work space with all totals nil
+   */
+  public Equilibria another() {
+    return new Equilibria(compiled);
+  }
+
+  /**
+   * Returns the index of a component for {@link #setTotal}.
+   *
+   * @param component the component
+   * @return its index
+   * @throws IllegalArgumentException if it is none of this mixture
+   */
+  public int indexOf(Component component) {
+    Integer index = compiled.index.get(component);
+    if (index == null) {
+      throw new IllegalArgumentException(
+          component.key() + " is none of the components " + compiled.index.keySet());
+    }
+    return index;
+  }
+
+  /**
+   * Returns the components in the order of their indices.
+   *
+   * @return an unmodifiable list
+   */
+  public List<Component> components() {
+    return compiled.components;
+  }
+
+  /**
+   * Sets a total concentration.
+   *
+   * @param index the component's index
+   * @param molesPerKilogram its total, mol per kg of water, 0 or more
+   * @throws IllegalArgumentException if the total is negative or not finite
+   */
+  public void setTotal(int index, double molesPerKilogram) {
+    solver.totals()[index] =
+        molesPerKilogram >= 0 && molesPerKilogram < Double.POSITIVE_INFINITY
+            ? molesPerKilogram
+            : Checks.nonNegative(
+                compiled.components.get(index).name(), molesPerKilogram, "mol/kg");
+  }
+
+  /**
+   * Sets the charge of the inert univalent ions besides the components.
+   *
+   * @param equivalentsPerKilogram their net charge, eq per kg of water, of either sign
+   * @throws IllegalArgumentException if it is not finite
+   */
+  public void setInertCharge(double equivalentsPerKilogram) {
+    solver.setInertCharge(
+        Checks.finite("inert charge", equivalentsPerKilogram, "eq/kg"));
+  }
+
+  /**
+   * Holds the activity of one form of a component, whose total then follows: a solution open to a
+   * gas.
+   *
+   * @param component the component
+   * @param protons the protons of the form, such as 2 for CO2 of the carbonate family
+   * @param log10Activity log10 of its activity, mol/kg
+   * @throws IllegalArgumentException if there is no such form
+   */
+  public void hold(Component component, int protons, double log10Activity) {
+    solver.holdActivity(
+        compiled.formHandle(component, protons),
+        Checks.finite("log10 of the activity held", log10Activity, ""));
+  }
+
+  /** Makes the next solve start afresh instead of from the last solution. */
+  public void forget() {
+    solver.coolDown();
+  }
+
+  /**
+   * Finds the pH at which the mixture is neutral.
+   *
+   * @return the pH, -log10 of the H+ activity
+   * @throws NoSolutionException if there is none between -3 and 17
+   */
+  public double pH() {
+    if (!solver.solve()) {
+      throw failure("pH");
+    }
+    return solver.ph();
+  }
+
+  /**
+   * Finds the net charge of the mixture at a pH; where it is not nil, an inert univalent ion that
+   * makes up for it counts in the ionic strength.
+   *
+   * @param pH the pH
+   * @return the charge, eq per kg of water
+   * @throws NoSolutionException if the ion pairs at that pH cannot be solved
+   */
+  public double chargeAt(double pH) {
+    if (!solver.solveAt(pH)) {
+      throw failure("charge at pH " + pH);
+    }
+    return solver.charge();
+  }
+
+  /**
+   * Returns the buffer capacity at the last solution.
+   *
+   * @return eq per kg of water and pH, above 0
+   */
+  public double bufferCapacity() {
+    return solver.bufferCapacity();
+  }
+
+  /**
+   * Returns the ionic strength at the last solution.
+   *
+   * @return mol per kg of water
+   */
+  public double ionicStrength() {
+    return solver.ionicStrength();
+  }
+
+  /**
+   * Returns how many iterations the last solve took.
+   *
+   * @return a count
+   */
+  public int iterations() {
+    return solver.iterations();
+  }
+
+  /**
+   * Returns the species at the last solution.
+   *
+   * @return an unmodifiable list: H+, OH-, then the components and their forms and pairs
+   */
+  public List<Species> species() {
+    solver.refresh();
+    List<Species> list = new ArrayList<>();
+    list.add(
+        species("H+", 1, Optional.empty(), Optional.empty(), solver.protonConcentration(),
+            Math.pow(10, -solver.ph())));
+    list.add(
+        species("OH-", -1, Optional.empty(), Optional.empty(), solver.hydroxideConcentration(),
+            compiled.ionProduct * Math.pow(10, solver.ph())));
+    for (Component component : compiled.components) {
+      int index = indexOf(component);
+      if (compiled.metals.contains(component)) {
+        list.add(
+            species(
+                component.form(0),
+                component.chargeWithoutProtons(),
+                Optional.of(component),
+                Optional.of(component),
+                solver.freeMetal(index),
+                solver.metalActivity(index)));
+      } else if (!compiled.ligands.contains(component)) {
+        double total = solver.totals()[index];
+        list.add(
+            species(
+                component.form(0),
+                component.chargeWithoutProtons(),
+                Optional.of(component),
+                Optional.empty(),
+                total,
+                total / solver.inverseGamma(compiled.strongActivity(component))));
+      }
+    }
+    for (Compiled.Form form : compiled.forms) {
+      list.add(
+          species(
+              form.name,
+              form.charge,
+              form.component,
+              form.metal,
+              solver.concentration(form.handle),
+              solver.activity(form.handle)));
+    }
+    return List.copyOf(list);
+  }
+
+  /** Shares of a component's total by species; refreshes the species first. */
+  Map<String, Double> fractions(Component component, double total) {
+    solver.refresh();
+    Map<String, Double> fractions = new LinkedHashMap<>();
+    if (compiled.metals.contains(component)) {
+      fractions.put(component.form(0), solver.freeMetal(indexOf(component)) / total);
+    } else if (!compiled.ligands.contains(component)) {
+      fractions.put(component.form(0), 1.0);
+    }
+    for (Compiled.Form form : compiled.forms) {
+      boolean isLigand = form.component.isPresent() && form.component.get().equals(component);
+      boolean isMetal = form.metal.isPresent() && form.metal.get().equals(component);
+      if (isLigand || isMetal) {
+        double count = isLigand ? form.ligandCount : 1;
+        fractions.put(form.name, count * solver.concentration(form.handle) / total);
+      }
+    }
+    return fractions;
+  }
+
+  private static Species species(
+      String name,
+      int charge,
+      Optional<Component> component,
+      Optional<Component> metal,
+      double molality,
+      double activity) {
+    return new Species(
+        name, charge, component, metal, Molality.ofMolesPerKilogram(molality), activity);
+  }
+
+  private NoSolutionException failure(String what) {
+    return new NoSolutionException(
+        what,
+        solver.bracketLow(),
+        solver.bracketHigh(),
+        solver.lastResidual(),
+        solver.iterations());
+  }
+
+  /** The constants of a mixture at a temperature, shared by the work spaces over it. */
+  static final class Compiled {
+
+    /** A species of the system under its name. */
+    record Form(
+        String name,
+        int charge,
+        Optional<Component> component,
+        Optional<Component> metal,
+        int protons,
+        int ligandCount,
+        int handle) {}
+
+    final EquilibriumSystem system;
+    final List<Component> components;
+    final Map<Component, Integer> index = new LinkedHashMap<>();
+    final Set<Component> metals = new LinkedHashSet<>();
+    final Set<Component> ligands = new LinkedHashSet<>();
+    final List<Form> forms = new ArrayList<>();
+    final double ionProduct;
+    private final ActivityRule rule;
+
+    Compiled(Collection<Component> given, Temperature temperature, Chemistry chemistry) {
+      components = List.copyOf(given);
+      double kelvin = temperature.inKelvin();
+      Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
+      boolean ideal = chemistry.level() == Level.IDEAL;
+      rule = chemistry.activityRule();
+      double log10IonProduct = chemistry.log10IonProduct(kelvin);
+      ionProduct = Math.pow(10, log10IonProduct);
+      Set<Component> present = new LinkedHashSet<>(components);
+      if (present.size() != components.size()) {
+        throw new IllegalArgumentException("components: one stands twice in " + components);
+      }
+
+      List<IonPair> pairs = new ArrayList<>();
+      if (chemistry.level() == Level.PAIRS) {
+        for (IonPair pair : chemistry.pairs().pairs()) {
+          boolean metalHere = pair.metal().map(present::contains).orElse(true);
+          boolean ligandHere = pair.ligand().map(present::contains).orElse(true);
+          if (metalHere && ligandHere) {
+            pairs.add(pair);
+            pair.metal().ifPresent(metals::add);
+            pair.ligand().ifPresent(ligands::add);
+          }
+        }
+      }
+
+      EquilibriumSystem.Builder builder =
+          new EquilibriumSystem.Builder(
+              log10IonProduct,
+              ideal ? 0 : WaterProperties.debyeHueckelA(kelvin),
+              ideal ? 0 : WaterProperties.debyeHueckelB(kelvin),
+              rule.of("H+", 1),
+              rule.of("OH-", -1));
+      for (Component component : components) {
+        int charge = component.chargeWithoutProtons();
+        Activity activity = rule.of(component.form(0), charge);
+        if (metals.contains(component)) {
+          index.put(component, builder.metal(charge, activity));
+        } else if (component.protons() > 0 || ligands.contains(component)) {
+          ligands.add(component);
+          int handle = builder.nextSpecies();
+          index.put(component, builder.ligand(charge, activity));
+          addForms(builder, component, handle, chemistry, kelvin);
+        } else {
+          index.put(component, builder.strongIon(charge, activity));
+        }
+      }
+      for (IonPair pair : pairs) {
+        int handle =
+            builder.species(
+                pair.metal().map(this::indexIn).orElse(EquilibriumSystem.NONE),
+                pair.ligand().map(this::indexIn).orElse(EquilibriumSystem.NONE),
+                pair.protons(),
+                pair.ligandCount(),
+                pair.constant().log10(kelvin),
+                rule.of(pair.product(), pair.charge()));
+        forms.add(
+            new Form(
+                pair.product(),
+                pair.charge(),
+                pair.ligand(),
+                pair.metal(),
+                pair.protons(),
+                pair.ligandCount(),
+                handle));
+      }
+      system = builder.build();
+    }
+
+    private int indexIn(Component component) {
+      return index.getOrDefault(component, EquilibriumSystem.NONE);
+    }
+
+    private void addForms(
+        EquilibriumSystem.Builder builder,
+        Component component,
+        int freeHandle,
+        Chemistry chemistry,
+        double kelvin) {
+      forms.add(form(component, 0, freeHandle));
+      List<EquilibriumConstant> dissociation = chemistry.constants().of(component);
+      double log10Beta = 0;
+      for (int protons = 1; protons <= component.protons(); protons++) {
+        log10Beta -= dissociation.get(component.protons() - protons).log10(kelvin);
+        int charge = component.chargeWithoutProtons() + protons;
+        int handle =
+            builder.species(
+                EquilibriumSystem.NONE,
+                indexIn(component),
+                protons,
+                1,
+                log10Beta,
+                rule.of(component.form(protons), charge));
+        forms.add(form(component, protons, handle));
+      }
+    }
+
+    private static Form form(Component component, int protons, int handle) {
+      return new Form(
+          component.form(protons),
+          component.chargeWithoutProtons() + protons,
+          Optional.of(component),
+          Optional.empty(),
+          protons,
+          1,
+          handle);
+    }
+
+    int formHandle(Component component, int protons) {
+      for (Form form : forms) {
+        if (form.metal.isEmpty()
+            && form.protons == protons
+            && form.component.isPresent()
+            && form.component.get().equals(component)) {
+          return form.handle;
+        }
+      }
+      throw new IllegalArgumentException(
+          component.key() + " has no form with " + protons + " protons in this mixture");
+    }
+
+    int strongActivity(Component component) {
+      return system.strongGroup(indexIn(component));
+    }
+  }
+}

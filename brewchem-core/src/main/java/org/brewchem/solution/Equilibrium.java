@@ -1,0 +1,127 @@
+package org.brewchem.solution;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.brewchem.quantity.Molality;
+import org.brewchem.quantity.PH;
+import org.brewchem.substance.Component;
+
+/**
+ * A solved solution: its pH, ionic strength and every species. Immutable.
+ *
+ * <p>A result from beyond the range of the activity rule says so in {@link #beyondActivityRange()}.
+ */
+public final class Equilibrium {
+  private final double pH;
+  private final double ionicStrength;
+  private final List<Species> species;
+  private final boolean beyondActivityRange;
+
+  Equilibrium(double pH, double ionicStrength, List<Species> species, Level level) {
+    this.pH = pH;
+    this.ionicStrength = ionicStrength;
+    this.species = species;
+    this.beyondActivityRange =
+        level != Level.IDEAL && ionicStrength > ActivityRule.RANGE_MOLES_PER_KILOGRAM;
+  }
+
+  /**
+   * Returns the pH.
+   *
+   * @return the pH
+   */
+  public PH pH() {
+    return PH.of(pH);
+  }
+
+  /**
+   * Returns the ionic strength.
+   *
+   * @return half the sum of molality times squared charge over all ions
+   */
+  public Molality ionicStrength() {
+    return Molality.ofMolesPerKilogram(ionicStrength);
+  }
+
+  /**
+   * Tells whether the ionic strength lies beyond {@link ActivityRule#RANGE_MOLES_PER_KILOGRAM}, so
+   * that the activity coefficients, and with them the pH, are not to be trusted.
+   *
+   * @return false at level ideal, which has no activity rule
+   */
+  public boolean beyondActivityRange() {
+    return beyondActivityRange;
+  }
+
+  /**
+   * Returns every species.
+   *
+   * @return an unmodifiable list: H+, OH-, then ions, forms and pairs
+   */
+  public List<Species> species() {
+    return species;
+  }
+
+  /**
+   * Returns one species by its name.
+   *
+   * @param name the name, such as "Ca+2" or "CaHPO4(aq)"
+   * @return the species; empty when there is none of that name
+   */
+  public Optional<Species> species(String name) {
+    return species.stream().filter(s -> s.name().equals(name)).findFirst();
+  }
+
+  /**
+   * Returns the free part of a component: what is in none of the ion pairs.
+   *
+   * @param component the component
+   * @return the sum over its unpaired forms, 0 when the solution has none of it
+   */
+  public Molality free(Component component) {
+    return sum(component, false);
+  }
+
+  /**
+   * Returns the paired part of a component, as metal or as ligand; a pair with two ligands counts
+   * once.
+   *
+   * @param component the component
+   * @return the sum over the pairs that hold it, 0 when there are none
+   */
+  public Molality bound(Component component) {
+    return sum(component, true);
+  }
+
+  private Molality sum(Component component, boolean paired) {
+    double sum = 0;
+    for (Species s : species) {
+      boolean isMetal = s.metal().equals(Optional.of(component));
+      boolean isLigand = s.component().equals(Optional.of(component));
+      boolean isPair = s.metal().isPresent() && !s.metal().equals(s.component());
+      if ((isMetal || isLigand) && isPair == paired) {
+        sum += s.molality().inMolesPerKilogram();
+      }
+    }
+    return Molality.ofMolesPerKilogram(sum);
+  }
+
+  @Override
+  public String toString() {
+    StringBuilder text =
+        new StringBuilder(
+            String.format(
+                Locale.ROOT,
+                "pH %.4f, ionic strength %.5g mol/kg%s",
+                pH,
+                ionicStrength,
+                beyondActivityRange ? " (beyond the range of the activity rule)" : ""));
+    for (Species s : species) {
+      text.append(
+          String.format(
+              Locale.ROOT, "%n  %-16s %.6g mol/kg", s.name(), s.molality().inMolesPerKilogram()));
+    }
+    return text.toString();
+  }
+}

@@ -1,0 +1,65 @@
+package org.brewchem.solution;
+
+import java.util.Locale;
+
+/** Thrown when a balance has no root in the range searched, or none that could be found. */
+public final class NoSolutionException extends ArithmeticException {
+  private static final long serialVersionUID = 1L;
+
+  private final double low;
+  private final double high;
+  private final double residual;
+  private final int iterations;
+
+  NoSolutionException(String what, double low, double high, double residual, int iterations) {
+    super(
+        String.format(
+            Locale.ROOT,
+            "%s: no root found between %.6g and %.6g; %.3g is left over after %d iterations",
+            what,
+            low,
+            high,
+            residual,
+            iterations));
+    this.low = low;
+    this.high = high;
+    this.residual = residual;
+    this.iterations = iterations;
+  }
+
+  /**
+   * Returns the lower end of the range in which the root was last looked for.
+   *
+   * @return a pH, or the amount that was varied
+   */
+  public double low() {
+    return low;
+  }
+
+  /**
+   * Returns the upper end of the range in which the root was last looked for.
+   *
+   * @return a pH, or the amount that was varied
+   */
+  public double high() {
+    return high;
+  }
+
+  /**
+   * Returns what was left over of the balance.
+   *
+   * @return eq per kg of water
+   */
+  public double residual() {
+    return residual;
+  }
+
+  /**
+   * Returns how often the balance was evaluated.
+   *
+   * @return a count
+   */
+  public int iterations() {
+    return iterations;
+  }
+}

@@ -1,0 +1,67 @@
+package org.brewchem.solution;
+
+import org.brewchem.internal.Checks;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Volume;
+
+/**
+ * A titration as the laboratory does it, simulated: a sample diluted by the titrant that it takes.
+ * Volumes are additive. Immutable.
+ */
+public final class SimulatedTitration {
+  private final Solution solution;
+  private final Volume sample;
+  private final Solution titrant;
+
+  SimulatedTitration(Solution solution, Volume sample, Solution titrant) {
+    Checks.positive("sample", sample.inMillilitres(), "mL");
+    if (!solution.temperature().equals(titrant.temperature())) {
+      throw new IllegalArgumentException(
+          "temperature of the titrant: "
+              + titrant.temperature()
+              + " is not possible; "
+              + solution.temperature()
+              + " is needed");
+    }
+    this.solution = solution;
+    this.sample = sample;
+    this.titrant = titrant;
+  }
+
+  /**
+   * Finds the volume of titrant to an end point.
+   *
+   * @param endPoint the end point
+   * @return the volume; 0 when the sample is there already
+   * @throws NoSolutionException if no volume up to fifty times the sample reaches it
+   */
+  public Volume volumeTo(PH endPoint) {
+    return sample.times(Dose.of(solution, titrant).toReach(endPoint, "titrant"));
+  }
+
+  /**
+   * Finds the pH after a volume of titrant.
+   *
+   * @param volume the titrant added
+   * @return the pH
+   */
+  public PH pHAfter(Volume volume) {
+    return PH.of(pHAfter(new double[] {volume.inMillilitres()})[0]);
+  }
+
+  /**
+   * Finds the pH along the titration.
+   *
+   * @param millilitres volumes of titrant, mL, each 0 or more, best in ascending order
+   * @return the pH after each, in a new array of the same length
+   */
+  public double[] pHAfter(double[] millilitres) {
+    Dose dose = Dose.of(solution, titrant);
+    double[] pH = new double[millilitres.length];
+    for (int i = 0; i < pH.length; i++) {
+      double volume = Checks.nonNegative("volume", millilitres[i], "mL");
+      pH[i] = dose.pHAfter(volume / sample.inMillilitres());
+    }
+    return pH;
+  }
+}

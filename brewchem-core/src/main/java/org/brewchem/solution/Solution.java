@@ -1,0 +1,485 @@
+package org.brewchem.solution;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.WaterProperties;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.BufferCapacity;
+import org.brewchem.quantity.ChargeConcentration;
+import org.brewchem.quantity.MassConcentration;
+import org.brewchem.quantity.Molality;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.quantity.Volume;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Solute;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A solution: components with their total concentrations at a temperature, of which pH, charge,
+ * buffer capacity and species are asked.
+ *
+ * <p>Immutable and thread-safe. The totals count in mol per kg of water. A concentration per litre
+ * is converted once, on the way in, with the density of water at 20 °C, and on the way out by the
+ * same factor; extract and dissolved salts are neglected in it. A concentration per kilogram goes in
+ * as it is.
+ *
+ * <p>At a pH that is not its own a solution is not neutral. What is missing is carried by an inert
+ * univalent ion that counts in the ionic strength: the sodium of the lye, the chloride of the acid.
+ */
+public final class Solution {
+
+  private static final double STANDARD_KILOGRAMS_PER_LITRE =
+      WaterProperties.densityKgPerCubicMetre(293.15) / 1000;
+
+  private final Temperature temperature;
+  private final Chemistry chemistry;
+  private final Map<Component, Double> totals;
+  private final double inertCharge;
+  private final double kilogramsPerLitre;
+  private volatile Equilibria.@Nullable Compiled compiled;
+
+  private Solution(
+      Temperature temperature,
+      Chemistry chemistry,
+      Map<Component, Double> totals,
+      double inertCharge,
+      double kilogramsPerLitre) {
+    Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
+    this.temperature = temperature;
+    this.chemistry = chemistry;
+    this.totals = Collections.unmodifiableMap(totals);
+    this.inertCharge = Checks.finite("inert charge", inertCharge, "eq/kg");
+    this.kilogramsPerLitre = kilogramsPerLitre;
+  }
+
+  /**
+   * Starts with pure water and the standard chemistry.
+   *
+   * @param temperature 0 to 100 °C
+   * @return pure water
+   * @throws IllegalArgumentException if the temperature is out of range
+   */
+  public static Solution at(Temperature temperature) {
+    return new Solution(
+        temperature, Chemistry.standard(), Map.of(), 0, STANDARD_KILOGRAMS_PER_LITRE);
+  }
+
+  /**
+   * Starts with pure water in a textbook's arithmetic: 25 °C, activities are concentrations, pKw
+   * 14.00, and a litre counts as a kilogram.
+   *
+   * @return pure water
+   */
+  public static Solution textbook() {
+    return new Solution(
+        Temperature.ofCelsius(25), Chemistry.textbook(14), Map.of(), 0, 1);
+  }
+
+  /**
+   * Adds so much of a solute per litre of this solution, its volume unchanged.
+   *
+   * @param solute what is dissolved
+   * @param concentration 0 or more
+   * @return the new solution
+   */
+  public Solution with(Solute solute, AmountConcentration concentration) {
+    return adding(solute, concentration.inMolesPerLitre() / kilogramsPerLitre);
+  }
+
+  /**
+   * Adds so much of a solute per kilogram of water.
+   *
+   * @param solute what is dissolved
+   * @param molality 0 or more
+   * @return the new solution
+   */
+  public Solution with(Solute solute, Molality molality) {
+    return adding(solute, molality.inMolesPerKilogram());
+  }
+
+  private Solution adding(Solute solute, double molesPerKilogram) {
+    Map<Component, Double> sum = new LinkedHashMap<>(totals);
+    solute
+        .components()
+        .forEach((component, moles) -> sum.merge(component, moles * molesPerKilogram, Double::sum));
+    return new Solution(temperature, chemistry, sum, inertCharge, kilogramsPerLitre);
+  }
+
+  /**
+   * Replaces the total of a component, such as carbonate after degassing; charges of other ions stay.
+   *
+   * @param component the component
+   * @param total its new total, 0 or more
+   * @return the new solution
+   */
+  public Solution withTotal(Component component, Molality total) {
+    Map<Component, Double> changed = new LinkedHashMap<>(totals);
+    changed.put(component, total.inMolesPerKilogram());
+    return new Solution(temperature, chemistry, changed, inertCharge, kilogramsPerLitre);
+  }
+
+  /**
+   * Takes out carbon dioxide until so much is left. It leaves as a neutral molecule, so that the
+   * charge of everything else stays as it was.
+   *
+   * @param residue the CO2 left, all its forms together counted as CO2; at most what is there
+   * @return the degassed solution
+   * @throws IllegalArgumentException if the residue is more than there was
+   */
+  public Solution degassedTo(MassConcentration residue) {
+    double left =
+        AmountConcentration.from(residue, Acid.CARBONIC.molarMass())
+                .inMolesPerLitre()
+            / kilogramsPerLitre;
+    double before = totals.getOrDefault(Component.CARBONATE, 0.0);
+    if (left > before) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "residue: %s of CO2 is not possible; the solution holds %.6g mol/kg, less than"
+                  + " %.6g mol/kg",
+              residue,
+              before,
+              left));
+    }
+    return withTotal(Component.CARBONATE, Molality.ofMolesPerKilogram(left));
+  }
+
+  /**
+   * Adds inert univalent ions, strong ions that nobody named.
+   *
+   * @param netCharge their net charge per litre, positive for cations, of either sign
+   * @return the new solution
+   */
+  public Solution withInertCharge(ChargeConcentration netCharge) {
+    return withInert(inertCharge + netCharge.inEquivalentsPerLitre() / kilogramsPerLitre);
+  }
+
+  private Solution withInert(double equivalentsPerKilogram) {
+    return new Solution(
+        temperature, chemistry, totals, equivalentsPerKilogram, kilogramsPerLitre);
+  }
+
+  /**
+   * Closes the strong-ion difference to a measured pH: adds the inert univalent ions that make the
+   * solution have it.
+   *
+   * @param measured the pH it is to have
+   * @return the new solution
+   */
+  public Solution closedTo(PH measured) {
+    return withInert(inertCharge - chargePerKilogram(measured));
+  }
+
+  /**
+   * Returns the same solution at another temperature, its totals per kilogram unchanged.
+   *
+   * @param other 0 to 100 °C
+   * @return the new solution
+   */
+  public Solution heldAt(Temperature other) {
+    return new Solution(other, chemistry, totals, inertCharge, kilogramsPerLitre);
+  }
+
+  /**
+   * Returns the same solution under another chemistry.
+   *
+   * @param other the chemistry
+   * @return the new solution
+   */
+  public Solution under(Chemistry other) {
+    return new Solution(temperature, other, totals, inertCharge, kilogramsPerLitre);
+  }
+
+  /**
+   * Returns the same solution at another level of its chemistry.
+   *
+   * @param level the level
+   * @return the new solution
+   */
+  public Solution under(Level level) {
+    return under(chemistry.at(level));
+  }
+
+  /**
+   * Dilutes with pure water.
+   *
+   * @param factor final volume over own volume, 1 or more
+   * @return the diluted solution
+   * @throws IllegalArgumentException if the factor is below 1 or not finite
+   */
+  public Solution diluted(double factor) {
+    Checks.inRange("dilution factor", factor, "", 1, Double.MAX_VALUE);
+    return scaled(1 / factor);
+  }
+
+  private Solution scaled(double factor) {
+    Map<Component, Double> scaled = new LinkedHashMap<>();
+    totals.forEach((component, total) -> scaled.put(component, total * factor));
+    return new Solution(
+        temperature, chemistry, scaled, inertCharge * factor, kilogramsPerLitre);
+  }
+
+  /**
+   * Adds all that another solution holds per litre to this one, its volume unchanged.
+   *
+   * @param other a solution at the same temperature
+   * @return the sum, under this solution's chemistry
+   * @throws IllegalArgumentException if the temperatures differ
+   */
+  public Solution plus(Solution other) {
+    if (!temperature.equals(other.temperature)) {
+      throw new IllegalArgumentException(
+          "temperature: " + other.temperature + " is not possible; " + temperature + " is needed");
+    }
+    Map<Component, Double> sum = new LinkedHashMap<>(totals);
+    other.totals.forEach((component, total) -> sum.merge(component, total, Double::sum));
+    return new Solution(
+        temperature, chemistry, sum, inertCharge + other.inertCharge, kilogramsPerLitre);
+  }
+
+  /**
+   * Mixes volumes of two solutions, volumes taken as additive: totals and strong-ion difference mix
+   * exactly, pH does not.
+   *
+   * @param own the volume of this solution
+   * @param other the other solution, at the same temperature
+   * @param volume the volume of the other
+   * @return the mixture, under this solution's chemistry
+   * @throws IllegalArgumentException if the temperatures differ or both volumes are nil
+   */
+  public Solution mixed(Volume own, Solution other, Volume volume) {
+    double share = own.inLitres() / own.plus(volume).inLitres();
+    if (Double.isNaN(share)) {
+      throw new IllegalArgumentException("volumes: 0 and 0 is not possible; one must be above 0");
+    }
+    return scaled(share).plus(other.scaled(1 - share));
+  }
+
+  /**
+   * Returns the temperature.
+   *
+   * @return the temperature
+   */
+  public Temperature temperature() {
+    return temperature;
+  }
+
+  /**
+   * Returns the chemistry.
+   *
+   * @return the chemistry
+   */
+  public Chemistry chemistry() {
+    return chemistry;
+  }
+
+  /**
+   * Returns the totals.
+   *
+   * @return an unmodifiable map from component to mol per kg of water
+   */
+  public Map<Component, Double> totals() {
+    return totals;
+  }
+
+  /**
+   * Returns the net charge of the inert ions.
+   *
+   * @return eq per kg of water, of either sign
+   */
+  public double inertCharge() {
+    return inertCharge;
+  }
+
+  /**
+   * Returns the factor between concentrations per litre and per kilogram of water.
+   *
+   * @return kg of water per litre of solution
+   */
+  public double kilogramsPerLitre() {
+    return kilogramsPerLitre;
+  }
+
+  /**
+   * Returns the total concentration of a component.
+   *
+   * @param component the component
+   * @return its total per litre, 0 when there is none
+   */
+  public AmountConcentration total(Component component) {
+    return AmountConcentration.ofMolesPerLitre(
+        totals.getOrDefault(component, 0.0) * kilogramsPerLitre);
+  }
+
+  /**
+   * Finds the pH.
+   *
+   * @return -log10 of the H+ activity
+   * @throws NoSolutionException if there is none between -3 and 17
+   */
+  public PH pH() {
+    return PH.of(equilibria().pH());
+  }
+
+  /**
+   * Finds the pH at another level.
+   *
+   * @param level the level
+   * @return -log10 of the H+ activity
+   * @throws NoSolutionException if there is none between -3 and 17
+   */
+  public PH pH(Level level) {
+    return under(level).pH();
+  }
+
+  /**
+   * Solves for everything at once.
+   *
+   * @return pH, ionic strength and species
+   * @throws NoSolutionException if there is no pH between -3 and 17
+   */
+  public Equilibrium equilibrium() {
+    Equilibria equilibria = equilibria();
+    double pH = equilibria.pH();
+    return new Equilibrium(
+        pH, equilibria.ionicStrength(), equilibria.species(), chemistry.level());
+  }
+
+  /**
+   * Solves for everything at a given pH.
+   *
+   * @param pH the pH
+   * @return ionic strength and species at that pH
+   */
+  public Equilibrium equilibriumAt(PH pH) {
+    Equilibria equilibria = equilibria();
+    equilibria.chargeAt(pH.value());
+    return new Equilibrium(
+        pH.value(), equilibria.ionicStrength(), equilibria.species(), chemistry.level());
+  }
+
+  /**
+   * Returns the net charge at a pH: nil at the solution's own, positive below, negative above.
+   *
+   * @param pH the pH
+   * @return the charge per litre
+   */
+  public ChargeConcentration charge(PH pH) {
+    return ChargeConcentration.ofEquivalentsPerLitre(chargePerKilogram(pH) * kilogramsPerLitre);
+  }
+
+  private double chargePerKilogram(PH pH) {
+    return equilibria().chargeAt(pH.value());
+  }
+
+  /**
+   * Returns the strong base that takes the solution from one pH to another, without dilution by it.
+   *
+   * @param from where it starts
+   * @param to where it ends
+   * @return equivalents of base per litre; negative when acid is needed
+   */
+  public ChargeConcentration equivalents(PH from, PH to) {
+    return charge(from).minus(charge(to));
+  }
+
+  /**
+   * Returns the titratable acidity without dilution by the titrant: the strong base per litre from
+   * the solution's own pH to the end point. {@link #titratedWith} gives the diluted one of the
+   * laboratory.
+   *
+   * @param endPoint the end point
+   * @return the acidity; negative when the solution lies above the end point
+   */
+  public TitratableAcidity titratableAcidity(PH endPoint) {
+    return TitratableAcidity.ofMilliequivalentsPerLitre(
+        -charge(endPoint).inMilliequivalentsPerLitre(), endPoint);
+  }
+
+  /**
+   * Returns the buffer capacity at a pH: the slope of the charge.
+   *
+   * @param pH the pH
+   * @return equivalents per litre and pH, above 0
+   */
+  public BufferCapacity bufferCapacity(PH pH) {
+    Equilibria equilibria = equilibria();
+    equilibria.chargeAt(pH.value());
+    return BufferCapacity.ofMilliequivalentsPerLitrePerPH(
+        equilibria.bufferCapacity() * kilogramsPerLitre * 1000);
+  }
+
+  /**
+   * Returns how a component is distributed over its forms and pairs at a pH.
+   *
+   * @param component a component of this solution
+   * @param pH the pH
+   * @return an unmodifiable map from the name of the species to its share of the component's total,
+   *     summing to 1; a pair with two ligands counts for two
+   * @throws IllegalArgumentException if the solution has none of the component
+   */
+  public Map<String, Double> fractions(Component component, PH pH) {
+    double total = Checks.positive(component.name(), totals.getOrDefault(component, 0.0), "mol/kg");
+    Equilibria equilibria = equilibria();
+    equilibria.chargeAt(pH.value());
+    return Collections.unmodifiableMap(equilibria.fractions(component, total));
+  }
+
+  /**
+   * Finds how much of a solute brings the solution to a pH, its volume unchanged.
+   *
+   * @param solute an acid, a base or a salt
+   * @param target the pH to reach
+   * @return the dose per kg of water; 0 when the solution is there already
+   * @throws NoSolutionException if no dose between 0 and 50 mol/kg reaches the target
+   */
+  public Molality doseOf(Solute solute, PH target) {
+    Dose dose = new Dose(this, solute.components(), 0);
+    return Molality.ofMolesPerKilogram(dose.toReach(target, solute.name()));
+  }
+
+  /**
+   * Prepares a titration of a sample of this solution, diluted by the titrant as in the laboratory.
+   *
+   * @param sample the volume of this solution
+   * @param titrant the titrant, at the same temperature
+   * @return the titration
+   */
+  public SimulatedTitration titratedWith(Solution titrant, Volume sample) {
+    return new SimulatedTitration(this, sample, titrant);
+  }
+
+  Equilibria equilibria() {
+    Equilibria.Compiled ready = compiled;
+    if (ready == null) {
+      ready = Equilibria.compile(totals.keySet(), temperature, chemistry);
+      compiled = ready;
+    }
+    Equilibria equilibria = Equilibria.over(ready);
+    totals.forEach(
+        (component, total) -> equilibria.setTotal(equilibria.indexOf(component), total));
+    equilibria.setInertCharge(inertCharge);
+    return equilibria;
+  }
+
+  @Override
+  public String toString() {
+    StringBuilder text = new StringBuilder(temperature.toString());
+    totals.forEach(
+        (component, total) ->
+            text.append(
+                String.format(Locale.ROOT, ", %s %.6g mmol/kg", component.name(), total * 1000)));
+    if (inertCharge != 0) {
+      text.append(
+          String.format(Locale.ROOT, ", inert charge %.6g meq/kg", inertCharge * 1000));
+    }
+    return text.toString();
+  }
+}

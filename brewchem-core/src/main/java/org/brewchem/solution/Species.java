@@ -1,0 +1,24 @@
+package org.brewchem.solution;
+
+import java.util.Optional;
+import org.brewchem.quantity.Molality;
+import org.brewchem.substance.Component;
+
+/**
+ * One species of a solution at equilibrium.
+ *
+ * @param name its name, such as "HPO4-2", "CaHCO3+" or "H+"
+ * @param charge its charge number
+ * @param component the proton family or ion it belongs to, for a pair the ligand; empty for H+ and
+ *     OH-
+ * @param metal the cation it holds, for a pair and for a free cation that can form pairs
+ * @param molality its concentration
+ * @param activity its activity on the molal scale, mol/kg
+ */
+public record Species(
+    String name,
+    int charge,
+    Optional<Component> component,
+    Optional<Component> metal,
+    Molality molality,
+    double activity) {}
