@@ -51,6 +51,7 @@ public final class EquilibriumSolver {
   private double daviesFactor;
   private double daviesExponent;
   private boolean warm;
+  private boolean carrying;
 
   private final double[] groupExponent;
   private final double[] inverseGamma;
@@ -174,13 +175,18 @@ public final class EquilibriumSolver {
       startMetals();
     }
     iterations = 0;
-    warm = settleAt(ph);
-    return warm;
+    boolean settled = settleAt(ph);
+    if (!settled && warm) {
+      startMetals();
+      settled = settleAt(ph);
+    }
+    warm = settled;
+    return settled;
   }
 
   /** Brings the species in line with the solution found; needed before reading concentrations. */
   public void refresh() {
-    evaluate(false);
+    evaluate(carrying);
   }
 
   /** -log10 of the H+ activity. */
@@ -253,7 +259,7 @@ public final class EquilibriumSolver {
    * Buffer capacity -dE/dpH at the last solution, eq/kg per pH, metals and ionic strength following.
    */
   public double bufferCapacity() {
-    evaluate(false);
+    evaluate(carrying);
     int n = size;
     // Row 0 is the charge; the column of lnProton is moved to the right-hand side of the others.
     double own = matrix[0];
@@ -323,6 +329,9 @@ public final class EquilibriumSolver {
       if (total > 0) {
         rowOfMetal[j] = active + 1;
         activeMetal[active++] = j;
+        if (metalActivity[j] == 0) {
+          metalActivity[j] = total;
+        }
       } else {
         rowOfMetal[j] = -1;
         metalActivity[j] = 0;
@@ -347,6 +356,7 @@ public final class EquilibriumSolver {
   }
 
   private boolean newton(boolean findPh) {
+    carrying = !findPh;
     int first = findPh ? 0 : 1;
     for (int it = 0; it < NEWTON_CAP; it++) {
       iterations++;

@@ -70,9 +70,9 @@ public final class ActivityRule {
 
   Activity of(String species, int charge) {
     if (parameters != null) {
-      Optional<IonSizeParameters.Row> row = parameters.find(species);
-      if (row.isPresent()) {
-        return new Activity(row.get().ionSizeAngstrom(), row.get().linearKilogramsPerMole());
+      Optional<IonSizeParameters.Values> values = parameters.of(species);
+      if (values.isPresent()) {
+        return new Activity(values.get().angstroms(), values.get().slope());
       }
       if (charge == 0) {
         return new Activity(0, otherNeutrals);
