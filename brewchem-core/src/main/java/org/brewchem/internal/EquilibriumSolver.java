@@ -5,10 +5,11 @@ import java.util.Arrays;
 /**
  * Solves the proton balance of an {@link EquilibriumSystem} for stated totals, without allocating.
  *
- * <p>The unknowns are the H+ activity, the activity of each free metal present and the ionic strength,
- * each on a logarithmic scale; ligands are eliminated in closed form. All are found together by Newton's
- * method on the charge balance, the metals' mass balances and the definition of ionic strength. If
- * that does not settle, pH is bracketed and bisected, with the other unknowns solved inside.
+ * <p>The unknowns are the H+ activity, the activity of each free metal present and the ionic
+ * strength, each on a logarithmic scale; ligands are eliminated in closed form. All are found
+ * together by Newton's method on the charge balance, the metals' mass balances and the definition
+ * of ionic strength. If that does not settle, pH is bracketed and bisected, with the other unknowns
+ * solved inside.
  *
  * <p>At a given pH the solution is in general not neutral: the missing charge is carried by an
  * inert univalent ion that counts in the ionic strength.
@@ -256,7 +257,8 @@ public final class EquilibriumSolver {
   }
 
   /**
-   * Buffer capacity -dE/dpH at the last solution, eq/kg per pH, metals and ionic strength following.
+   * Buffer capacity -dE/dpH at the last solution, eq/kg per pH, metals and ionic strength
+   * following.
    */
   public double bufferCapacity() {
     evaluate(carrying);
@@ -409,7 +411,7 @@ public final class EquilibriumSolver {
     for (int i = first; i < n; i++) {
       sum += residual[i];
     }
-    return sum - sum == 0;
+    return Double.isFinite(sum);
   }
 
   private boolean settleAt(double ph) {

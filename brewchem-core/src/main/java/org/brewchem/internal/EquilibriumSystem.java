@@ -29,8 +29,8 @@ public final class EquilibriumSystem {
 
   /**
    * Species stand in runs that share a ligand, a metal and the number of ligands. The runs of
-   * ligand k are {@code runStart[k] .. runStart[k + 1] - 1}; behind the last ligand come the species
-   * without one.
+   * ligand k are {@code runStart[k] .. runStart[k + 1] - 1}; behind the last ligand come the
+   * species without one.
    */
   final int[] runStart;
 
@@ -40,6 +40,7 @@ public final class EquilibriumSystem {
   final int[] runMetal;
   final int[] runLigandNumber;
   final int[] runLigand;
+
   /**
    * Four numbers a species: formation constant, protons, charge without that of its metal (which is
    * counted by its total), and half its squared charge.
@@ -265,7 +266,9 @@ public final class EquilibriumSystem {
       return component(Kind.METAL, charge, groupOf(charge, activity));
     }
 
-    /** Adds a proton family by its deprotonated form, which is its first species; gives its index. */
+    /**
+     * Adds a proton family by its deprotonated form, which is its first species; gives its index.
+     */
     public int ligand(int charge, Activity activity) {
       int index = component(Kind.LIGAND, charge, 0);
       species(NONE, index, 0, 1, 0, activity);

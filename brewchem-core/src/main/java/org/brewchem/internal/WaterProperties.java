@@ -41,8 +41,7 @@ public final class WaterProperties {
    * @return relative permittivity
    */
   public static double relativePermittivity(double kelvin) {
-    double atKilobar =
-        342.79 * Math.exp(-5.0866e-3 * kelvin + 9.4690e-7 * kelvin * kelvin);
+    double atKilobar = 342.79 * Math.exp(-5.0866e-3 * kelvin + 9.4690e-7 * kelvin * kelvin);
     double c = -2.0525 + 3115.9 / (-182.89 + kelvin);
     double b = -8032.5 + 4.2142e6 / kelvin + 2.1417 * kelvin;
     return atKilobar + c * Math.log((b + 1) / (b + 1000));
@@ -59,7 +58,12 @@ public final class WaterProperties {
     double bjerrum =
         ELEMENTARY_CHARGE
             * ELEMENTARY_CHARGE
-            / (4 * Math.PI * VACUUM_PERMITTIVITY * relativePermittivity(kelvin) * BOLTZMANN * kelvin);
+            / (4
+                * Math.PI
+                * VACUUM_PERMITTIVITY
+                * relativePermittivity(kelvin)
+                * BOLTZMANN
+                * kelvin);
     return Math.sqrt(2 * Math.PI * AVOGADRO * rho) * Math.pow(bjerrum, 1.5) / LN10;
   }
 
@@ -99,8 +103,7 @@ public final class WaterProperties {
         rho
             * Math.exp(
                 -0.864671 + 8659.19 * inverse - 22786.2 * Math.cbrt(rho * rho) * inverse * inverse);
-    double gas =
-        0.61415 + inverse * (48251.33 + inverse * (-67707.93 + inverse * 10102100));
+    double gas = 0.61415 + inverse * (48251.33 + inverse * (-67707.93 + inverse * 10102100));
     return -12
             * (Math.log10(1 + q)
                 - q / (q + 1) * rho * (0.642044 - 56.8534 * inverse - 0.375754 * rho))

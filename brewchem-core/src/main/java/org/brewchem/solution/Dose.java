@@ -50,8 +50,7 @@ final class Dose {
   }
 
   static Dose of(Solution solution, Solution titrant) {
-    return new Dose(
-        solution, new LinkedHashMap<>(titrant.totals()), titrant.inertCharge(), 1);
+    return new Dose(solution, new LinkedHashMap<>(titrant.totals()), titrant.inertCharge(), 1);
   }
 
   /** pH after the addition of x. */
@@ -76,8 +75,7 @@ final class Dose {
       end = chargeAfter(high, target);
     }
     if (end * start > 0) {
-      throw new NoSolutionException(
-          what + " to pH " + target.value(), 0, high, end, evaluations);
+      throw new NoSolutionException(what + " to pH " + target.value(), 0, high, end, evaluations);
     }
     UnivariateFunction function = x -> chargeAfter(x, target);
     return new BrentSolver(1e-14, 1e-300, 1e-17).solve(EVALUATIONS, function, low, high);

@@ -24,8 +24,8 @@ import org.brewchem.substance.IonPair;
  * nothing allocated per solve.
  *
  * <p>Amounts are mol per kg of water, charges eq per kg. Mutable and for one thread at a time; make
- * one per thread with {@link #another()}. Each solve starts from the last one, which is fast along a
- * curve; {@link #forget()} makes it start afresh. The result does not depend on it.
+ * one per thread with {@link #another()}. Each solve starts from the last one, which is fast along
+ * a curve; {@link #forget()} makes it start afresh. The result does not depend on it.
  */
 public final class Equilibria {
 
@@ -106,8 +106,7 @@ public final class Equilibria {
     solver.totals()[index] =
         molesPerKilogram >= 0 && molesPerKilogram < Double.POSITIVE_INFINITY
             ? molesPerKilogram
-            : Checks.nonNegative(
-                compiled.components.get(index).name(), molesPerKilogram, "mol/kg");
+            : Checks.nonNegative(compiled.components.get(index).name(), molesPerKilogram, "mol/kg");
   }
 
   /**
@@ -117,8 +116,7 @@ public final class Equilibria {
    * @throws IllegalArgumentException if it is not finite
    */
   public void setInertCharge(double equivalentsPerKilogram) {
-    solver.setInertCharge(
-        Checks.finite("inert charge", equivalentsPerKilogram, "eq/kg"));
+    solver.setInertCharge(Checks.finite("inert charge", equivalentsPerKilogram, "eq/kg"));
   }
 
   /**
@@ -205,10 +203,20 @@ public final class Equilibria {
     solver.refresh();
     List<Species> list = new ArrayList<>();
     list.add(
-        species("H+", 1, Optional.empty(), Optional.empty(), solver.protonConcentration(),
+        species(
+            "H+",
+            1,
+            Optional.empty(),
+            Optional.empty(),
+            solver.protonConcentration(),
             Math.pow(10, -solver.ph())));
     list.add(
-        species("OH-", -1, Optional.empty(), Optional.empty(), solver.hydroxideConcentration(),
+        species(
+            "OH-",
+            -1,
+            Optional.empty(),
+            Optional.empty(),
+            solver.hydroxideConcentration(),
             compiled.ionProduct * Math.pow(10, solver.ph())));
     for (Component component : compiled.components) {
       int index = indexOf(component);

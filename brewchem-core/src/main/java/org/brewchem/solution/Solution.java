@@ -26,8 +26,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Immutable and thread-safe. The totals count in mol per kg of water. A concentration per litre
  * is converted once, on the way in, with the density of water at 20 °C, and on the way out by the
- * same factor; extract and dissolved salts are neglected in it. A concentration per kilogram goes in
- * as it is.
+ * same factor; extract and dissolved salts are neglected in it. A concentration per kilogram goes
+ * in as it is.
  *
  * <p>At a pH that is not its own a solution is not neutral. What is missing is carried by an inert
  * univalent ion that counts in the ionic strength: the sodium of the lye, the chloride of the acid.
@@ -77,8 +77,7 @@ public final class Solution {
    * @return pure water
    */
   public static Solution textbook() {
-    return new Solution(
-        Temperature.ofCelsius(25), Chemistry.textbook(14), Map.of(), 0, 1);
+    return new Solution(Temperature.ofCelsius(25), Chemistry.textbook(14), Map.of(), 0, 1);
   }
 
   /**
@@ -112,7 +111,8 @@ public final class Solution {
   }
 
   /**
-   * Replaces the total of a component, such as carbonate after degassing; charges of other ions stay.
+   * Replaces the total of a component, such as carbonate after degassing; charges of other ions
+   * stay.
    *
    * @param component the component
    * @param total its new total, 0 or more
@@ -134,8 +134,7 @@ public final class Solution {
    */
   public Solution degassedTo(MassConcentration residue) {
     double left =
-        AmountConcentration.from(residue, Acid.CARBONIC.molarMass())
-                .inMolesPerLitre()
+        AmountConcentration.from(residue, Acid.CARBONIC.molarMass()).inMolesPerLitre()
             / kilogramsPerLitre;
     double before = totals.getOrDefault(Component.CARBONATE, 0.0);
     if (left > before) {
@@ -162,8 +161,7 @@ public final class Solution {
   }
 
   private Solution withInert(double equivalentsPerKilogram) {
-    return new Solution(
-        temperature, chemistry, totals, equivalentsPerKilogram, kilogramsPerLitre);
+    return new Solution(temperature, chemistry, totals, equivalentsPerKilogram, kilogramsPerLitre);
   }
 
   /**
@@ -222,8 +220,7 @@ public final class Solution {
   private Solution scaled(double factor) {
     Map<Component, Double> scaled = new LinkedHashMap<>();
     totals.forEach((component, total) -> scaled.put(component, total * factor));
-    return new Solution(
-        temperature, chemistry, scaled, inertCharge * factor, kilogramsPerLitre);
+    return new Solution(temperature, chemistry, scaled, inertCharge * factor, kilogramsPerLitre);
   }
 
   /**
@@ -348,8 +345,7 @@ public final class Solution {
   public Equilibrium equilibrium() {
     Equilibria equilibria = equilibria();
     double pH = equilibria.pH();
-    return new Equilibrium(
-        pH, equilibria.ionicStrength(), equilibria.species(), chemistry.level());
+    return new Equilibrium(pH, equilibria.ionicStrength(), equilibria.species(), chemistry.level());
   }
 
   /**
@@ -463,8 +459,7 @@ public final class Solution {
       compiled = ready;
     }
     Equilibria equilibria = Equilibria.over(ready);
-    totals.forEach(
-        (component, total) -> equilibria.setTotal(equilibria.indexOf(component), total));
+    totals.forEach((component, total) -> equilibria.setTotal(equilibria.indexOf(component), total));
     equilibria.setInertCharge(inertCharge);
     return equilibria;
   }
@@ -477,8 +472,7 @@ public final class Solution {
             text.append(
                 String.format(Locale.ROOT, ", %s %.6g mmol/kg", component.name(), total * 1000)));
     if (inertCharge != 0) {
-      text.append(
-          String.format(Locale.ROOT, ", inert charge %.6g meq/kg", inertCharge * 1000));
+      text.append(String.format(Locale.ROOT, ", inert charge %.6g meq/kg", inertCharge * 1000));
     }
     return text.toString();
   }

@@ -5,8 +5,8 @@
  * a temperature. At any pH its components carry a net charge, which falls as pH rises. Where that
  * charge is nil lies the solution's own pH; the difference of the charge between two pH values is
  * the acid or base that takes it from one to the other, be it called titratable acidity, alkalinity
- * or a dose; its slope is the buffer capacity. {@link org.brewchem.solution.Chemistry} says how much
- * chemistry counts: ideal, with activity coefficients, or with ion pairs too.
+ * or a dose; its slope is the buffer capacity. {@link org.brewchem.solution.Chemistry} says how
+ * much chemistry counts: ideal, with activity coefficients, or with ion pairs too.
  *
  * <p>{@link org.brewchem.solution.Equilibria} is the same for callers with arrays and many rows: a
  * work space that is filled with totals and solved again and again without allocating.

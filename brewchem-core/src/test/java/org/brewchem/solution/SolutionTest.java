@@ -1,0 +1,205 @@
+package org.brewchem.solution;
+
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.gPerL;
+import static org.brewchem.quantity.Quantities.litres;
+import static org.brewchem.quantity.Quantities.mEqPerL;
+import static org.brewchem.quantity.Quantities.mL;
+import static org.brewchem.quantity.Quantities.mmolPerKg;
+import static org.brewchem.quantity.Quantities.mmolPerL;
+import static org.brewchem.quantity.Quantities.molPerL;
+import static org.brewchem.quantity.Quantities.pH;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.brewchem.quantity.PH;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Base;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Ion;
+import org.brewchem.substance.Salt;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class SolutionTest {
+
+  private static Solution sample() {
+    return Solution.at(celsius(25))
+        .with(Acid.PHOSPHORIC, mmolPerL(6))
+        .with(Acid.CITRIC, mmolPerL(0.6))
+        .with(Ion.POTASSIUM, mmolPerL(9))
+        .with(Ion.CALCIUM, mmolPerL(1.5));
+  }
+
+  @Test
+  void pureWaterIsNeutralAtHalfItsIonProduct() {
+    Solution water = Solution.at(celsius(25));
+    double half = -Chemistry.standard().log10IonProduct(298.15) / 2;
+    assertEquals(half, water.pH(Level.IDEAL).value(), 1e-12);
+  }
+
+  @Test
+  void strongAcidInATextbookHasThePhOfItsConcentration() {
+    assertEquals(3, Solution.textbook().with(Acid.HYDROCHLORIC, molPerL(1e-3)).pH().value(), 1e-8);
+  }
+
+  @ParameterizedTest
+  @EnumSource(Level.class)
+  void chargeVanishesAtTheOwnPhAndTheEquivalentsStartThere(Level level) {
+    Solution solution = sample().under(level);
+    PH own = solution.pH();
+    assertEquals(0, solution.charge(own).inMilliequivalentsPerLitre(), 1e-10);
+    assertEquals(
+        solution.equivalents(own, pH(8.2)).inMilliequivalentsPerLitre(),
+        solution.titratableAcidity(pH(8.2)).inMilliequivalentsPerLitre(),
+        1e-9);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {2.0, 4.0, 5.0, 6.0, 8.0, 10.0})
+  void bufferCapacityIsTheSlopeOfTheCharge(double at) {
+    Solution solution = sample();
+    double step = 1e-4;
+    double slope =
+        solution.equivalents(pH(at - step), pH(at + step)).inMilliequivalentsPerLitre()
+            / (2 * step);
+    assertEquals(
+        slope, solution.bufferCapacity(pH(at)).inMilliequivalentsPerLitrePerPH(), 1e-6 * slope);
+  }
+
+  @Test
+  void closingTheStrongIonDifferenceGivesTheMeasuredPh() {
+    assertEquals(4.41, sample().closedTo(pH(4.41)).pH().value(), 1e-11);
+  }
+
+  @Test
+  void aDoseGivesItsTarget() {
+    Solution solution = sample();
+    assertEquals(
+        4.2, solution.with(Acid.LACTIC, solution.doseOf(Acid.LACTIC, pH(4.2))).pH().value(), 1e-10);
+    assertEquals(
+        9.1,
+        solution
+            .with(Base.CALCIUM_HYDROXIDE, solution.doseOf(Base.CALCIUM_HYDROXIDE, pH(9.1)))
+            .pH()
+            .value(),
+        1e-10);
+  }
+
+  @Test
+  void aDoseThatCannotReachItsTargetSaysSo() {
+    NoSolutionException thrown =
+        assertThrows(NoSolutionException.class, () -> sample().doseOf(Acid.LACTIC, pH(12)));
+    assertTrue(thrown.getMessage().startsWith("lactic acid to pH 12"), thrown.getMessage());
+    assertTrue(thrown.residual() < 0 && thrown.iterations() > 1);
+  }
+
+  @Test
+  void aSimulatedTitrationReturnsToItsEndPoint() {
+    Solution lye = Solution.at(celsius(25)).with(Base.SODIUM_HYDROXIDE, molPerL(0.1));
+    SimulatedTitration titration = sample().closedTo(pH(4.3)).titratedWith(lye, mL(50));
+    assertEquals(8.2, titration.pHAfter(titration.volumeTo(pH(8.2))).value(), 1e-10);
+  }
+
+  @Test
+  void dilutionByTheTitrantChangesTheAcidityOfABeerLikeMixtureLittle() {
+    Solution beer = sample().closedTo(pH(4.3));
+    Solution lye = Solution.at(celsius(25)).with(Base.SODIUM_HYDROXIDE, molPerL(0.1));
+    double diluted = beer.titratedWith(lye, mL(50)).volumeTo(pH(8.2)).inMillilitres() * 0.1 / 50;
+    double undiluted = beer.titratableAcidity(pH(8.2)).inMilliequivalentsPerLitre() / 1000;
+    assertEquals(undiluted, diluted, 0.03 * undiluted);
+    assertFalse(Math.abs(undiluted - diluted) < 1e-9);
+  }
+
+  @Test
+  void sharesOfAComponentSumToOne() {
+    for (Component component :
+        new Component[] {Component.CALCIUM, Component.PHOSPHATE, Component.CITRATE}) {
+      assertEquals(
+          1,
+          sample().fractions(component, pH(5.6)).values().stream()
+              .mapToDouble(Double::doubleValue)
+              .sum(),
+          1e-10);
+    }
+  }
+
+  @Test
+  void freeAndBoundCalciumAddUpToTheTotal() {
+    Solution solution = sample();
+    Equilibrium state = solution.equilibrium();
+    assertEquals(
+        solution.totals().get(Component.CALCIUM),
+        state.free(Component.CALCIUM).plus(state.bound(Component.CALCIUM)).inMolesPerKilogram(),
+        1e-14);
+    assertTrue(state.bound(Component.CALCIUM).inMolesPerKilogram() > 0);
+    assertEquals(solution.pH(), state.pH());
+  }
+
+  @Test
+  void mixingAddsTotalsByVolume() {
+    Solution hard = Solution.at(celsius(20)).with(Salt.GYPSUM, mmolPerL(4));
+    Solution mixed = hard.mixed(litres(1), Solution.at(celsius(20)), litres(3));
+    assertEquals(1, mixed.total(Component.CALCIUM).inMillimolesPerLitre(), 1e-14);
+    assertEquals(hard.diluted(4).totals(), mixed.totals());
+  }
+
+  @Test
+  void solutionsOfDifferentTemperaturesDoNotMix() {
+    IllegalArgumentException thrown =
+        assertThrows(
+            IllegalArgumentException.class,
+            () -> Solution.at(celsius(20)).plus(Solution.at(celsius(25))));
+    assertTrue(thrown.getMessage().contains("20 °C is needed"), thrown.getMessage());
+  }
+
+  @Test
+  void degassingLeavesTheResidueAndCannotAdd() {
+    Solution water =
+        Solution.at(celsius(20)).with(Acid.CARBONIC, mmolPerL(50)).withInertCharge(mEqPerL(2));
+    Solution degassed = water.degassedTo(gPerL(0.1));
+    assertTrue(degassed.pH().value() > water.pH().value());
+    assertEquals(
+        0.1 / 44.009 * 1000, degassed.total(Component.CARBONATE).inMillimolesPerLitre(), 1e-9);
+    IllegalArgumentException thrown =
+        assertThrows(IllegalArgumentException.class, () -> water.degassedTo(gPerL(5)));
+    assertTrue(thrown.getMessage().startsWith("residue: 5 g/L"), thrown.getMessage());
+  }
+
+  @Test
+  void anIonicStrengthBeyondTheActivityRuleIsFlagged() {
+    Solution brine = Solution.at(celsius(25)).with(Salt.SODIUM_CHLORIDE, molPerL(2));
+    assertTrue(brine.equilibrium().beyondActivityRange());
+    assertFalse(brine.under(Level.IDEAL).equilibrium().beyondActivityRange());
+    assertFalse(sample().equilibrium().beyondActivityRange());
+  }
+
+  @Test
+  void withoutMetalsPairsIsActivity() {
+    Solution solution =
+        Solution.at(celsius(20)).with(Acid.LACTIC, mmolPerKg(3)).withInertCharge(mEqPerL(1));
+    assertEquals(solution.pH(Level.ACTIVITY).value(), solution.pH(Level.PAIRS).value(), 1e-12);
+  }
+
+  @Test
+  void anUnlikelyTemperatureIsRefused() {
+    IllegalArgumentException thrown =
+        assertThrows(IllegalArgumentException.class, () -> Solution.at(celsius(120)));
+    assertTrue(thrown.getMessage().contains("120.0 °C"), thrown.getMessage());
+  }
+
+  @Test
+  void effectiveEquivalentsAreNotWholeNumbers() {
+    assertEquals(1.91, EffectiveEquivalents.of(Acid.PHOSPHORIC).at(pH(8.2)), 0.005);
+    assertEquals(
+        EffectiveEquivalents.of(Acid.CITRIC).at(pH(8.2))
+            - EffectiveEquivalents.of(Acid.CITRIC).at(pH(4.2)),
+        EffectiveEquivalents.of(Acid.CITRIC).between(pH(4.2), pH(8.2)),
+        1e-12);
+    assertEquals(1, EffectiveEquivalents.of(Acid.HYDROCHLORIC).at(pH(4)), 1e-12);
+  }
+}
