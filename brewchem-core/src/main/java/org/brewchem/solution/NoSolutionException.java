@@ -6,9 +6,16 @@ import java.util.Locale;
 public final class NoSolutionException extends ArithmeticException {
   private static final long serialVersionUID = 1L;
 
+  /** Lower end of the range. */
   private final double low;
+
+  /** Upper end of the range. */
   private final double high;
+
+  /** What was left over, eq/kg. */
   private final double residual;
+
+  /** Evaluations of the balance. */
   private final int iterations;
 
   NoSolutionException(String what, double low, double high, double residual, int iterations) {
