@@ -1,0 +1,318 @@
+package org.brewchem.units;
+
+import java.util.Collection;
+import org.brewchem.quantity.AcidBasis;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.AmountOfSubstance;
+import org.brewchem.quantity.BufferCapacity;
+import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.ChargeConcentration;
+import org.brewchem.quantity.Density;
+import org.brewchem.quantity.ElectricPotential;
+import org.brewchem.quantity.Hardness;
+import org.brewchem.quantity.Mass;
+import org.brewchem.quantity.MassConcentration;
+import org.brewchem.quantity.MassFraction;
+import org.brewchem.quantity.Molality;
+import org.brewchem.quantity.MolarMass;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Pressure;
+import org.brewchem.quantity.ResidualAlkalinity;
+import org.brewchem.quantity.SpecificGravity;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.quantity.TemperatureDifference;
+import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.quantity.Volume;
+
+/**
+ * Strict readers of numbers and values, the same in every locale. The rules stand on the page of
+ * this package, and {@link LabUnits} lists the units.
+ *
+ * <p>Each reader throws a {@link UnitTextException} when the text is not a number with one of the
+ * allowed units, and the {@link IllegalArgumentException} of the value when it does not allow the
+ * number.
+ */
+public final class Text {
+
+  private Text() {}
+
+  /**
+   * Reads a number without a unit, such as the cell of a table whose heading names the unit.
+   *
+   * @param text the text, such as {@code 5.3}
+   * @return the number, finite
+   * @throws UnitTextException if the text is not a number
+   */
+  public static double parseNumber(String text) {
+    return NumberReader.whole(text);
+  }
+
+  /**
+   * Reads a pH.
+   *
+   * @param text the text, such as {@code pH 8.2}
+   * @return the pH
+   * @throws UnitTextException if the text is not a pH
+   * @throws IllegalArgumentException if the number is not from -3 to 17
+   */
+  public static PH parsePH(String text) {
+    return LabUnits.PH.read(text);
+  }
+
+  /**
+   * Reads a temperature.
+   *
+   * @param text the text, such as {@code 20 °C}; units: {@link LabUnits#TEMPERATURE}
+   * @return the temperature
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static Temperature parseTemperature(String text) {
+    return LabUnits.TEMPERATURE.read(text);
+  }
+
+  /**
+   * Reads a difference of temperatures.
+   *
+   * @param text the text, such as {@code 5 K}; units: {@link LabUnits#TEMPERATURE_DIFFERENCE}
+   * @return the temperature difference
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static TemperatureDifference parseTemperatureDifference(String text) {
+    return LabUnits.TEMPERATURE_DIFFERENCE.read(text);
+  }
+
+  /**
+   * Reads a volume.
+   *
+   * @param text the text, such as {@code 14.62 mL}; units: {@link LabUnits#VOLUME}
+   * @return the volume
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static Volume parseVolume(String text) {
+    return LabUnits.VOLUME.read(text);
+  }
+
+  /**
+   * Reads a mass.
+   *
+   * @param text the text, such as {@code 0.4082 g}; units: {@link LabUnits#MASS}
+   * @return the mass
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static Mass parseMass(String text) {
+    return LabUnits.MASS.read(text);
+  }
+
+  /**
+   * Reads an amount of substance.
+   *
+   * @param text the text, such as {@code 1.462 mmol}; units: {@link LabUnits#AMOUNT_OF_SUBSTANCE}
+   * @return the amount of substance
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static AmountOfSubstance parseAmountOfSubstance(String text) {
+    return LabUnits.AMOUNT_OF_SUBSTANCE.read(text);
+  }
+
+  /**
+   * Reads a molar mass.
+   *
+   * @param text the text, such as {@code 90.078 g/mol}; units: {@link LabUnits#MOLAR_MASS}
+   * @return the molar mass
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static MolarMass parseMolarMass(String text) {
+    return LabUnits.MOLAR_MASS.read(text);
+  }
+
+  /**
+   * Reads a density.
+   *
+   * @param text the text, such as {@code 1.206 g/mL}; units: {@link LabUnits#DENSITY}
+   * @return the density
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static Density parseDensity(String text) {
+    return LabUnits.DENSITY.read(text);
+  }
+
+  /**
+   * Reads a specific gravity.
+   *
+   * @param text the text, such as {@code 1.048 SG 20/20}; units: {@link LabUnits#SPECIFIC_GRAVITY}
+   * @return the specific gravity
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static SpecificGravity parseSpecificGravity(String text) {
+    return LabUnits.SPECIFIC_GRAVITY.read(text);
+  }
+
+  /**
+   * Reads a mass fraction.
+   *
+   * @param text the text, such as {@code 88 % by mass}; units: {@link LabUnits#MASS_FRACTION}
+   * @return the mass fraction
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static MassFraction parseMassFraction(String text) {
+    return LabUnits.MASS_FRACTION.read(text);
+  }
+
+  /**
+   * Reads a mass concentration.
+   *
+   * @param text the text, such as {@code 5.3 mg/L}; units: {@link LabUnits#MASS_CONCENTRATION}
+   * @return the mass concentration
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static MassConcentration parseMassConcentration(String text) {
+    return LabUnits.MASS_CONCENTRATION.read(text);
+  }
+
+  /**
+   * Reads an amount concentration.
+   *
+   * @param text the text, such as {@code 0.1 mol/L}; units: {@link LabUnits#AMOUNT_CONCENTRATION}
+   * @return the amount concentration
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static AmountConcentration parseAmountConcentration(String text) {
+    return LabUnits.AMOUNT_CONCENTRATION.read(text);
+  }
+
+  /**
+   * Reads a molality.
+   *
+   * @param text the text, such as {@code 6 mmol/kg}; units: {@link LabUnits#MOLALITY}
+   * @return the molality
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static Molality parseMolality(String text) {
+    return LabUnits.MOLALITY.read(text);
+  }
+
+  /**
+   * Reads a charge concentration.
+   *
+   * @param text the text, such as {@code -1.4 mEq/L}; units: {@link LabUnits#CHARGE_CONCENTRATION}
+   * @return the charge concentration
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static ChargeConcentration parseChargeConcentration(String text) {
+    return LabUnits.CHARGE_CONCENTRATION.read(text);
+  }
+
+  /**
+   * Reads a buffer capacity.
+   *
+   * @param text the text, such as {@code 12 mEq/L per pH}; units: {@link LabUnits#BUFFER_CAPACITY}
+   * @return the buffer capacity
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static BufferCapacity parseBufferCapacity(String text) {
+    return LabUnits.BUFFER_CAPACITY.read(text);
+  }
+
+  /**
+   * Reads an absolute pressure.
+   *
+   * @param text the text, such as {@code 101.325 kPa}; units: {@link LabUnits#PRESSURE}
+   * @return the pressure
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static Pressure parsePressure(String text) {
+    return LabUnits.PRESSURE.read(text);
+  }
+
+  /**
+   * Reads an electric potential.
+   *
+   * @param text the text, such as {@code -177.5 mV}; units: {@link LabUnits#ELECTRIC_POTENTIAL}
+   * @return the electric potential
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static ElectricPotential parseElectricPotential(String text) {
+    return LabUnits.ELECTRIC_POTENTIAL.read(text);
+  }
+
+  /**
+   * Reads a hardness.
+   *
+   * @param text the text, such as {@code 8.0 °dH}; units: {@link LabUnits#HARDNESS}
+   * @return the hardness
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static Hardness parseHardness(String text) {
+    return LabUnits.HARDNESS.read(text);
+  }
+
+  /**
+   * Reads a carbonate alkalinity.
+   *
+   * @param text the text, such as {@code 215 mg/L as CaCO3}; units: {@link
+   *     LabUnits#CARBONATE_ALKALINITY}
+   * @return the carbonate alkalinity
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static CarbonateAlkalinity parseCarbonateAlkalinity(String text) {
+    return LabUnits.CARBONATE_ALKALINITY.read(text);
+  }
+
+  /**
+   * Reads a residual alkalinity.
+   *
+   * @param text the text, such as {@code -20 mg/L as CaCO3}; units: {@link
+   *     LabUnits#RESIDUAL_ALKALINITY}
+   * @return the residual alkalinity
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static ResidualAlkalinity parseResidualAlkalinity(String text) {
+    return LabUnits.RESIDUAL_ALKALINITY.read(text);
+  }
+
+  /**
+   * Reads a titration alkalinity.
+   *
+   * @param text the text with the end point, such as {@code 215 mg/L as CaCO3, to pH 4.5}; units:
+   *     {@link LabUnits#TITRATION_ALKALINITY}
+   * @return the titration alkalinity
+   * @throws UnitTextException if the text is not a number with one of these units and an end point
+   */
+  public static TitrationAlkalinity parseTitrationAlkalinity(String text) {
+    return LabUnits.TITRATION_ALKALINITY.read(text);
+  }
+
+  /**
+   * Reads a titratable acidity.
+   *
+   * @param text the text with the end point, such as {@code 2.80 g/L as lactic acid, to pH 8.2};
+   *     units: {@link LabUnits#acidity(Collection)}
+   * @param bases the acids that the acidity may be stated as
+   * @return the titratable acidity
+   * @throws UnitTextException if the text is not a number with one of these units and an end point
+   */
+  public static TitratableAcidity parseTitratableAcidity(
+      String text, Collection<? extends AcidBasis> bases) {
+    return LabUnits.acidity(bases).read(text);
+  }
+}

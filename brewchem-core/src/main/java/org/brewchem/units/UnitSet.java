@@ -1,0 +1,124 @@
+package org.brewchem.units;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+/**
+ * The units that one kind of value is read and printed in, each under its one spelling.
+ *
+ * @param <Q> the value, such as {@link org.brewchem.quantity.MassConcentration}
+ */
+public final class UnitSet<Q> {
+
+  private final String meaning;
+  private final Map<String, LabUnit<Q>> bySymbol;
+
+  private UnitSet(String meaning, Map<String, LabUnit<Q>> bySymbol) {
+    this.meaning = meaning;
+    this.bySymbol = bySymbol;
+  }
+
+  static <Q> UnitSet<Q> of(String meaning, List<LabUnit<Q>> units) {
+    Map<String, LabUnit<Q>> bySymbol = new LinkedHashMap<>();
+    units.forEach(unit -> bySymbol.put(unit.symbol(), unit));
+    return new UnitSet<>(meaning, bySymbol);
+  }
+
+  /**
+   * Returns what the units measure.
+   *
+   * @return such as {@code mass concentration}
+   */
+  public String meaning() {
+    return meaning;
+  }
+
+  /**
+   * Returns the units in the order in which they are documented.
+   *
+   * @return the units, unmodifiable
+   */
+  public List<LabUnit<Q>> units() {
+    return List.copyOf(bySymbol.values());
+  }
+
+  /**
+   * Returns the unit of a symbol.
+   *
+   * @param symbol the symbol, in its one spelling
+   * @return the unit
+   * @throws UnitTextException if no unit of this set is spelled so
+   */
+  public LabUnit<Q> named(String symbol) {
+    return named(symbol, 0, symbol);
+  }
+
+  /**
+   * Reads a value: a number, one space and a unit; for a pH the name comes first.
+   *
+   * @param text the text, such as {@code 5.3 mg/L}
+   * @return the value
+   * @throws UnitTextException if the text is not a number and a unit of this set
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public Q read(String text) {
+    return read(text, 0, text.length());
+  }
+
+  /** Reads the value that stands between two places of a text. */
+  Q read(String text, int start, int end) {
+    LabUnit<Q> first = bySymbol.values().iterator().next();
+    return first.isBeforeTheNumber()
+        ? readNumberAfter(first, text, start, end)
+        : readNumberBeforeUnit(text, start, end);
+  }
+
+  private Q readNumberAfter(LabUnit<Q> unit, String text, int start, int end) {
+    String name = unit.symbol() + " ";
+    if (!text.startsWith(name, start)) {
+      throw new UnitTextException(
+          text, start, "\"" + name + "\" is missing", "it is written before the number");
+    }
+    NumberReader.Read number = NumberReader.between(text, start + name.length(), end);
+    if (number.end() < end) {
+      throw new UnitTextException(
+          text, number.end(), "text after the " + meaning, "only the number is allowed here");
+    }
+    return unit.from(number.value());
+  }
+
+  private Q readNumberBeforeUnit(String text, int start, int end) {
+    NumberReader.Read number = NumberReader.between(text, start, end);
+    if (number.end() == end) {
+      throw new UnitTextException(text, number.end(), "the unit is missing", allowed());
+    }
+    int unitStart = number.end() + 1;
+    return named(text, unitStart, text.substring(unitStart, end)).from(number.value());
+  }
+
+  /** Returns the unit of a symbol that stands at a place of a text. */
+  LabUnit<Q> named(String text, int position, String symbol) {
+    LabUnit<Q> unit = bySymbol.get(symbol);
+    if (unit == null) {
+      throw new UnitTextException(
+          text, position, "\"" + symbol + "\" is not a unit of " + meaning, allowed());
+    }
+    return unit;
+  }
+
+  private String allowed() {
+    return bySymbol.keySet().stream().collect(Collectors.joining(", ", "allowed: ", ""));
+  }
+
+  /**
+   * Returns the meaning and the symbols.
+   *
+   * @return such as {@code mass concentration [mg/L, g/L, g/hL, ppm of dilute water]}
+   */
+  @Override
+  public String toString() {
+    return meaning + " " + bySymbol.keySet();
+  }
+}

@@ -1,0 +1,48 @@
+package org.brewchem.units;
+
+/**
+ * The failure to read a number, a value or a unit: it names the text, the place in it, and what
+ * would be allowed there.
+ */
+public final class UnitTextException extends IllegalArgumentException {
+
+  private static final long serialVersionUID = 1L;
+
+  private final String text;
+  private final int position;
+  private final String allowed;
+
+  UnitTextException(String text, int position, String problem, String allowed) {
+    super("\"" + text + "\", character " + (position + 1) + ": " + problem + "; " + allowed);
+    this.text = text;
+    this.position = position;
+    this.allowed = allowed;
+  }
+
+  /**
+   * Returns the text that was to be read.
+   *
+   * @return the whole text
+   */
+  public String text() {
+    return text;
+  }
+
+  /**
+   * Returns where reading failed.
+   *
+   * @return the index into {@link #text()}, 0 for the first character and the length for its end
+   */
+  public int position() {
+    return position;
+  }
+
+  /**
+   * Returns what would be allowed at that place.
+   *
+   * @return a sentence without its full stop
+   */
+  public String allowed() {
+    return allowed;
+  }
+}
