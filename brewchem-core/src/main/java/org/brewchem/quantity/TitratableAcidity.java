@@ -261,9 +261,9 @@ public final class TitratableAcidity implements Comparable<TitratableAcidity> {
    */
   @Override
   public boolean equals(@Nullable Object other) {
-    return other instanceof TitratableAcidity
-        && milliequivalentsPerLitre == ((TitratableAcidity) other).milliequivalentsPerLitre
-        && endPoint.equals(((TitratableAcidity) other).endPoint);
+    return other instanceof TitratableAcidity that
+        && milliequivalentsPerLitre == that.milliequivalentsPerLitre
+        && endPoint.equals(that.endPoint);
   }
 
   @Override

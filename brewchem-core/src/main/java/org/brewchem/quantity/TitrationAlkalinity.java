@@ -325,9 +325,9 @@ public final class TitrationAlkalinity implements Comparable<TitrationAlkalinity
    */
   @Override
   public boolean equals(@Nullable Object other) {
-    return other instanceof TitrationAlkalinity
-        && milliequivalentsPerLitre == ((TitrationAlkalinity) other).milliequivalentsPerLitre
-        && endPoint.equals(((TitrationAlkalinity) other).endPoint);
+    return other instanceof TitrationAlkalinity that
+        && milliequivalentsPerLitre == that.milliequivalentsPerLitre
+        && endPoint.equals(that.endPoint);
   }
 
   @Override

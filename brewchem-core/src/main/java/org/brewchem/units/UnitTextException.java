@@ -8,8 +8,13 @@ public final class UnitTextException extends IllegalArgumentException {
 
   private static final long serialVersionUID = 1L;
 
+  /** The whole text. */
   private final String text;
+
+  /** The index into the text where reading failed. */
   private final int position;
+
+  /** What would be allowed there. */
   private final String allowed;
 
   UnitTextException(String text, int position, String problem, String allowed) {
