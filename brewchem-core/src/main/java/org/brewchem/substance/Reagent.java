@@ -1,0 +1,310 @@
+package org.brewchem.substance;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.AmountOfSubstance;
+import org.brewchem.quantity.Density;
+import org.brewchem.quantity.Mass;
+import org.brewchem.quantity.MassFraction;
+import org.brewchem.quantity.Volume;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A chemical as it is bought: a compound, the mass fraction of it that the label states, and, for a
+ * liquid, a density. The rest of the bottle or bag counts as water.
+ *
+ * <p><strong>Assay.</strong> It is the mass of the named compound, with the water of hydration of
+ * its formula, in the mass of the reagent. Citric acid monohydrate of 99.5 % and the same powder
+ * assayed as 91 % of the acid without water are two ways to say one thing: name the compound that
+ * the label counts.
+ *
+ * <p><strong>Lactic acid.</strong> Commercial lactic acid of 80 to 90 % is assayed as total acid: a
+ * part of it is bound in esters of lactic acid with itself and reacts only after hydrolysis, which
+ * is slow in the cold. Amounts computed here are total acid; {@link
+ * #withBoundInEsters(MassFraction)} states the bound part, and {@link #freeConcentration()} tells
+ * what reacts at once.
+ *
+ * <p><strong>Density.</strong> Where published tables give one for the strength, it is taken from
+ * them, with the spread between tables (1 % at least); otherwise type the one of the bottle.
+ *
+ * <p>Concentrated acids and alkalis burn skin and eyes. Follow the supplier's safety data sheet and
+ * local rules, add acid to water and never water to acid, and check the label: strengths and
+ * densities here are no substitute for it.
+ */
+public final class Reagent {
+
+  private final Compound compound;
+  private final MassFraction assay;
+  private final @Nullable Density density;
+  private final @Nullable Double densityRelativeUncertainty;
+  private final List<Provenance> densitySources;
+  private final @Nullable Double assayRelativeUncertainty;
+  private final @Nullable MassFraction boundInEsters;
+
+  private Reagent(
+      Compound compound,
+      MassFraction assay,
+      @Nullable Density density,
+      @Nullable Double densityRelativeUncertainty,
+      List<Provenance> densitySources,
+      @Nullable Double assayRelativeUncertainty,
+      @Nullable MassFraction boundInEsters) {
+    this.compound = compound;
+    this.assay = assay;
+    Checks.positive("assay of " + compound.name(), assay.inMassPercent(), "% by mass");
+    this.density = density;
+    this.densityRelativeUncertainty = densityRelativeUncertainty;
+    this.densitySources = densitySources;
+    this.assayRelativeUncertainty = assayRelativeUncertainty;
+    this.boundInEsters = boundInEsters;
+  }
+
+  /**
+   * Returns a reagent of a strength, with its density from published tables where they give one.
+   *
+   * @param compound the compound that the label counts
+   * @param assay the mass fraction of the compound, more than 0
+   * @return the reagent
+   * @throws IllegalArgumentException if the assay is 0
+   */
+  public static Reagent of(Compound compound, MassFraction assay) {
+    Optional<PublishedDensity> published = PublishedDensity.of(compound, assay);
+    return new Reagent(
+        compound,
+        assay,
+        published.map(PublishedDensity::density).orElse(null),
+        published.map(PublishedDensity::relativeStandardUncertainty).orElse(null),
+        published.map(PublishedDensity::sources).orElse(List.of()),
+        null,
+        null);
+  }
+
+  /**
+   * Returns the same reagent with the density of the bottle.
+   *
+   * @param typed the density
+   * @param relativeStandardUncertainty its relative standard uncertainty, 0 or more
+   * @return the reagent with that density
+   * @throws IllegalArgumentException if the uncertainty is negative
+   */
+  public Reagent withDensity(Density typed, double relativeStandardUncertainty) {
+    return new Reagent(
+        compound,
+        assay,
+        typed,
+        Checks.nonNegative(
+            "relative standard uncertainty of the density", relativeStandardUncertainty, ""),
+        List.of(),
+        assayRelativeUncertainty,
+        boundInEsters);
+  }
+
+  /**
+   * Returns the same reagent with an uncertainty of its assay.
+   *
+   * @param relativeStandardUncertainty the relative standard uncertainty, 0 or more
+   * @return the reagent with that uncertainty
+   * @throws IllegalArgumentException if the uncertainty is negative
+   */
+  public Reagent withAssayUncertainty(double relativeStandardUncertainty) {
+    return new Reagent(
+        compound,
+        assay,
+        density,
+        densityRelativeUncertainty,
+        densitySources,
+        Checks.nonNegative(
+            "relative standard uncertainty of the assay", relativeStandardUncertainty, ""),
+        boundInEsters);
+  }
+
+  /**
+   * Returns the same reagent with the part of the assayed acid that is bound in esters, counted as
+   * the acid it becomes.
+   *
+   * @param fractionOfTheAcid the bound part of the total acid
+   * @return the reagent with that part
+   */
+  public Reagent withBoundInEsters(MassFraction fractionOfTheAcid) {
+    return new Reagent(
+        compound,
+        assay,
+        density,
+        densityRelativeUncertainty,
+        densitySources,
+        assayRelativeUncertainty,
+        fractionOfTheAcid);
+  }
+
+  /**
+   * Returns the compound that the label counts.
+   *
+   * @return the compound
+   */
+  public Compound compound() {
+    return compound;
+  }
+
+  /**
+   * Returns the mass fraction of the compound.
+   *
+   * @return the assay
+   */
+  public MassFraction assay() {
+    return assay;
+  }
+
+  /**
+   * Returns the density.
+   *
+   * @return the density; empty for a solid, and for a strength that no table covers
+   */
+  public Optional<Density> density() {
+    return Optional.ofNullable(density);
+  }
+
+  /**
+   * Returns where the density comes from.
+   *
+   * @return the rows used; empty when the density was typed or there is none
+   */
+  public List<Provenance> densitySources() {
+    return densitySources;
+  }
+
+  /**
+   * Returns the part of the acid that is bound in esters.
+   *
+   * @return the part of the total acid; empty when it was not stated
+   */
+  public Optional<MassFraction> boundInEsters() {
+    return Optional.ofNullable(boundInEsters);
+  }
+
+  /**
+   * Returns the relative standard uncertainty of an amount that is weighed out: that of the assay.
+   *
+   * @return the relative standard uncertainty; empty when none was stated
+   */
+  public OptionalDouble relativeStandardUncertaintyByMass() {
+    return assayRelativeUncertainty == null
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(assayRelativeUncertainty);
+  }
+
+  /**
+   * Returns the relative standard uncertainty of an amount that is measured out by volume: that of
+   * the density, with that of the assay where it was stated.
+   *
+   * @return the relative standard uncertainty; empty when there is no density
+   */
+  public OptionalDouble relativeStandardUncertaintyByVolume() {
+    return densityRelativeUncertainty == null
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(
+            Math.hypot(
+                densityRelativeUncertainty, relativeStandardUncertaintyByMass().orElse(0.0)));
+  }
+
+  /**
+   * Returns the amount of the compound in a mass of the reagent.
+   *
+   * @param mass the mass of the reagent
+   * @return the amount, for an acid assayed as total acid the total
+   */
+  public AmountOfSubstance amountIn(Mass mass) {
+    return AmountOfSubstance.from(assay.times(mass), compound.molarMass());
+  }
+
+  /**
+   * Returns the amount of the compound in a volume of the reagent.
+   *
+   * @param volume the volume of the reagent
+   * @return the amount, for an acid assayed as total acid the total
+   * @throws IllegalStateException if the reagent has no density
+   */
+  public AmountOfSubstance amountIn(Volume volume) {
+    return amountIn(massOf(volume));
+  }
+
+  /**
+   * Returns the mass of the reagent that holds an amount of the compound.
+   *
+   * @param amount the amount of the compound
+   * @return the mass of the reagent
+   */
+  public Mass massOf(AmountOfSubstance amount) {
+    return amount.times(compound.molarMass()).times(1.0 / assay.fraction());
+  }
+
+  /**
+   * Returns the mass of a volume of the reagent.
+   *
+   * @param volume the volume
+   * @return the mass
+   * @throws IllegalStateException if the reagent has no density
+   */
+  public Mass massOf(Volume volume) {
+    return knownDensity().times(volume);
+  }
+
+  /**
+   * Returns the volume of the reagent that holds an amount of the compound.
+   *
+   * @param amount the amount of the compound
+   * @return the volume of the reagent
+   * @throws IllegalStateException if the reagent has no density
+   */
+  public Volume volumeOf(AmountOfSubstance amount) {
+    return volumeOf(massOf(amount));
+  }
+
+  /**
+   * Returns the volume of a mass of the reagent.
+   *
+   * @param mass the mass
+   * @return the volume
+   * @throws IllegalStateException if the reagent has no density
+   */
+  public Volume volumeOf(Mass mass) {
+    return Volume.from(mass, knownDensity());
+  }
+
+  /**
+   * Returns the concentration of the compound in the reagent.
+   *
+   * @return the concentration, for an acid assayed as total acid the total
+   * @throws IllegalStateException if the reagent has no density
+   */
+  public AmountConcentration concentration() {
+    return AmountConcentration.from(assay.times(knownDensity()), compound.molarMass());
+  }
+
+  /**
+   * Returns the concentration of the acid that is not bound in esters and reacts at once.
+   *
+   * @return the concentration; empty when the bound part was not stated
+   * @throws IllegalStateException if the reagent has no density
+   */
+  public Optional<AmountConcentration> freeConcentration() {
+    return boundInEsters().map(bound -> concentration().times(1.0 - bound.fraction()));
+  }
+
+  private Density knownDensity() {
+    if (density == null) {
+      throw new IllegalStateException(
+          this + ": its density is not known, so it has no volume; weigh it or give the density");
+    }
+    return density;
+  }
+
+  /** Returns the compound and its assay, such as "lactic acid, 88 % by mass". */
+  @Override
+  public String toString() {
+    return compound.name() + ", " + NumberText.plain(assay.inMassPercent()) + " % by mass";
+  }
+}

@@ -1,0 +1,153 @@
+package org.brewchem.substance;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.Scale;
+import org.brewchem.quantity.AmountOfSubstance;
+import org.brewchem.quantity.Density;
+import org.brewchem.quantity.Mass;
+import org.brewchem.quantity.MassFraction;
+import org.brewchem.quantity.Volume;
+import org.junit.jupiter.api.Test;
+
+class ReagentTest {
+
+  private static final Pattern PRINTED = Pattern.compile("molarity printed ([0-9.]+);.*");
+
+  /**
+   * The table of hydrochloric acid (after Perry and the International Critical Tables; seen) prints
+   * mol/L beside per cent and density.
+   */
+  @Test
+  void molaritiesOfHydrochloricAcidAreThosePrinted() {
+    int checked = 0;
+    for (ResourceTable.Row row : ResourceTable.read("reagent-densities.csv")) {
+      Matcher printed = PRINTED.matcher(row.text("note"));
+      if (printed.matches()) {
+        Reagent reagent =
+            Reagent.of(
+                    Acid.HYDROCHLORIC, MassFraction.ofMassPercent(row.number("mass_percent_min")))
+                .withDensity(Density.ofGramsPerMillilitre(row.number("density_min")), 0.0);
+        assertEquals(
+            Double.parseDouble(printed.group(1)),
+            reagent.concentration().inMolesPerLitre(),
+            0.0062,
+            row::place);
+        checked++;
+      }
+    }
+    assertEquals(7, checked);
+  }
+
+  /** Recomputed molarities of a reagent-grade table (seen): 85 % and 96 % by mass. */
+  @Test
+  void concentratedAcidsHaveTheirKnownStrength() {
+    Reagent phosphoric =
+        Reagent.of(Acid.PHOSPHORIC, MassFraction.ofMassPercent(85))
+            .withDensity(Density.ofGramsPerMillilitre(1.685), 0.0);
+    assertEquals(14.616, phosphoric.concentration().inMolesPerLitre(), 5e-4);
+    Reagent sulfuric =
+        Reagent.of(Acid.SULFURIC, MassFraction.ofMassPercent(96))
+            .withDensity(Density.ofGramsPerMillilitre(1.84), 0.0);
+    assertEquals(18.01, sulfuric.concentration().inMolesPerLitre(), 5e-3);
+    Reagent lye =
+        Reagent.of(Base.SODIUM_HYDROXIDE, MassFraction.ofMassPercent(50.5))
+            .withDensity(Density.ofGramsPerMillilitre(1.53), 0.0);
+    assertEquals(19.32, lye.concentration().inMolesPerLitre(), 5e-3);
+  }
+
+  @Test
+  void aPublishedDensityComesWithItsSpreadAndItsSources() {
+    Reagent lactic = Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(88));
+    assertEquals(1.205, lactic.density().orElseThrow().inGramsPerMillilitre(), 1e-9);
+    assertEquals(
+        0.01 / Math.sqrt(3.0), lactic.relativeStandardUncertaintyByVolume().orElseThrow(), 1e-12);
+    assertEquals("lactic-acid-grade-sheet", lactic.densitySources().get(0).sourceKey());
+    assertEquals("lactic acid, 88 % by mass", lactic.toString());
+
+    Reagent phosphoric = Reagent.of(Acid.PHOSPHORIC, MassFraction.ofMassPercent(85));
+    double density = phosphoric.density().orElseThrow().inGramsPerMillilitre();
+    assertEquals(1.687, density, 1e-9);
+    double halfWidth =
+        density * Math.sqrt(3.0) * phosphoric.relativeStandardUncertaintyByVolume().orElseThrow();
+    assertTrue(density - halfWidth <= 1.685 && density + halfWidth >= 1.70);
+  }
+
+  @Test
+  void strengthsBetweenTwoOfATableAreInterpolatedAndOthersAreNotInvented() {
+    double density =
+        Reagent.of(Acid.HYDROCHLORIC, MassFraction.ofMassPercent(37))
+            .density()
+            .orElseThrow()
+            .inGramsPerMillilitre();
+    assertEquals(1.184, density, 5e-4);
+    assertEquals(
+        Optional.empty(), Reagent.of(Acid.SULFURIC, MassFraction.ofMassPercent(50)).density());
+    assertEquals(
+        Optional.empty(), Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(95)).density());
+    assertEquals(
+        Optional.empty(), Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(20)).density());
+  }
+
+  @Test
+  void aSolidIsWeighedAndHasNoVolume() {
+    Reagent citric = Reagent.of(Acid.CITRIC_MONOHYDRATE, MassFraction.ofMassPercent(99.5));
+    assertEquals(0.995 * 210.138, citric.amountIn(Mass.ofGrams(210.138 * 210.138)).inMoles(), 1e-9);
+    IllegalStateException error =
+        assertThrows(
+            IllegalStateException.class, () -> citric.volumeOf(AmountOfSubstance.ofMoles(1.0)));
+    assertTrue(error.getMessage().startsWith("citric acid monohydrate, 99.5 % by mass: its"));
+    assertEquals(OptionalDouble.empty(), citric.relativeStandardUncertaintyByMass());
+    assertEquals(OptionalDouble.empty(), citric.relativeStandardUncertaintyByVolume());
+  }
+
+  @Test
+  void totalAcidIsCountedAndWhatEstersHoldBackIsTold() {
+    Reagent lactic = Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(88));
+    assertEquals(Optional.empty(), lactic.freeConcentration());
+    Reagent known = lactic.withBoundInEsters(MassFraction.of(0.2));
+    assertEquals(lactic.concentration().inMolesPerLitre(), known.concentration().inMolesPerLitre());
+    assertEquals(
+        0.8 * known.concentration().inMolesPerLitre(),
+        known.freeConcentration().orElseThrow().inMolesPerLitre(),
+        1e-12);
+  }
+
+  @Test
+  void uncertaintiesOfAssayAndDensityCombine() {
+    Reagent reagent =
+        Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(80))
+            .withDensity(Density.ofGramsPerMillilitre(1.19), 0.003)
+            .withAssayUncertainty(0.004);
+    assertEquals(0.005, reagent.relativeStandardUncertaintyByVolume().orElseThrow(), 1e-15);
+    assertEquals(0.004, reagent.relativeStandardUncertaintyByMass().orElseThrow());
+    assertTrue(reagent.densitySources().isEmpty());
+    assertThrows(IllegalArgumentException.class, () -> reagent.withAssayUncertainty(-0.1));
+    assertThrows(
+        IllegalArgumentException.class, () -> Reagent.of(Acid.LACTIC, MassFraction.of(0.0)));
+  }
+
+  @Property(tries = 200)
+  void massVolumeAndAmountGoThereAndBack(
+      @ForAll @Scale(9) @DoubleRange(min = 1e-6, max = 1e4) double moles,
+      @ForAll @Scale(9) @DoubleRange(min = 0.01, max = 1.0) double assay,
+      @ForAll @Scale(9) @DoubleRange(min = 0.7, max = 2.0) double gramsPerMillilitre) {
+    Reagent reagent =
+        Reagent.of(Acid.LACTIC, MassFraction.of(assay))
+            .withDensity(Density.ofGramsPerMillilitre(gramsPerMillilitre), 0.01);
+    AmountOfSubstance amount = AmountOfSubstance.ofMoles(moles);
+    Volume volume = reagent.volumeOf(amount);
+    assertEquals(moles, reagent.amountIn(volume).inMoles(), 1e-12 * moles);
+    assertEquals(moles, reagent.amountIn(reagent.massOf(amount)).inMoles(), 1e-12 * moles);
+    assertEquals(moles, reagent.concentration().times(volume).inMoles(), 1e-12 * moles);
+  }
+}
