@@ -1,0 +1,153 @@
+package org.brewchem.substance;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class SoluteTest {
+
+  @Test
+  void componentsKnowTheirFormsAndCharges() {
+    for (Component component : Component.named()) {
+      assertEquals(component.chargeWithoutProtons(), component.formula().orElseThrow().charge());
+      for (int n = 0; n <= component.protons(); n++) {
+        assertEquals(
+            component.chargeWithoutProtons() + n,
+            chargeOfName(component.form(n)),
+            component.form(n));
+      }
+    }
+    assertEquals("HPO4-2", Component.PHOSPHATE.form(1));
+    assertEquals("CO2(aq)", Component.CARBONATE.form(2));
+    assertEquals("H2(citrate)-", Component.CITRATE.form(2));
+    assertEquals("NH4+", Component.AMMONIA.form(1));
+    assertThrows(IllegalArgumentException.class, () -> Component.SODIUM.form(1));
+  }
+
+  /** The charge that the end of a species' name states. */
+  static int chargeOfName(String name) {
+    String end = name.replaceAll("^.*?([+-][0-9]?)?$", "$1");
+    if (end.isEmpty()) {
+      return 0;
+    }
+    int size = end.length() == 1 ? 1 : Integer.parseInt(end.substring(1));
+    return end.charAt(0) == '+' ? size : -size;
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "1, LACTIC", "3, PHOSPHORIC", "3, CITRIC", "3, CITRIC_MONOHYDRATE", "2, MALIC", "2, TARTARIC",
+    "1, ACETIC", "2, SUCCINIC", "1, PYRUVIC", "2, CARBONIC", "2, SULFUROUS", "2, SULFURIC",
+    "1, HYDROCHLORIC", "2, OXALIC", "1, BORIC", "2, PHTHALIC", "1, AMMONIUM"
+  })
+  void protonsByDefinitionFollowFromFormulaAndComponent(int protons, String acid)
+      throws ReflectiveOperationException {
+    assertEquals(protons, ((Acid) Acid.class.getField(acid).get(null)).protonsByDefinition());
+  }
+
+  /** Equivalent weights as analytical chemistry tabulates them, with the weights of 2021. */
+  @Test
+  void equivalentsByDefinition() {
+    assertEquals(75.043, Acid.TARTARIC.gramsPerEquivalent(), 5e-4);
+    assertEquals(67.043, Acid.MALIC.gramsPerEquivalent(), 6e-4);
+    assertEquals(64.041, Acid.CITRIC.gramsPerEquivalent(), 5e-4);
+    assertEquals(70.046, Acid.CITRIC_MONOHYDRATE.gramsPerEquivalent(), 5e-4);
+    assertEquals(90.078, Acid.LACTIC.gramsPerEquivalent(), 5e-4);
+    assertEquals(60.052, Acid.ACETIC.gramsPerEquivalent(), 5e-4);
+    assertEquals(59.044, Acid.SUCCINIC.gramsPerEquivalent(), 5e-4);
+    assertEquals(49.036, Acid.SULFURIC.gramsPerEquivalent(), 5e-4);
+  }
+
+  @Test
+  void basesTakeUpProtonsByDefinition() {
+    assertEquals(1, Base.SODIUM_HYDROXIDE.protonsByDefinition());
+    assertEquals(1, Base.POTASSIUM_HYDROXIDE.protonsByDefinition());
+    assertEquals(2, Base.CALCIUM_HYDROXIDE.protonsByDefinition());
+    assertEquals(1, Base.SODIUM_BICARBONATE.protonsByDefinition());
+    assertEquals(2, Base.SODIUM_CARBONATE.protonsByDefinition());
+    assertEquals(52.994, Base.SODIUM_CARBONATE.gramsPerEquivalent(), 1e-9);
+  }
+
+  @Test
+  void saltsBringTheirComponents() {
+    assertEquals(
+        Map.of(Component.CALCIUM, 1.0, Component.CHLORIDE, 2.0),
+        Salt.CALCIUM_CHLORIDE_DIHYDRATE.components());
+    assertEquals(
+        Map.of(Component.POTASSIUM, 1.0, Component.PHTHALATE, 1.0),
+        Salt.POTASSIUM_HYDROGEN_PHTHALATE.components());
+    assertEquals(204.222, Salt.POTASSIUM_HYDROGEN_PHTHALATE.molarMass().inGramsPerMole());
+    assertEquals(Map.of(Component.SODIUM, 2.0, Component.BORATE, 4.0), Salt.BORAX.components());
+  }
+
+  @Test
+  void aSaltWhoseComponentsDoNotMakeItsFormulaIsRefused() {
+    IllegalArgumentException error =
+        assertThrows(
+            IllegalArgumentException.class,
+            () ->
+                Salt.of(
+                    "soda",
+                    "Na2CO3.10H2O",
+                    Map.of(Component.SODIUM, 1.0, Component.CARBONATE, 1.0)));
+    assertTrue(error.getMessage().startsWith("soda: formula Na2CO3.10H2O"));
+    Salt soda =
+        Salt.of("soda", "Na2CO3.10H2O", Map.of(Component.SODIUM, 2.0, Component.CARBONATE, 1.0));
+    assertEquals(286.138, soda.molarMass().inGramsPerMole(), 1e-9);
+    assertThrows(
+        IllegalArgumentException.class, () -> Salt.of("ion", "Na+", Map.of(Component.SODIUM, 1.0)));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> Salt.of("salt", "NaCl", Map.of(Component.SODIUM, 1.0, Component.CHLORIDE, 0.0)));
+  }
+
+  @Test
+  void ionsCarryChargeAndMass() {
+    assertEquals(2, Ion.CALCIUM.charge());
+    assertEquals(-1, Ion.BICARBONATE.charge());
+    assertEquals(61.016, Ion.BICARBONATE.molarMass().inGramsPerMole());
+    assertEquals(Map.of(Component.CARBONATE, 1.0), Ion.BICARBONATE.components());
+    Ion fluoride = Ion.strong("fluoride", "F-");
+    assertEquals(-1, fluoride.charge());
+    assertEquals(fluoride, Ion.strong("fluoride", "F-"));
+    assertThrows(IllegalArgumentException.class, () -> Ion.strong("sodium", "Na+"));
+    assertThrows(IllegalArgumentException.class, () -> Ion.strong("water", "H2O"));
+  }
+
+  @Test
+  void aTextbookAcidCarriesItsOwnConstants() {
+    Acid acetic = Acid.of("acetic", 1.8e-5);
+    assertEquals(-1, acetic.component().chargeWithoutProtons());
+    assertEquals(1, acetic.component().protons());
+    assertEquals(
+        Math.log10(1.8e-5),
+        ConstantSet.standard().of(acetic.component()).get(0).log10(330.0),
+        1e-15);
+    assertEquals(acetic, Acid.of("acetic", 1.8e-5));
+    assertNotEquals(acetic.component(), Acid.of("acetic", 1.75e-5).component());
+    assertNotEquals(acetic.component(), Component.ACETATE);
+    assertThrows(IllegalStateException.class, acetic::gramsPerEquivalent);
+    assertEquals(60.052, acetic.withFormula("CH3COOH").gramsPerEquivalent(), 1e-12);
+    assertThrows(IllegalArgumentException.class, () -> acetic.withFormula("CO2"));
+    assertThrows(IllegalArgumentException.class, () -> Acid.of("reversed", 1e-8, 1e-4));
+    assertThrows(IllegalArgumentException.class, () -> Acid.of("none"));
+    assertThrows(IllegalArgumentException.class, () -> Acid.of("zero", 0.0));
+  }
+
+  @Test
+  void groupsAreWhatTheirConstantsMakeThem() {
+    Component carboxyl = Component.group("carboxyl groups", -1, 4.3);
+    assertEquals(carboxyl, Component.group("carboxyl groups", -1, 4.3));
+    assertNotEquals(carboxyl, Component.group("carboxyl groups", -1, 4.4));
+    assertNotEquals(carboxyl, Component.group("carboxyl groups", 0, 4.3));
+    assertEquals("H(carboxyl groups)", carboxyl.form(1));
+    assertThrows(IllegalArgumentException.class, () -> Component.group("none", -1, new double[0]));
+    assertThrows(IllegalArgumentException.class, () -> Component.group("fall", -2, 7.0, 4.0));
+  }
+}
