@@ -14,7 +14,8 @@ import org.brewchem.internal.Checks;
  * A named choice of acid dissociation constants, one list per component.
  *
  * <p>The constants are those of the dissociation as written, log10 Ka = -pKa, at zero ionic
- * strength, the first proton lost by the fully protonated form first.
+ * strength, the first proton lost by the fully protonated form first. A constant whose source
+ * prints no enthalpy keeps its value at 25 °C at every temperature.
  *
  * <p>Several published collections stand side by side and are never mixed in silence: a component
  * that a set does not hold is an error until {@link #completedWith(ConstantSet)} or {@link

@@ -13,7 +13,8 @@ import org.brewchem.internal.Checks;
  * <p>All constants are those of the formation from free metal, fully deprotonated ligand and H+.
  * Where a source prints the association with hydrogencarbonate, hydrogen phosphate, dihydrogen
  * phosphate or hydrogen sulfate, the protonation of that ligand by the constants of set
- * "phreeqc-dat" has been added, because the rows belong to that set.
+ * "phreeqc-dat" has been added, because the rows belong to that set. A constant whose source prints
+ * no enthalpy keeps its value at 25 °C at every temperature.
  */
 public final class PairSet {
 
