@@ -741,17 +741,26 @@ public final class EquilibriumSolver {
     m[0] += j00;
     m[last] += j0n;
     m[last * n] += jn0;
-    m[last * n + last] += jnn - ionic;
+    m[last * n + last] += jnn;
     charge = e;
     f[0] = e;
-    f[last] = 0.5 * twice - ionic;
+    double computed = 0.5 * twice;
     if (carried) {
       double half = e > 0 ? 0.5 : -0.5;
-      f[last] += half * e;
+      computed += half * e;
       for (int c = 0; c < n; c++) {
         m[last * n + c] += half * m[c];
       }
     }
+    // 1 - I / I(computed) instead of their difference: with that, a start far below the root would
+    // be led further down wherever the species gain more by I than I itself is.
+    double ratio = ionic / computed;
+    f[last] = 1 - ratio;
+    double scale = ratio / computed;
+    for (int c = 0; c < n; c++) {
+      m[last * n + c] *= scale;
+    }
+    m[last * n + last] -= ratio;
   }
 
   /** The free ligand that gives the held species its activity. */
