@@ -9,6 +9,9 @@
  * org.brewchem.titration.AcidityResult}) carries its end point, its uncertainty budget, what is
  * noteworthy about it ({@link org.brewchem.titration.Finding}), and can explain its arithmetic line
  * by line.
+ *
+ * <p>The same log yields more than one number: a {@link org.brewchem.titration.MeasuredBuffer} is
+ * fitted to one or both of its legs and foretells the pH after any dose.
  */
 @NullMarked
 package org.brewchem.titration;
