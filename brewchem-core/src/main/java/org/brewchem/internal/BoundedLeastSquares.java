@@ -107,6 +107,9 @@ final class BoundedLeastSquares {
         index[m++] = i;
       }
     }
+    if (m == 0) {
+      return new double[g.length];
+    }
     double[][] reduced = new double[m][m];
     double[] right = new double[m];
     for (int i = 0; i < m; i++) {

@@ -6,8 +6,8 @@ import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.DecompositionSolver;
 
 /**
- * Finds the buffer of a liquid from its titration: how much of each monoprotic acid on a grid of pK,
- * and the strong-ion difference, explain the readings.
+ * Finds the buffer of a liquid from its titration: how much of each monoprotic acid on a grid of
+ * pK, and the strong-ion difference, explain the readings.
  *
  * <p>At each reading the charge balance of the original kilogram of sample reads {@code S - sum n_k
  * a_k(pH) + (h - oh)(1 + v) + t = 0} with t the strong base added (negative for acid) and v the
@@ -144,7 +144,8 @@ public final class BufferRegression {
         }
       }
       estimate = scaledSolve(h, g, free, estimate);
-      factor = new CholeskyDecomposition(
+      factor =
+          new CholeskyDecomposition(
               new Array2DRowRealMatrix(h, false),
               BoundedLeastSquares.SYMMETRY_TOLERANCE,
               BoundedLeastSquares.POSITIVITY);
@@ -156,8 +157,7 @@ public final class BufferRegression {
     return factor.getSolver();
   }
 
-  private static double[] scaledSolve(
-      double[][] h, double[] g, boolean[] free, double[] previous) {
+  private static double[] scaledSolve(double[][] h, double[] g, boolean[] free, double[] previous) {
     int n = g.length;
     double[] scale = new double[n];
     double[][] scaled = new double[n][n];

@@ -5,8 +5,8 @@ import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.Volume;
 
 /**
- * One portion of a sample titrated in one direction: what was added, and the pH after each addition.
- * Immutable.
+ * One portion of a sample titrated in one direction: what was added, and the pH after each
+ * addition. Immutable.
  *
  * <p>Adding alkali says nothing about the pH below the sample's own; adding strong acid to a second
  * portion does. A fit of both legs knows both sides.
@@ -50,10 +50,7 @@ public final class BufferLeg {
   public static BufferLeg withAlkali(
       Volume sample, AmountConcentration alkali, double[] millilitres, double[] pH) {
     return new BufferLeg(
-        sample,
-        Checks.positive("alkali", alkali.inMolesPerLitre(), "mol/L"),
-        millilitres,
-        pH);
+        sample, Checks.positive("alkali", alkali.inMolesPerLitre(), "mol/L"), millilitres, pH);
   }
 
   /**

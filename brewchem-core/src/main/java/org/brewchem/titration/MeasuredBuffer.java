@@ -107,7 +107,15 @@ public final class MeasuredBuffer {
    * @return the fit, without readings yet
    */
   public static Fit fit() {
-    return new Fit(List.of(), Temperature.ofCelsius(20), 0.01, 0.02, 0.01, 0.02, OptionalDouble.empty(), OptionalDouble.empty());
+    return new Fit(
+        List.of(),
+        Temperature.ofCelsius(20),
+        0.01,
+        0.02,
+        0.01,
+        0.02,
+        OptionalDouble.empty(),
+        OptionalDouble.empty());
   }
 
   private BufferRegression.Prior prior() {
@@ -197,8 +205,8 @@ public final class MeasuredBuffer {
   }
 
   /**
-   * Foretells by how much a dose changes the pH, which is surer than the pH itself since an error of
-   * the electrode's zero drops out.
+   * Foretells by how much a dose changes the pH, which is surer than the pH itself since an error
+   * of the electrode's zero drops out.
    *
    * @param solute what is added
    * @param dose how much per litre of the liquid, its volume unchanged
@@ -213,8 +221,7 @@ public final class MeasuredBuffer {
     Solution dosed = solution.with(solute, dose);
     PH after = dosed.pH();
     double shift = after.minus(before);
-    double otherShift =
-        withMoreMetal.with(solute, dose).pH().minus(withMoreMetal.pH());
+    double otherShift = withMoreMetal.with(solute, dose).pH().minus(withMoreMetal.pH());
     double[] gradient = slopesOfPh(dosed, after);
     if (change) {
       double[] start = slopesOfPh(solution, before);
@@ -420,8 +427,7 @@ public final class MeasuredBuffer {
      * @param millilitres of a volume reading, mL, 0 or more
      * @return the fit with them
      */
-    public Fit goodTo(
-        double readingPh, double offsetPh, double relativeSlope, double millilitres) {
+    public Fit goodTo(double readingPh, double offsetPh, double relativeSlope, double millilitres) {
       return new Fit(
           legs,
           temperature,
@@ -471,8 +477,7 @@ public final class MeasuredBuffer {
     }
 
     private double calcium(double factor) {
-      return calciumMolesPerLitre.orElse(
-              factor * TypicalBeer.CALCIUM_MILLIMOLES_PER_LITRE / 1000)
+      return calciumMolesPerLitre.orElse(factor * TypicalBeer.CALCIUM_MILLIMOLES_PER_LITRE / 1000)
           / kilogramsPerLitre();
     }
 
