@@ -11,10 +11,10 @@ import org.apache.commons.math3.linear.DecompositionSolver;
  *
  * <p>At each reading the charge balance of the original kilogram of sample reads {@code S - sum n_k
  * a_k(pH) + (h - oh)(1 + v) + t = 0} with t the strong base added (negative for acid) and v the
- * titrant, both per kg of sample. It is linear in S and the n_k, and an error of the reading enters
- * through its slope. The amounts are kept from falling below zero and are drawn towards a prior; an
- * offset and a slope error of the electrode, common to all readings, are estimated along with them
- * as far as their own prior allows.
+ * titrant and water added, both per kg of sample. It is linear in S and the n_k, and an error of
+ * the reading enters through its slope. The amounts are kept from falling below zero and are drawn
+ * towards a prior; an offset and a slope error of the electrode, common to all readings, are
+ * estimated along with them as far as their own prior allows.
  */
 public final class BufferRegression {
 
@@ -37,7 +37,7 @@ public final class BufferRegression {
 
   /** Readings: arrays of one length. */
   public record Readings(
-      double[] pH, double[] baseEquivalentsPerKg, double[] titrantKgPerKg, double chargeNoise) {}
+      double[] pH, double[] baseEquivalentsPerKg, double[] dilution, double chargeNoise) {}
 
   /** Constants of the water: the Debye-Hückel A, log10 of the ion product, background salt. */
   public record Medium(double debyeHueckelA, double log10IonProduct, double background) {}
@@ -196,7 +196,7 @@ public final class BufferRegression {
 
   private void row(int i, double[][] design, double[] right) {
     double pH = readings.pH[i];
-    double v = readings.titrantKgPerKg[i];
+    double v = readings.dilution[i];
     double base = readings.baseEquivalentsPerKg[i];
     double ions = Math.max(estimate[0], 0) + Math.abs(base) + medium.background;
     double ionic = ions / (1 + v);

@@ -13,12 +13,19 @@ import org.brewchem.quantity.Volume;
  */
 public final class BufferLeg {
   private final double sampleMillilitres;
+  private final double waterMillilitres;
   private final double equivalentsPerLitre;
   private final double[] millilitres;
   private final double[] pH;
 
-  private BufferLeg(Volume sample, double equivalentsPerLitre, double[] millilitres, double[] pH) {
+  private BufferLeg(
+      Volume sample,
+      double waterMillilitres,
+      double equivalentsPerLitre,
+      double[] millilitres,
+      double[] pH) {
     sampleMillilitres = Checks.positive("sample", sample.inMillilitres(), "mL");
+    this.waterMillilitres = waterMillilitres;
     this.equivalentsPerLitre = equivalentsPerLitre;
     if (millilitres.length != pH.length) {
       throw new IllegalArgumentException(
@@ -50,7 +57,7 @@ public final class BufferLeg {
   public static BufferLeg withAlkali(
       Volume sample, AmountConcentration alkali, double[] millilitres, double[] pH) {
     return new BufferLeg(
-        sample, Checks.positive("alkali", alkali.inMolesPerLitre(), "mol/L"), millilitres, pH);
+        sample, 0, Checks.positive("alkali", alkali.inMolesPerLitre(), "mol/L"), millilitres, pH);
   }
 
   /**
@@ -66,7 +73,39 @@ public final class BufferLeg {
   public static BufferLeg withAcid(
       Volume sample, AmountConcentration acid, double[] millilitres, double[] pH) {
     return new BufferLeg(
-        sample, -Checks.positive("acid", acid.inMolesPerLitre(), "mol/L"), millilitres, pH);
+        sample, 0, -Checks.positive("acid", acid.inMolesPerLitre(), "mol/L"), millilitres, pH);
+  }
+
+  /**
+   * Makes a leg of a log, its direction that of the titrant and its dilution with water counted. A
+   * blank, which belongs to one end point, is not subtracted.
+   *
+   * @param log readings with a strong univalent alkali or acid
+   * @return the leg
+   * @throws IllegalArgumentException if the titrant is sulfuric acid, whose second proton is not
+   *     all free at the low end of such a log, or a reading lies outside pH 0 to 14
+   */
+  public static BufferLeg from(TitrationLog log) {
+    SampleTitration titration = log.titration();
+    Titrant titrant = titration.titrant();
+    if (titrant.substance().equivalentsPerMole() != 1) {
+      throw new IllegalArgumentException(
+          "titrant: " + titrant.substance() + " is not possible; a univalent one is needed");
+    }
+    double eq = titrant.equivalentsPerLitre().value();
+    double[] millilitres = new double[log.readings().size()];
+    double[] pH = new double[millilitres.length];
+    for (int i = 0; i < pH.length; i++) {
+      millilitres[i] = log.readings().get(i).volume().inMillilitres();
+      pH[i] = log.readings().get(i).pH().value();
+    }
+    Volume own = titration.undilutedSample();
+    return new BufferLeg(
+        own,
+        titration.initialVolume().minus(own).inMillilitres(),
+        titrant.substance().isAlkali() ? eq : -eq,
+        millilitres,
+        pH);
   }
 
   /**
@@ -88,14 +127,14 @@ public final class BufferLeg {
     return pH[reading];
   }
 
-  /** Titrant per volume of sample at a reading. */
-  double titrant(int reading) {
-    return millilitres[reading] / sampleMillilitres;
+  /** Titrant and water per volume of sample at a reading. */
+  double dilution(int reading) {
+    return (waterMillilitres + millilitres[reading]) / sampleMillilitres;
   }
 
   /** Strong base per litre of sample at a reading, eq/L; negative for acid. */
   double base(int reading) {
-    return equivalentsPerLitre * titrant(reading);
+    return equivalentsPerLitre * millilitres[reading] / sampleMillilitres;
   }
 
   /** Standard uncertainty of the base per litre of sample from that of a volume reading, eq/L. */

@@ -68,7 +68,7 @@ public final class MeasuredBuffer {
     }
     double[] pH = new double[n];
     double[] base = new double[n];
-    double[] titrant = new double[n];
+    double[] dilution = new double[n];
     double chargeNoise = 0;
     int i = 0;
     double lowest = Double.POSITIVE_INFINITY;
@@ -77,7 +77,7 @@ public final class MeasuredBuffer {
       for (int reading = 0; reading < leg.size(); reading++) {
         pH[i] = leg.pH(reading);
         base[i] = leg.base(reading) / fit.kilogramsPerLitre();
-        titrant[i] = leg.titrant(reading);
+        dilution[i] = leg.dilution(reading);
         lowest = Math.min(lowest, pH[i]);
         highest = Math.max(highest, pH[i]);
         i++;
@@ -90,7 +90,7 @@ public final class MeasuredBuffer {
     regression =
         BufferRegression.of(
             prior(),
-            new BufferRegression.Readings(pH, base, titrant, chargeNoise),
+            new BufferRegression.Readings(pH, base, dilution, chargeNoise),
             new BufferRegression.Medium(
                 WaterProperties.debyeHueckelA(kelvin),
                 Chemistry.standard().log10IonProduct(kelvin),
@@ -98,6 +98,26 @@ public final class MeasuredBuffer {
     estimate = regression.estimate();
     solution = solutionWith(1);
     withMoreMetal = solutionWith(1 + ASSUMED_METALS_SPREAD);
+  }
+
+  /**
+   * Fits the buffer to logs, with the temperature of the first and the usual uncertainties of
+   * {@link #fit()}.
+   *
+   * @param logs one or more; alkali and acid on two portions of the same liquid know both sides
+   * @return the buffer
+   * @throws IllegalArgumentException if there are fewer than 3 readings or a titrant is not
+   *     univalent
+   */
+  public static MeasuredBuffer from(TitrationLog... logs) {
+    Fit fit = fit();
+    if (logs.length > 0) {
+      fit = fit.at(logs[0].titration().temperature());
+    }
+    for (TitrationLog log : logs) {
+      fit = fit.with(BufferLeg.from(log));
+    }
+    return fit.buffer();
   }
 
   /**

@@ -147,6 +147,36 @@ class MeasuredBufferTest {
   }
 
   @Test
+  void aLogGivesTheSameBufferAsItsArrays() {
+    double[] volumes = volumes(Base.SODIUM_HYDROXIDE, 9);
+    double[] pH = readings(Base.SODIUM_HYDROXIDE, volumes);
+    TitrationLog log = Titrant.sodiumHydroxide().of(DECIMOLAR).titrate(mL(50)).log(volumes, pH);
+    assertEquals(
+        MeasuredBuffer.fit().with(up()).buffer().acidityTo(pH(8.2)),
+        MeasuredBuffer.from(log).acidityTo(pH(8.2)));
+    TitrationLog sulfuric =
+        Titrant.sulfuricAcid().of(molPerL(0.05)).titrate(mL(50)).log(volumes, pH);
+    assertThrows(IllegalArgumentException.class, () -> MeasuredBuffer.from(sulfuric));
+  }
+
+  @Test
+  void aSampleDilutedBeforehandIsCountedAsTheBeer() {
+    Solution diluted = BEER.diluted(3);
+    double[] volumes = volumes(Base.SODIUM_HYDROXIDE, 9);
+    double[] pH =
+        diluted
+            .titratedWith(Solution.at(celsius(20)).with(Base.SODIUM_HYDROXIDE, DECIMOLAR), mL(150))
+            .pHAfter(volumes);
+    MeasuredBuffer buffer =
+        MeasuredBuffer.from(
+            Titrant.sodiumHydroxide().of(DECIMOLAR).titrate(mL(50)).into(mL(100)).log(volumes, pH));
+    assertEquals(
+        BEER.titratableAcidity(pH(8.2)).inMilliequivalentsPerLitre(),
+        buffer.acidityTo(pH(8.2)).value().value(),
+        0.3);
+  }
+
+  @Test
   void tooFewOrUnevenReadingsAreRefused() {
     IllegalArgumentException few =
         assertThrows(IllegalArgumentException.class, () -> MeasuredBuffer.fit().buffer());
