@@ -43,6 +43,8 @@ public final class Finding {
     READING_OUT_OF_ORDER(Severity.CAUTION),
     /** The pH of a reading goes against the direction of the titration. */
     STEP_NOT_MONOTONE(Severity.CAUTION),
+    /** The pH of a reading lies off the curve by more than its uncertainty allows. */
+    BAD_POINT(Severity.CAUTION),
     /** The readings next to the end point are too far apart to interpolate well. */
     STEPS_TOO_COARSE(Severity.CAUTION),
     /** The readings stop before the end point. */

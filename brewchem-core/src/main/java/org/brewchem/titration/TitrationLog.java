@@ -116,6 +116,14 @@ public final class TitrationLog {
                         + titration.endPoint()));
   }
 
+  double[] ascendingMillilitres() {
+    return millilitres.clone();
+  }
+
+  double[] ascendingPH() {
+    return pH.clone();
+  }
+
   /** mL at a pH; beyond the readings the outermost segment is continued. */
   double millilitresAt(double target) {
     int after = firstPassing(target);
@@ -189,6 +197,7 @@ public final class TitrationLog {
     List<Finding> list = new ArrayList<>();
     findDisorder(list);
     findSteps(list);
+    findStrays(list);
     findEndPoint(list);
     return List.copyOf(list);
   }
@@ -228,6 +237,22 @@ public final class TitrationLog {
                     before.pH(),
                     alkali ? "alkali" : "acid")));
       }
+    }
+  }
+
+  private void findStrays(List<Finding> list) {
+    double u = titration.apparatus().endPointReading();
+    for (CurveShape.Stray stray : CurveShape.of(this).strays(u)) {
+      list.add(
+          Finding.ofRow(
+              Finding.Kind.BAD_POINT,
+              rowOf(stray.index()),
+              String.format(
+                  Locale.ROOT,
+                  "%s lies %s off the curve of its neighbours, where %s is allowed",
+                  PH.of(pH[stray.index()]),
+                  NumberText.significant(stray.distance(), 2),
+                  NumberText.significant(stray.allowed(), 2))));
     }
   }
 

@@ -1,0 +1,129 @@
+package org.brewchem.titration;
+
+import static java.lang.Double.parseDouble;
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.mL;
+import static org.brewchem.quantity.Quantities.molPerKg;
+import static org.brewchem.quantity.Quantities.molPerL;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.ConstantSet;
+import org.brewchem.substance.EquilibriumConstant;
+import org.junit.jupiter.api.Test;
+
+class CurveFitTest {
+
+  /**
+   * Dickson, Deep-Sea Res. 28A (1981) 609, Table 1 (seen): a simulated titration of 200 g of sea
+   * water with 0.3 mol/kg of HCl, with conditional constants; total alkalinity 2.450e-3 and total
+   * carbonate 2.200e-3 mol/kg are its answers.
+   */
+  private static final double TOTAL_SULFATE = 0.02824;
+
+  private static final double TOTAL_FLUORIDE = 7e-5;
+  private static final Component FLUORIDE = Component.group("fluoride", -1, Math.log10(408));
+
+  private static List<double[]> dickson() {
+    List<double[]> rows =
+        TestTable.lines("dickson1981-table1.csv").stream()
+            .map(cells -> new double[] {parseDouble(cells.get(0)), parseDouble(cells.get(1))})
+            .toList();
+    assertEquals(51, rows.size());
+    return rows;
+  }
+
+  private static double[] column(List<double[]> rows, int column, double scale) {
+    return rows.stream().mapToDouble(row -> row[column] * scale).toArray();
+  }
+
+  private static CurveFit.Problem seawater() {
+    ConstantSet constants =
+        ConstantSet.standard()
+            .with(
+                Component.CARBONATE,
+                EquilibriumConstant.ofLog10(-6),
+                EquilibriumConstant.ofLog10(Math.log10(8.20e-10)))
+            .with(Component.BORATE, EquilibriumConstant.ofLog10(Math.log10(1.78e-9)))
+            .with(Component.SULFATE, EquilibriumConstant.ofLog10(-Math.log10(12.3)));
+    Chemistry chemistry = Chemistry.textbook(-Math.log10(4.32e-14)).withConstants(constants);
+    Solution known =
+        Solution.textbook()
+            .under(chemistry)
+            .with(Component.BORATE, molPerKg(4.2e-4))
+            .with(Component.SULFATE, molPerKg(TOTAL_SULFATE))
+            .with(FLUORIDE, molPerKg(TOTAL_FLUORIDE));
+    Solution acid = Solution.textbook().under(chemistry).with(Acid.HYDROCHLORIC, molPerKg(0.3));
+    return CurveFit.of(known, acid).unknownInertCharge().unknownTotal(Component.CARBONATE);
+  }
+
+  /** Alkalinity counts from sulfate and fluoride without protons, borate as boric acid. */
+  private static double alkalinity(CurveFit fit) {
+    return fit.inertCharge().value() - 2 * TOTAL_SULFATE - TOTAL_FLUORIDE;
+  }
+
+  @Test
+  void dicksonsTableInverted() {
+    List<double[]> rows = dickson();
+    CurveFit fit = seawater().to(column(rows, 0, 1 / 200.0), column(rows, 1, 1));
+    assertEquals(2.450e-3, alkalinity(fit), 1e-8);
+    assertEquals(2.200e-3, fit.total(Component.CARBONATE).value(), 1e-8);
+    assertEquals(List.of(), fit.findings());
+  }
+
+  @Test
+  void anyOneReadingSpoiledByFiveThousandthsIsNamed() {
+    List<double[]> rows = dickson();
+    for (int row = 1; row <= rows.size(); row++) {
+      for (double spoil : new double[] {-0.005, 0.005}) {
+        double[] pH = column(rows, 1, 1);
+        pH[row - 1] += spoil;
+        List<Finding> findings = seawater().to(column(rows, 0, 1 / 200.0), pH).findings();
+        assertEquals(1, findings.size(), "row " + row);
+        assertEquals(Finding.Kind.BAD_POINT, findings.get(0).kind());
+        assertEquals(row, findings.get(0).row().orElseThrow());
+      }
+    }
+  }
+
+  /**
+   * Flowers et al., Chemistry 2e, table of 14.7 (seen): 25.00 mL of 0.100 mol/L acetic acid, Ka
+   * 1.8e-5, with 0.100 mol/L NaOH, pH to two decimals.
+   */
+  @Test
+  void theWeakAcidCurveOfATextbookInverted() {
+    List<double[]> rows = TestTable.curve("T05");
+    assertEquals(19, rows.size());
+    WeakAcidCurve curve =
+        WeakAcidCurve.of(
+            Titrant.sodiumHydroxide()
+                .of(molPerL(0.1))
+                .titrate(mL(25))
+                .at(celsius(25))
+                .log(column(rows, 0, 1), column(rows, 1, 1)),
+            Chemistry.textbook(14));
+    assertEquals(25.00, curve.equivalenceVolume().value(), 0.025);
+    assertEquals(-Math.log10(1.8e-5), curve.pKa().value(), 0.02);
+    assertEquals(0.1, curve.concentration().value(), 1e-4);
+    assertEquals(List.of(), curve.findings());
+  }
+
+  @Test
+  void whatIsNotDeterminedIsRefused() {
+    CurveFit.Problem problem = seawater();
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> problem.to(new double[] {0, 1e-3, 2e-3}, new double[] {8, 7.9, 7.8}));
+    assertThrows(IllegalArgumentException.class, () -> problem.unknownPKa(Component.CARBONATE, 6));
+    List<double[]> rows = dickson();
+    CurveFit fit = problem.to(column(rows, 0, 1 / 200.0), column(rows, 1, 1));
+    assertThrows(IllegalArgumentException.class, () -> fit.total(Component.PHOSPHATE));
+    assertTrue(fit.toString().contains("total carbonate"));
+  }
+}

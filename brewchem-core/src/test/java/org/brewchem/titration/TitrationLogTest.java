@@ -1,0 +1,130 @@
+package org.brewchem.titration;
+
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.mL;
+import static org.brewchem.quantity.Quantities.mmolPerL;
+import static org.brewchem.quantity.Quantities.molPerL;
+import static org.brewchem.quantity.Quantities.pH;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Random;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Ion;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class TitrationLogTest {
+
+  private static final Titrant LYE = Titrant.sodiumHydroxide().of(molPerL(0.1));
+
+  /** An invented beer: organic acids, phosphate, groups of protein, potassium; pH 4.3. */
+  static final Solution BEER =
+      Solution.at(celsius(20))
+          .with(Acid.LACTIC, mmolPerL(1.4))
+          .with(Acid.CITRIC, mmolPerL(0.6))
+          .with(Acid.ACETIC, mmolPerL(1.8))
+          .with(Acid.SUCCINIC, mmolPerL(0.6))
+          .with(Acid.PHOSPHORIC, mmolPerL(6))
+          .with(Component.group("carboxyl", -1, 4.3), mmolPerL(8))
+          .with(Component.group("imidazole", 0, 6.1), mmolPerL(2))
+          .with(Component.group("amino", 0, 9), mmolPerL(4))
+          .with(Ion.CALCIUM, mmolPerL(1))
+          .closedTo(pH(4.3));
+
+  private static double[] volumes(int count, double step) {
+    double[] volumes = new double[count];
+    for (int i = 0; i < count; i++) {
+      volumes[i] = i * step;
+    }
+    return volumes;
+  }
+
+  private static TitrationLog log(double[] volumes, double[] readings) {
+    return LYE.titrate(mL(50)).at(celsius(20)).log(volumes, readings);
+  }
+
+  /** Simulate, then recover: the kernel says what the titration takes, the log finds it again. */
+  @Test
+  void theEndPointOfASimulatedBeerIsFoundAgain() {
+    double[] volumes = volumes(120, 0.15);
+    var titration = BEER.titratedWith(LYE.solution(celsius(20)), mL(50));
+    TitrationLog log = log(volumes, titration.pHAfter(volumes));
+    double truth = titration.volumeTo(pH(8.2)).inMillilitres();
+    assertEquals(truth, log.volumeTo(pH(8.2)).orElseThrow().inMillilitres(), 0.001);
+    assertEquals(List.of(), log.findings());
+    assertEquals(
+        BEER.titratableAcidity(pH(8.2)).inMilliequivalentsPerLitre(),
+        log.acidity().value().inMilliequivalentsPerLitre(),
+        0.3);
+  }
+
+  @Test
+  void aBadPointIsNamedWhereverItStands() {
+    double[] volumes = volumes(36, 0.25);
+    double[] clean = BEER.titratedWith(LYE.solution(celsius(20)), mL(50)).pHAfter(volumes);
+    for (int bad = 2; bad < 34; bad++) {
+      double[] readings = clean.clone();
+      readings[bad] += bad % 2 == 0 ? 0.25 : -0.25;
+      List<Finding> findings =
+          log(volumes, readings).findings().stream()
+              .filter(f -> f.kind() == Finding.Kind.BAD_POINT)
+              .toList();
+      assertEquals(1, findings.size(), "row " + (bad + 1) + ": " + findings);
+      assertEquals(bad + 1, findings.get(0).row().orElseThrow());
+    }
+  }
+
+  /** At 5 % over all readings of a log, about one log of noise in twenty has a false alarm. */
+  @Test
+  void noiseAloneSeldomRaisesAnAlarm() {
+    double[] volumes = volumes(40, 0.4);
+    double[] clean = BEER.titratedWith(LYE.solution(celsius(20)), mL(50)).pHAfter(volumes);
+    Random random = new Random(20261125);
+    int alarms = 0;
+    for (int i = 0; i < 400; i++) {
+      double[] readings = clean.clone();
+      for (int k = 0; k < readings.length; k++) {
+        readings[k] += 0.02 * random.nextGaussian();
+      }
+      if (log(volumes, readings).findings().stream()
+          .anyMatch(f -> f.kind() == Finding.Kind.BAD_POINT)) {
+        alarms++;
+      }
+    }
+    assertTrue(alarms <= 20, "alarms: " + alarms + " of 400");
+  }
+
+  /** Printed curves with the steepest jumps there are (Flowers et al. 14.7, Harvey Table 9.2). */
+  @ParameterizedTest
+  @ValueSource(strings = {"T05", "T06", "T09"})
+  void aSteepCurveIsNoBadPoint(String curve) {
+    List<double[]> rows = TestTable.curve(curve);
+    TitrationLog log =
+        LYE.titrate(mL(25))
+            .with(Apparatus.usual().withEndPointReading(0.006))
+            .log(
+                rows.stream().mapToDouble(r -> r[0]).toArray(),
+                rows.stream().mapToDouble(r -> r[1]).toArray());
+    assertEquals(
+        List.of(),
+        log.findings().stream().filter(f -> f.kind() == Finding.Kind.BAD_POINT).toList());
+  }
+
+  @Test
+  void stepsTooCoarseNextToTheEndPointAreSaid() {
+    double[] volumes = {0, 5, 10, 13, 20, 22};
+    TitrationLog log =
+        log(volumes, BEER.titratedWith(LYE.solution(celsius(20)), mL(50)).pHAfter(volumes));
+    Finding coarse =
+        log.findings().stream()
+            .filter(f -> f.kind() == Finding.Kind.STEPS_TOO_COARSE)
+            .findFirst()
+            .orElseThrow();
+    assertEquals(3, coarse.row().orElseThrow());
+  }
+}
