@@ -4,9 +4,16 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.brewchem.checks.identity.MolarMasses;
 import org.brewchem.checks.independent.ChemistryDevelopmentKit;
+import org.brewchem.checks.independent.EngineTables;
 import org.brewchem.checks.published.AcidityFactors;
+import org.brewchem.checks.published.CertifiedBuffers;
+import org.brewchem.checks.published.Dickson1981;
 import org.brewchem.checks.published.PlummerBusenberg;
+import org.brewchem.checks.published.QuamExamples;
+import org.brewchem.checks.published.ReagentTables;
+import org.brewchem.checks.published.TitrationExamples;
 import org.brewchem.checks.published.WaterFactors;
+import org.brewchem.checks.published.WaterProperties;
 
 /** The list of all reference checks, in the order of the validation page. */
 public final class ReferenceChecks {
@@ -19,8 +26,15 @@ public final class ReferenceChecks {
             MolarMasses.all(),
             AcidityFactors.all(),
             WaterFactors.all(),
+            ReagentTables.all(),
+            TitrationExamples.all(),
+            QuamExamples.all(),
             PlummerBusenberg.all(),
-            ChemistryDevelopmentKit.all())
+            WaterProperties.all(),
+            Dickson1981.all(),
+            CertifiedBuffers.all(),
+            ChemistryDevelopmentKit.all(),
+            EngineTables.all())
         .flatMap(List::stream)
         .toList();
   }

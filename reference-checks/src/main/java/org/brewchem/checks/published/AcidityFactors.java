@@ -11,10 +11,13 @@ import org.brewchem.checks.Source;
 import org.brewchem.checks.Suite;
 import org.brewchem.checks.Tolerance;
 import org.brewchem.quantity.AcidBasis;
+import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.Density;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.quantity.Volume;
 import org.brewchem.substance.Acid;
+import org.brewchem.titration.Titrant;
 
 /** Equivalent weights and conversion factors of acidities, through the library's conversions. */
 public final class AcidityFactors {
@@ -314,8 +317,13 @@ public final class AcidityFactors {
   }
 
   private static TitratableAcidity titrated(double alkaliMillilitres, double sampleMillilitres) {
-    return TitratableAcidity.ofMillilitresOfDecimolarAlkaliPer100Millilitres(
-        alkaliMillilitres * 100 / sampleMillilitres, END_POINT);
+    return Titrant.sodiumHydroxide()
+        .of(AmountConcentration.ofMolesPerLitre(0.1))
+        .titrate(Volume.ofMillilitres(sampleMillilitres))
+        .to(END_POINT)
+        .took(Volume.ofMillilitres(alkaliMillilitres))
+        .acidity()
+        .value();
   }
 
   private static AcidBasis basis(String acid) {
