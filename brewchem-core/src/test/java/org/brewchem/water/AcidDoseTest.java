@@ -1,0 +1,139 @@
+package org.brewchem.water;
+
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.hL;
+import static org.brewchem.quantity.Quantities.mgPerL;
+import static org.brewchem.quantity.Quantities.pH;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.ResidualAlkalinity;
+import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.substance.Acid;
+import org.junit.jupiter.api.Test;
+
+class AcidDoseTest {
+
+  private static final WaterAnalysis TAP = WaterAnalysisTest.tap();
+
+  @Test
+  void aPhIsReached() {
+    AcidDose dose = TAP.acidDose(Acid.LACTIC, pH(5.5), celsius(20));
+    assertEquals(5.5, dose.pH().value(), 1e-9);
+    assertEquals(
+        dose.equivalents().inMilliequivalentsPerLitre(),
+        dose.effectiveEquivalents() * dose.amount().inMillimolesPerLitre(),
+        1e-9);
+    assertEquals(dose.concentration().inGramsPerLitre() * 2000, dose.into(hL(20)).inGrams(), 1e-9);
+    assertTrue(
+        dose.residualAlkalinity().orElseThrow().compareTo(TAP.residualAlkalinity().orElseThrow())
+            < 0);
+  }
+
+  @Test
+  void anAlkalinityIsReached() {
+    AcidDose carbonate =
+        TAP.acidDose(
+            Acid.PHOSPHORIC, CarbonateAlkalinity.ofMilligramsPerLitreAsCaCO3(50), celsius(20));
+    assertEquals(50, carbonate.carbonateAlkalinity().inMilligramsPerLitreAsCaCO3(), 1e-6);
+    TitrationAlkalinity target = TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(50, pH(5.4));
+    AcidDose titration = TAP.acidDose(Acid.PHOSPHORIC, target, celsius(20));
+    assertEquals(50, titration.titrationAlkalinity(pH(5.4)).inMilligramsPerLitreAsCaCO3(), 1e-6);
+    ResidualAlkalinity residual = ResidualAlkalinity.ofGermanDegrees(1);
+    AcidDose kolbach = TAP.acidDose(Acid.LACTIC, residual, celsius(20));
+    assertEquals(1, kolbach.residualAlkalinity().orElseThrow().inGermanDegrees(), 1e-6);
+  }
+
+  /** At level ideal a strong acid takes away what it brings, whatever the definition. */
+  @Test
+  void aStrongAcidDeliversItsProtons() {
+    ResidualAlkalinity residual = ResidualAlkalinity.ofMilliequivalentsPerLitre(0.5);
+    double taken = TAP.residualAlkalinity().orElseThrow().inMilliequivalentsPerLitre() - 0.5;
+    AcidDose hydrochloric = TAP.acidDose(Acid.HYDROCHLORIC, residual, celsius(25));
+    assertEquals(taken, hydrochloric.amount().inMillimolesPerLitre(), 0.005 * taken);
+    assertEquals(1, hydrochloric.effectiveEquivalents(), 0.002);
+    AcidDose sulfuric = TAP.acidDose(Acid.SULFURIC, residual, celsius(25));
+    assertEquals(2, sulfuric.effectiveEquivalents(), 0.01);
+    assertEquals(
+        45 + sulfuric.amount().inMillimolesPerLitre() * 96.056,
+        sulfuric.sulfate().orElseThrow().inMilligramsPerLitre(),
+        0.1);
+    assertTrue(
+        sulfuric.remarks().stream()
+            .anyMatch(remark -> remark.startsWith("sulfate to chloride goes from 1.4 by mass to")),
+        sulfuric.remarks().toString());
+    assertEquals(TAP.sulfate(), hydrochloric.sulfate());
+  }
+
+  @Test
+  void phosphoricAcidDeliversNeitherOneNorThree() {
+    AcidDose dose =
+        TAP.acidDose(
+            Acid.PHOSPHORIC, CarbonateAlkalinity.ofMilligramsPerLitreAsCaCO3(100), celsius(20));
+    assertTrue(
+        dose.effectiveEquivalents() > 1.05 && dose.effectiveEquivalents() < 1.6,
+        "" + dose.effectiveEquivalents());
+    assertTrue(dose.effectiveEquivalents(pH(5.4)) < dose.effectiveEquivalents());
+    assertTrue(
+        dose.remarks().stream().anyMatch(remark -> remark.startsWith("in a mash at pH 5.4")),
+        dose.remarks().toString());
+    assertTrue(dose.remarks().stream().anyMatch(remark -> remark.endsWith("by definition 3")));
+    assertTrue(dose.explain().contains("phosphoric acid delivers 1."), dose.explain());
+  }
+
+  @Test
+  void acidOnlyLowers() {
+    IllegalArgumentException error =
+        assertThrows(
+            IllegalArgumentException.class, () -> TAP.acidDose(Acid.LACTIC, pH(8), celsius(25)));
+    assertTrue(error.getMessage().startsWith("pH: pH 8 is not possible"), error.getMessage());
+    assertThrows(
+        IllegalArgumentException.class,
+        () ->
+            TAP.acidDose(
+                Acid.LACTIC, CarbonateAlkalinity.ofMilligramsPerLitreAsCaCO3(300), celsius(25)));
+    assertThrows(
+        IllegalArgumentException.class,
+        () ->
+            TAP.acidDose(
+                Acid.LACTIC,
+                TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(300, pH(4.5)),
+                celsius(25)));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> TAP.acidDose(Acid.LACTIC, ResidualAlkalinity.ofGermanDegrees(9), celsius(25)));
+  }
+
+  @Test
+  void whatNoAcidReachesIsRefused() {
+    assertThrows(
+        IllegalArgumentException.class,
+        () ->
+            TAP.acidDose(
+                Acid.LACTIC, CarbonateAlkalinity.ofMilliequivalentsPerLitre(0), celsius(25)));
+    IllegalArgumentException error =
+        assertThrows(
+            IllegalArgumentException.class,
+            () -> TAP.acidDose(Acid.LACTIC, ResidualAlkalinity.ofGermanDegrees(-10), celsius(25)));
+    assertTrue(error.getMessage().contains("with no alkalinity left it is -"), error.getMessage());
+    assertThrows(
+        IllegalArgumentException.class,
+        () ->
+            TAP.acidDose(
+                Acid.CARBONIC, CarbonateAlkalinity.ofMilliequivalentsPerLitre(1), celsius(25)));
+    WaterAnalysis incomplete =
+        WaterAnalysis.reported().calcium(mgPerL(50)).bicarbonate(mgPerL(150)).build();
+    assertThrows(
+        IllegalStateException.class,
+        () -> incomplete.acidDose(Acid.LACTIC, ResidualAlkalinity.ofGermanDegrees(0), celsius(25)));
+    assertTrue(
+        incomplete.acidDose(Acid.LACTIC, pH(5.5), celsius(25)).residualAlkalinity().isEmpty());
+  }
+
+  @Test
+  void cautionsAreThere() {
+    assertEquals(4, TAP.acidDose(Acid.LACTIC, pH(6), celsius(25)).cautions().size());
+  }
+}
