@@ -57,6 +57,8 @@ public sealed interface SulfateToChloride {
     /**
      * Checks the chloride.
      *
+     * @param sulfate the sulfate as SO4
+     * @param chloride the chloride, above 0
      * @throws IllegalArgumentException if there is no chloride
      */
     public Value {
@@ -111,6 +113,8 @@ public sealed interface SulfateToChloride {
     /**
      * Checks that something is missing.
      *
+     * @param sulfateMissing whether the sulfate is not known
+     * @param chlorideMissing whether the chloride is not known
      * @throws IllegalArgumentException if nothing is
      */
     public Missing {

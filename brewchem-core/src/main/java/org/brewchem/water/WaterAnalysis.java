@@ -703,9 +703,9 @@ public final class WaterAnalysis {
    *
    * <p>The total carbon dioxide follows from alkalinity and pH at the temperature of the pH. When
    * the pH is missing the water is assumed to hold as much carbon dioxide, in all its forms, as it
-   * has alkalinity: bicarbonate alone, which lies near pH 8.3, or lower where calcium pairs with carbonate. Ions that are missing, and the error
-   * of the ion balance, are carried together by an inert univalent ion, so that the water has its
-   * reported pH at the temperature of the pH.
+   * has alkalinity: bicarbonate alone, which lies near pH 8.3, or lower where calcium pairs with
+   * carbonate. Ions that are missing, and the error of the ion balance, are carried together by an
+   * inert univalent ion, so that the water has its reported pH at the temperature of the pH.
    *
    * @param temperature the temperature that the water is to have, 0 to 100 °C
    * @param chemistry the chemistry
