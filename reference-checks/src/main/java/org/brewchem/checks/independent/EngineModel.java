@@ -1,12 +1,17 @@
 package org.brewchem.checks.independent;
 
+import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.brewchem.checks.CsvTable;
 import org.brewchem.checks.Mixture;
+import org.brewchem.quantity.Molality;
+import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.ActivityRule;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Equilibria;
 import org.brewchem.solution.Level;
+import org.brewchem.solution.Solution;
 import org.brewchem.solution.Species;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.ConstantSet;
@@ -73,14 +78,30 @@ final class EngineModel {
         totals, celsius, equilibria -> equilibria.hold(Component.CARBONATE, 2, log10Activity));
   }
 
+  /** What a search found, and the mixture that it ended at. */
+  record Found<T>(T value, Solution end) {}
+
+  /**
+   * Searches with a closed solution of stated totals, under the water activity at the end of it.
+   */
+  <T> T searched(
+      Map<Component, Double> totals, double celsius, Function<Solution, Found<T>> search) {
+    Solution solution = Solution.at(Temperature.ofCelsius(celsius));
+    for (Map.Entry<Component, Double> total : totals.entrySet()) {
+      solution = solution.with(total.getKey(), Molality.ofMolesPerKilogram(total.getValue()));
+    }
+    Solution end = search.apply(solution.under(with(0))).end();
+    double log10WaterActivity = log10WaterActivity(end.equilibrium().species());
+    return search.apply(solution.under(with(log10WaterActivity))).value();
+  }
+
   private interface Preparation {
     void prepare(Equilibria equilibria);
   }
 
   private State solve(Map<Component, Double> totals, double celsius, Preparation preparation) {
     State first = solve(totals, celsius, preparation, 0);
-    double waterActivity = 1 - MOLES_OF_WATER_PER_MOLE * first.soluteMolality();
-    return solve(totals, celsius, preparation, Math.log10(waterActivity));
+    return solve(totals, celsius, preparation, log10WaterActivity(first.equilibria().species()));
   }
 
   private State solve(
@@ -91,6 +112,12 @@ final class EngineModel {
     Equilibria equilibria = Mixture.of(totals, celsius, with(log10WaterActivity));
     preparation.prepare(equilibria);
     return new State(equilibria.pH(), equilibria, celsius);
+  }
+
+  private static double log10WaterActivity(List<Species> species) {
+    double solutes =
+        species.stream().mapToDouble(each -> each.molality().inMolesPerKilogram()).sum();
+    return Math.log10(1 - MOLES_OF_WATER_PER_MOLE * solutes);
   }
 
   private Chemistry with(double log10WaterActivity) {
@@ -156,12 +183,6 @@ final class EngineModel {
     double calciteIndex() {
       return Math.log10(activity("Ca+2") * activity("CO3-2"))
           - CALCITE.log10(celsius + ZERO_CELSIUS);
-    }
-
-    double soluteMolality() {
-      return equilibria.species().stream()
-          .mapToDouble(species -> species.molality().inMolesPerKilogram())
-          .sum();
     }
 
     double activity(String name) {

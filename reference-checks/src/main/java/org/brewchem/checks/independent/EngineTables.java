@@ -12,7 +12,13 @@ import org.brewchem.checks.Row;
 import org.brewchem.checks.Source;
 import org.brewchem.checks.Suite;
 import org.brewchem.checks.Tolerance;
+import org.brewchem.quantity.Molality;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.quantity.Volume;
+import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
+import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.substance.Gas;
@@ -31,7 +37,6 @@ public final class EngineTables {
   private static final double RELATIVE_TOLERANCE = 1e-3;
   private static final double INDEX_TOLERANCE = 0.005;
 
-  private static final double MOST_MILLILITRES_OF_ALKALI = 100;
   private static final double MOST_MILLIMOLES_OF_ACID = 50;
   private static final int MOST_STEPS = 200;
 
@@ -269,18 +274,22 @@ public final class EngineTables {
     List<Row> rows = new ArrayList<>();
     for (CsvTable.Line row :
         CsvTable.read("engine-titratable-acidity.csv", 56).where("model", model)) {
-      double sample = row.number("sample_mL");
-      double alkali = row.number("NaOH_mol_per_L");
       double celsius = row.number("t_C");
-      double endPoint = row.number("end_point_pH");
-      DoubleUnaryOperator pHAfter =
-          millilitres -> {
-            double share = sample / (sample + millilitres);
-            Map<Component, Double> totals = new LinkedHashMap<>();
-            totals(row).forEach((component, total) -> totals.put(component, total * share));
-            totals.merge(Component.SODIUM, alkali * (1 - share), Double::sum);
-            return EngineModel.named(model).solve(totals, celsius).pH();
-          };
+      PH endPoint = PH.of(row.number("end_point_pH"));
+      Volume sample = Volume.ofMillilitres(row.number("sample_mL"));
+      Molality alkali = Molality.ofMolesPerKilogram(row.number("NaOH_mol_per_L"));
+      Volume titre =
+          EngineModel.named(model)
+              .searched(
+                  totals(row),
+                  celsius,
+                  solution -> {
+                    Solution titrant =
+                        Solution.at(Temperature.ofCelsius(celsius))
+                            .with(Base.SODIUM_HYDROXIDE, alkali);
+                    Volume volume = solution.titratedWith(titrant, sample).volumeTo(endPoint);
+                    return new EngineModel.Found<>(volume, solution.mixed(sample, titrant, volume));
+                  });
       rows.add(
           Row.of(
               row.text("case")
@@ -291,7 +300,7 @@ public final class EngineTables {
                   + " °C to pH "
                   + row.text("end_point_pH"),
               row.number("NaOH_mL"),
-              root(volume -> pHAfter.applyAsDouble(volume) - endPoint, MOST_MILLILITRES_OF_ALKALI),
+              titre.inMillilitres(),
               RELATIVE_TOLERANCE,
               HowKnown.COMPUTED));
     }
@@ -329,6 +338,24 @@ public final class EngineTables {
   }
 
   private static double dose(CsvTable.Line row) {
+    if (row.text("mode").equals("open")) {
+      return openDose(row);
+    }
+    Acid acid = ACIDS.getOrDefault(row.text("acid"), Acid.HYDROCHLORIC);
+    PH target = PH.of(row.number("pH_target"));
+    Molality dose =
+        EngineModel.named(row.text("model"))
+            .searched(
+                totals(row),
+                row.number("t_C"),
+                solution -> {
+                  Molality found = solution.doseOf(acid, target);
+                  return new EngineModel.Found<>(found, solution.with(acid, found));
+                });
+    return dose.inMillimolesPerKilogram();
+  }
+
+  private static double openDose(CsvTable.Line row) {
     double target = row.number("pH_target");
     return root(
         millimoles -> target - state(row, dosed(row, millimoles)).pH(), MOST_MILLIMOLES_OF_ACID);
