@@ -6,6 +6,7 @@ import org.brewchem.checks.identity.MolarMasses;
 import org.brewchem.checks.independent.ChemistryDevelopmentKit;
 import org.brewchem.checks.independent.EngineTables;
 import org.brewchem.checks.published.AcidityFactors;
+import org.brewchem.checks.published.BrewingWaters;
 import org.brewchem.checks.published.CertifiedBuffers;
 import org.brewchem.checks.published.Dickson1981;
 import org.brewchem.checks.published.PlummerBusenberg;
@@ -26,6 +27,7 @@ public final class ReferenceChecks {
             MolarMasses.all(),
             AcidityFactors.all(),
             WaterFactors.all(),
+            BrewingWaters.all(),
             ReagentTables.all(),
             TitrationExamples.all(),
             QuamExamples.all(),

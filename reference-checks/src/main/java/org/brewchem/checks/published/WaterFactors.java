@@ -9,9 +9,14 @@ import org.brewchem.checks.Source;
 import org.brewchem.checks.Suite;
 import org.brewchem.checks.Tolerance;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Density;
 import org.brewchem.quantity.Hardness;
+import org.brewchem.quantity.MassFraction;
 import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.quantity.Volume;
+import org.brewchem.substance.Acid;
 import org.brewchem.substance.Formula;
+import org.brewchem.substance.Reagent;
 
 /** Units of hardness and alkalinity and the factors that laboratories use with them. */
 public final class WaterFactors {
@@ -59,14 +64,15 @@ public final class WaterFactors {
                 "usgs-nfm-a6",
                 "USGS National Field Manual, TWRI book 9, ch. A6 sec. 6.6 (Alkalinity/ANC), rev."
                     + " 9/2001"),
-            "mg/L of CaCO3 and of bicarbonate per eq/L; normality of a sodium carbonate solution;"
-                + " bicarbonate that 1 mL of it answers to",
+            "mg/L of CaCO3 and of bicarbonate per eq/L; normality of a sodium carbonate solution and"
+                + " of a sulfuric acid (96 %, 1.84 g/mL); bicarbonate that 1 mL of the former"
+                + " answers to",
             Tolerance.perRow(
                 "",
                 "1e-4 relative for the factors, half the last printed digit for the others",
                 "tables of atomic weights in use differ at 1e-5"),
             "",
-            4,
+            5,
             WaterFactors::fieldManual));
   }
 
@@ -157,6 +163,9 @@ public final class WaterFactors {
             0.01639, TitrationAlkalinity.USUAL_END_POINT);
     HowKnown factors = row("alkalinity (hand calc.)").howKnown();
     HowKnown standard = row("titrant standardisation").howKnown();
+    Reagent sulfuricAcid =
+        Reagent.of(Acid.SULFURIC, MassFraction.ofMassPercent(96))
+            .withDensity(Density.ofGramsPerMillilitre(1.84), 0);
     return List.of(
         Row.of(
             "1 eq/L, mg/L as CaCO3",
@@ -176,7 +185,12 @@ public final class WaterFactors {
             "1 mL of 0.01639 eq/L, mg of HCO3-",
             "1.000",
             oneMillilitre.inMilligramsPerLitreAsBicarbonate(),
-            standard));
+            standard),
+        Row.ofPrinted(
+            "0.5 mL/L of concentrated sulfuric acid, eq/L",
+            "0.018",
+            2 * sulfuricAcid.amountIn(Volume.ofMillilitres(0.5)).inMoles(),
+            row("titrant recipe").howKnown()));
   }
 
   private static CsvTable.Line row(String item) {
