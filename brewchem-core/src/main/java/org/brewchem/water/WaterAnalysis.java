@@ -602,8 +602,8 @@ public final class WaterAnalysis {
    *
    * @return an unmodifiable list, the ion balance first
    */
-  public List<Finding> findings() {
-    return Findings.of(this);
+  public List<WaterFinding> findings() {
+    return WaterFindings.of(this);
   }
 
   Set<Stated> stated() {
@@ -916,8 +916,8 @@ public final class WaterAnalysis {
    * @throws IllegalStateException if the alkalinity is missing
    * @throws org.brewchem.solution.NoSolutionException if no dose reaches the target
    */
-  public AcidDose acidDose(Acid acid, PH target, Temperature temperature) {
-    return AcidDose.to(this, acid, target, temperature);
+  public Acidification acidDose(Acid acid, PH target, Temperature temperature) {
+    return Acidification.to(this, acid, target, temperature);
   }
 
   /**
@@ -930,8 +930,8 @@ public final class WaterAnalysis {
    * @throws IllegalArgumentException if the target is not between 0 and the alkalinity of the water
    * @throws IllegalStateException if the alkalinity is missing
    */
-  public AcidDose acidDose(Acid acid, CarbonateAlkalinity target, Temperature temperature) {
-    return AcidDose.to(this, acid, target, temperature);
+  public Acidification acidDose(Acid acid, CarbonateAlkalinity target, Temperature temperature) {
+    return Acidification.to(this, acid, target, temperature);
   }
 
   /**
@@ -947,8 +947,8 @@ public final class WaterAnalysis {
    *     water, or out of reach of the acid
    * @throws IllegalStateException if the alkalinity is missing
    */
-  public AcidDose acidDose(Acid acid, TitrationAlkalinity target, Temperature temperature) {
-    return AcidDose.to(this, acid, target, temperature);
+  public Acidification acidDose(Acid acid, TitrationAlkalinity target, Temperature temperature) {
+    return Acidification.to(this, acid, target, temperature);
   }
 
   /**
@@ -963,8 +963,8 @@ public final class WaterAnalysis {
    *     water, or so low that no carbonate alkalinity would be left
    * @throws IllegalStateException if calcium, magnesium or alkalinity is missing
    */
-  public AcidDose acidDose(Acid acid, ResidualAlkalinity target, Temperature temperature) {
-    return AcidDose.to(this, acid, target, temperature);
+  public Acidification acidDose(Acid acid, ResidualAlkalinity target, Temperature temperature) {
+    return Acidification.to(this, acid, target, temperature);
   }
 
   /**

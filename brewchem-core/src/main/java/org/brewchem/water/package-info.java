@@ -6,13 +6,13 @@
  * basis on which it states it; what it leaves out stays missing. Its figures are the closed forms
  * of the trade: hardness, {@link org.brewchem.water.KolbachResidualAlkalinity residual alkalinity},
  * the {@link org.brewchem.water.SulfateToChloride ratio of sulfate to chloride}, the {@link
- * org.brewchem.water.IonBalance ion balance}; {@link org.brewchem.water.Finding findings} say what
- * is odd about the report. Analyses blend, dilute and take up salts.
+ * org.brewchem.water.IonBalance ion balance}; {@link org.brewchem.water.WaterFinding findings} say
+ * what is odd about the report. Analyses blend, dilute and take up salts.
  *
  * <p>Whatever has to do with pH goes through the proton balance of {@code org.brewchem.solution}:
  * {@link org.brewchem.water.CarbonateSystem} ties total carbon dioxide, pH and the two alkalinities
  * together, {@link org.brewchem.water.WaterAnalysis#toSolution(org.brewchem.quantity.Temperature)}
- * hands the water over, and an {@link org.brewchem.water.AcidDose} says how much acid takes it
+ * hands the water over, and an {@link org.brewchem.water.Acidification} says how much acid takes it
  * where.
  *
  * <p>An analysis holds one alkalinity, and counts it as carbonate alkalinity: the charge of

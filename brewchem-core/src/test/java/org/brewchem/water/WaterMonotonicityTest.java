@@ -1,7 +1,11 @@
 package org.brewchem.water;
 
+import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.litres;
+import static org.brewchem.quantity.Quantities.mEqPerL;
 import static org.brewchem.quantity.Quantities.mgPerL;
+import static org.brewchem.quantity.Quantities.mmolPerL;
+import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -12,6 +16,9 @@ import net.jqwik.api.constraints.Scale;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.ResidualAlkalinity;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Ion;
 
 class WaterMonotonicityTest {
 
@@ -98,5 +105,33 @@ class WaterMonotonicityTest {
         blend.ionBalance().difference().inMilliequivalentsPerLitre(),
         1e-11);
     assertEquals(residual(one) / 2, residual(one.diluted(2)), 1e-11);
+  }
+
+  /** A water of known totals, reported by its ions, alkalinity and pH, gives its totals back. */
+  @Property(tries = 100)
+  void aSimulatedReportGivesItsCarbonDioxideBack(
+      @ForAll @DoubleRange(min = 0, max = 4) @Scale(6) double calcium,
+      @ForAll @DoubleRange(min = 0.2, max = 10) @Scale(6) double alkalinity,
+      @ForAll @DoubleRange(min = 0.6, max = 1.5) @Scale(6) double carbonDioxidePerAlkalinity) {
+    Solution water =
+        Solution.at(celsius(25))
+            .with(Ion.CALCIUM, mmolPerL(calcium))
+            .with(Acid.CARBONIC, mmolPerL(alkalinity * carbonDioxidePerAlkalinity))
+            .withInertCharge(mEqPerL(alkalinity - 2 * calcium));
+    WaterAnalysis report =
+        WaterAnalysis.reported()
+            .calcium(mmolPerL(calcium).times(Ion.CALCIUM.molarMass()))
+            .alkalinityAsCaCO3(
+                mgPerL(CarbonateSystem.carbonateAlkalinity(water).inMilligramsPerLitreAsCaCO3()))
+            .pH(water.pH())
+            .build();
+    assertEquals(
+        alkalinity * carbonDioxidePerAlkalinity,
+        report.totalCarbonDioxide().orElseThrow().inMillimolesPerLitre(),
+        1e-7 * alkalinity);
+    assertEquals(
+        water.charge(pH(5)).inMilliequivalentsPerLitre(),
+        report.toSolution(celsius(25)).charge(pH(5)).inMilliequivalentsPerLitre(),
+        1e-6 * alkalinity);
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.brewchem.checks.identity.MolarMasses;
 import org.brewchem.checks.independent.ChemistryDevelopmentKit;
+import org.brewchem.checks.independent.EngineCarbonDioxide;
 import org.brewchem.checks.independent.EngineTables;
 import org.brewchem.checks.published.AcidityFactors;
 import org.brewchem.checks.published.BrewingWaters;
@@ -36,7 +37,8 @@ public final class ReferenceChecks {
             Dickson1981.all(),
             CertifiedBuffers.all(),
             ChemistryDevelopmentKit.all(),
-            EngineTables.all())
+            EngineTables.all(),
+            EngineCarbonDioxide.all())
         .flatMap(List::stream)
         .toList();
   }

@@ -120,6 +120,11 @@ final class EngineModel {
     return Math.log10(1 - MOLES_OF_WATER_PER_MOLE * solutes);
   }
 
+  /** Returns the chemistry with the activity of water taken as 1. */
+  Chemistry chemistry() {
+    return with(0);
+  }
+
   private Chemistry with(double log10WaterActivity) {
     EquilibriumConstant water = EquilibriumConstant.ofLog10(log10WaterActivity);
     ConstantSet set =

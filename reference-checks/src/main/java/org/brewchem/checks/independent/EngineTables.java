@@ -26,7 +26,7 @@ import org.brewchem.substance.Gas;
 /** The tables of a general geochemistry engine, recomputed with its constants and rules. */
 public final class EngineTables {
 
-  private static final Source ENGINE =
+  static final Source ENGINE =
       new Source(
           "phreeqc-tables", "USGS PHREEQC, 2025 snapshot, run for the tables of this module");
 

@@ -7,11 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import org.brewchem.water.Finding.Kind;
+import org.brewchem.water.WaterFinding.Kind;
 import org.junit.jupiter.api.Test;
 
 /** Invented reports, each with one thing wrong. */
-class FindingsTest {
+class WaterFindingTest {
 
   private static WaterAnalysis.Builder rest() {
     return WaterAnalysis.reported()
@@ -24,7 +24,7 @@ class FindingsTest {
   }
 
   private static List<Kind> kinds(WaterAnalysis water) {
-    return water.findings().stream().map(Finding::kind).toList();
+    return water.findings().stream().map(WaterFinding::kind).toList();
   }
 
   @Test

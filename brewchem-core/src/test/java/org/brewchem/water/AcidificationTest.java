@@ -1,7 +1,9 @@
 package org.brewchem.water;
 
 import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.gPerML;
 import static org.brewchem.quantity.Quantities.hL;
+import static org.brewchem.quantity.Quantities.massPercent;
 import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -12,15 +14,16 @@ import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.ResidualAlkalinity;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.substance.Acid;
+import org.brewchem.substance.Reagent;
 import org.junit.jupiter.api.Test;
 
-class AcidDoseTest {
+class AcidificationTest {
 
   private static final WaterAnalysis TAP = WaterAnalysisTest.tap();
 
   @Test
   void aPhIsReached() {
-    AcidDose dose = TAP.acidDose(Acid.LACTIC, pH(5.5), celsius(20));
+    Acidification dose = TAP.acidDose(Acid.LACTIC, pH(5.5), celsius(20));
     assertEquals(5.5, dose.pH().value(), 1e-9);
     assertEquals(
         dose.equivalents().inMilliequivalentsPerLitre(),
@@ -32,17 +35,33 @@ class AcidDoseTest {
             < 0);
   }
 
+  /** A litre of the reagent holds 0.88 x 1.206 kg of acid; the density is typed. */
+  @Test
+  void aReagentIsMeasuredOut() {
+    Acidification dose = TAP.acidDose(Acid.LACTIC, pH(5.5), celsius(20));
+    Reagent bottle = Reagent.of(Acid.LACTIC, massPercent(88)).withDensity(gPerML(1.206), 0.01);
+    assertEquals(
+        dose.into(hL(20)).inGrams() / 0.88 / 1.206,
+        dose.into(hL(20), bottle).inMillilitres(),
+        1e-6);
+    Reagent other = Reagent.of(Acid.PHOSPHORIC, massPercent(75)).withDensity(gPerML(1.58), 0.01);
+    IllegalArgumentException error =
+        assertThrows(IllegalArgumentException.class, () -> dose.into(hL(20), other));
+    assertEquals(
+        "reagent: phosphoric acid is not possible; lactic acid is needed", error.getMessage());
+  }
+
   @Test
   void anAlkalinityIsReached() {
-    AcidDose carbonate =
+    Acidification carbonate =
         TAP.acidDose(
             Acid.PHOSPHORIC, CarbonateAlkalinity.ofMilligramsPerLitreAsCaCO3(50), celsius(20));
     assertEquals(50, carbonate.carbonateAlkalinity().inMilligramsPerLitreAsCaCO3(), 1e-6);
     TitrationAlkalinity target = TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(50, pH(5.4));
-    AcidDose titration = TAP.acidDose(Acid.PHOSPHORIC, target, celsius(20));
+    Acidification titration = TAP.acidDose(Acid.PHOSPHORIC, target, celsius(20));
     assertEquals(50, titration.titrationAlkalinity(pH(5.4)).inMilligramsPerLitreAsCaCO3(), 1e-6);
     ResidualAlkalinity residual = ResidualAlkalinity.ofGermanDegrees(1);
-    AcidDose kolbach = TAP.acidDose(Acid.LACTIC, residual, celsius(20));
+    Acidification kolbach = TAP.acidDose(Acid.LACTIC, residual, celsius(20));
     assertEquals(1, kolbach.residualAlkalinity().orElseThrow().inGermanDegrees(), 1e-6);
   }
 
@@ -51,10 +70,10 @@ class AcidDoseTest {
   void aStrongAcidDeliversItsProtons() {
     ResidualAlkalinity residual = ResidualAlkalinity.ofMilliequivalentsPerLitre(0.5);
     double taken = TAP.residualAlkalinity().orElseThrow().inMilliequivalentsPerLitre() - 0.5;
-    AcidDose hydrochloric = TAP.acidDose(Acid.HYDROCHLORIC, residual, celsius(25));
+    Acidification hydrochloric = TAP.acidDose(Acid.HYDROCHLORIC, residual, celsius(25));
     assertEquals(taken, hydrochloric.amount().inMillimolesPerLitre(), 0.005 * taken);
     assertEquals(1, hydrochloric.effectiveEquivalents(), 0.002);
-    AcidDose sulfuric = TAP.acidDose(Acid.SULFURIC, residual, celsius(25));
+    Acidification sulfuric = TAP.acidDose(Acid.SULFURIC, residual, celsius(25));
     assertEquals(2, sulfuric.effectiveEquivalents(), 0.01);
     assertEquals(
         45 + sulfuric.amount().inMillimolesPerLitre() * 96.056,
@@ -69,7 +88,7 @@ class AcidDoseTest {
 
   @Test
   void phosphoricAcidDeliversNeitherOneNorThree() {
-    AcidDose dose =
+    Acidification dose =
         TAP.acidDose(
             Acid.PHOSPHORIC, CarbonateAlkalinity.ofMilligramsPerLitreAsCaCO3(100), celsius(20));
     assertTrue(

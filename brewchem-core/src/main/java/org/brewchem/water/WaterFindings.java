@@ -10,27 +10,27 @@ import org.brewchem.solution.Solution;
 import org.brewchem.solution.Species;
 import org.brewchem.substance.Gas;
 import org.brewchem.substance.Ion;
-import org.brewchem.water.Finding.Kind;
 import org.brewchem.water.IonBalance.Verdict;
 import org.brewchem.water.WaterAnalysis.Stated;
+import org.brewchem.water.WaterFinding.Kind;
 
 /** Looks through an analysis for what is odd about it. */
-final class Findings {
+final class WaterFindings {
 
   /** Above this pH a titration finds carbonate: the end point of phenolphthalein (SM 2320 B). */
   private static final PH CARBONATE_END_POINT = PH.of(8.3);
 
   private final WaterAnalysis water;
   private final IonBalance balance;
-  private final List<Finding> found = new ArrayList<>();
+  private final List<WaterFinding> found = new ArrayList<>();
 
-  private Findings(WaterAnalysis water) {
+  private WaterFindings(WaterAnalysis water) {
     this.water = water;
     this.balance = water.ionBalance();
   }
 
-  static List<Finding> of(WaterAnalysis water) {
-    Findings findings = new Findings(water);
+  static List<WaterFinding> of(WaterAnalysis water) {
+    WaterFindings findings = new WaterFindings(water);
     findings.balance();
     findings.readings();
     findings.carbonate();
@@ -39,7 +39,7 @@ final class Findings {
   }
 
   private void add(Kind kind, String message) {
-    found.add(new Finding(kind, message));
+    found.add(new WaterFinding(kind, message));
   }
 
   private void balance() {

@@ -6,7 +6,7 @@ package org.brewchem.water;
  * @param kind what kind of finding it is
  * @param message what was found, in a sentence with its numbers
  */
-public record Finding(Kind kind, String message) {
+public record WaterFinding(Kind kind, String message) {
 
   /** The kinds of findings. */
   public enum Kind {

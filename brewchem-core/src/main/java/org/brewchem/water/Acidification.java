@@ -20,9 +20,10 @@ import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.Reagent;
 
 /**
- * A dose of acid for a water: how much, what it delivers, and where it takes the figures.
+ * The acidification of a water: how much acid, what it delivers, and where it takes the figures.
  *
  * <p>Found with the proton balance, the water closed to the air and its volume unchanged. The
  * carbon dioxide that the acid sets free is still in the water: where it leaves, the pH rises and
@@ -30,7 +31,7 @@ import org.brewchem.substance.Component;
  *
  * <p>Immutable. Made by {@link WaterAnalysis#acidDose(Acid, PH, Temperature)} and its kin.
  */
-public final class AcidDose {
+public final class Acidification {
 
   private static final double MOST_MOLES_PER_KILOGRAM = 10;
 
@@ -46,7 +47,7 @@ public final class AcidDose {
   private final AmountConcentration amount;
   private final PH reached;
 
-  private AcidDose(WaterAnalysis water, Acid acid, Solution before, Molality dose) {
+  private Acidification(WaterAnalysis water, Acid acid, Solution before, Molality dose) {
     this.water = water;
     this.acid = acid;
     this.before = before;
@@ -56,16 +57,16 @@ public final class AcidDose {
     this.reached = after.pH();
   }
 
-  static AcidDose to(WaterAnalysis water, Acid acid, PH target, Temperature temperature) {
+  static Acidification to(WaterAnalysis water, Acid acid, PH target, Temperature temperature) {
     Solution before = water.toSolution(temperature);
     PH own = before.pH();
     if (target.compareTo(own) >= 0) {
       throw notBelow("pH", target, own);
     }
-    return new AcidDose(water, acid, before, before.doseOf(acid, target));
+    return new Acidification(water, acid, before, before.doseOf(acid, target));
   }
 
-  static AcidDose to(
+  static Acidification to(
       WaterAnalysis water, Acid acid, CarbonateAlkalinity target, Temperature temperature) {
     Solution before = water.toSolution(temperature);
     CarbonateAlkalinity own = CarbonateSystem.carbonateAlkalinity(before);
@@ -87,7 +88,7 @@ public final class AcidDose {
         "carbonate alkalinity: " + target);
   }
 
-  static AcidDose to(
+  static Acidification to(
       WaterAnalysis water, Acid acid, TitrationAlkalinity target, Temperature temperature) {
     Solution before = water.toSolution(temperature);
     PH endPoint = target.endPoint();
@@ -105,7 +106,7 @@ public final class AcidDose {
         "titration alkalinity: " + target);
   }
 
-  static AcidDose to(
+  static Acidification to(
       WaterAnalysis water, Acid acid, ResidualAlkalinity target, Temperature temperature) {
     KolbachResidualAlkalinity kolbach =
         water
@@ -134,7 +135,7 @@ public final class AcidDose {
         temperature);
   }
 
-  private static AcidDose search(
+  private static Acidification search(
       WaterAnalysis water,
       Acid acid,
       Solution before,
@@ -155,7 +156,7 @@ public final class AcidDose {
       throw new IllegalArgumentException(
           what + " is not possible; 10 mol/kg of " + acid.name() + " do not reach it");
     }
-    return new AcidDose(water, acid, before, Molality.ofMolesPerKilogram(dose));
+    return new Acidification(water, acid, before, Molality.ofMolesPerKilogram(dose));
   }
 
   private static IllegalArgumentException notBelow(String what, Object target, Object own) {
@@ -200,6 +201,27 @@ public final class AcidDose {
    */
   public Mass into(Volume volume) {
     return concentration().times(volume);
+  }
+
+  /**
+   * Returns the dose for a volume of water, as a liquid reagent.
+   *
+   * @param volume the volume of water
+   * @param reagent the acid as bought, with its density
+   * @return the volume of the reagent
+   * @throws IllegalArgumentException if the reagent is another acid
+   * @throws IllegalStateException if the reagent has no density
+   */
+  public Volume into(Volume volume, Reagent reagent) {
+    if (!reagent.compound().equals(acid)) {
+      throw new IllegalArgumentException(
+          "reagent: "
+              + reagent.compound().name()
+              + " is not possible; "
+              + acid.name()
+              + " is needed");
+    }
+    return reagent.volumeOf(amount.times(volume));
   }
 
   /**
@@ -368,7 +390,7 @@ public final class AcidDose {
               + MASH
               + " it delivers "
               + NumberText.decimals(inMash, 2)
-              + " eq/mol: for a mash dose to a titration alkalinity with that end point");
+              + " eq/mol; for a mash aim at a titration alkalinity with that end point");
     }
     remarks.add(
         "closed to the air: where carbon dioxide leaves, the pH rises above " + rounded(reached));
@@ -391,7 +413,7 @@ public final class AcidDose {
             + " into water, never water into acid.",
         "Acid sets carbon dioxide free from this water: ventilate, and never dose into a vessel that"
             + " cannot vent.",
-        "Use a food-grade acid that is permitted for this use and amount where you sell.",
+        "Compare assay and density of the reagent with its label, and use a food-grade acid that is permitted for this use and amount where you sell.",
         "Add part of the dose, mix, measure, and add the rest: what is in cannot be taken out.");
   }
 
