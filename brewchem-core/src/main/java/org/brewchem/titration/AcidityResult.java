@@ -1,6 +1,5 @@
 package org.brewchem.titration;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -13,9 +12,7 @@ import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.substance.Acid;
 import org.brewchem.uncertainty.Budget;
-import org.brewchem.uncertainty.Input;
 import org.brewchem.uncertainty.LinearityCheck;
-import org.brewchem.uncertainty.MeasurementModel;
 import org.brewchem.uncertainty.MonteCarlo;
 import org.brewchem.uncertainty.Replicates;
 import org.brewchem.uncertainty.UncertainValue;
@@ -26,7 +23,8 @@ import org.brewchem.uncertainty.UncertainValue;
  *
  * <p>TA = c z (V - B) f / S, with the concentration c and equivalents z of the alkali, the mean
  * titre V, the blank B, the predilution f and the sample volume S. The temperature is left out of
- * the budget: alkali and sample share it, and it cancels.
+ * the budget: alkali and sample share it, and it cancels. The reading of pH at the end point is in
+ * it when the slope of the curve there is known, from a log or as stated.
  */
 public final class AcidityResult {
 
@@ -40,35 +38,16 @@ public final class AcidityResult {
   private static final double BEYOND_FERMENTATION = 22;
 
   private static final PH USUAL_BEER = PH.of(4.3);
-  private static final String END_POINT_READING = "reading of the end point";
   private static final double LINEARITY_TOLERANCE = 0.02;
 
-  private final SampleTitration titration;
-  private final List<Volume> titres;
-  private final List<TitrationLog> logs;
-  private final double meanTitre;
-  private final Optional<Replicates> replicates;
-  private final MeasurementModel model;
-  private final Budget budget;
+  private final TitratedCharge charge;
   private final List<Finding> findings;
 
-  private AcidityResult(SampleTitration titration, List<Volume> titres, List<TitrationLog> logs) {
-    this.titration = titration;
-    this.titres = List.copyOf(titres);
-    this.logs = List.copyOf(logs);
-    double[] millilitres = titres.stream().mapToDouble(Volume::inMillilitres).toArray();
-    double[] values = new double[millilitres.length];
-    double sum = 0;
-    for (int i = 0; i < values.length; i++) {
-      values[i] = milliequivalentsPerLitre(millilitres[i]);
-      sum += millilitres[i];
-    }
-    this.meanTitre = sum / values.length;
-    this.replicates =
-        values.length < 2 ? Optional.empty() : Optional.of(Replicates.of("mEq/L", values));
-    this.model = model();
-    this.budget = model.linear();
-    this.findings = List.copyOf(examine());
+  private AcidityResult(TitratedCharge charge) {
+    this.charge = charge;
+    List<Finding> list = charge.findings();
+    judgeSize(list);
+    this.findings = List.copyOf(list);
   }
 
   static AcidityResult of(SampleTitration titration, List<Volume> titres, List<TitrationLog> logs) {
@@ -76,83 +55,7 @@ public final class AcidityResult {
       throw new IllegalStateException(
           "titrant: " + titration.titrant() + " measures no acidity; an alkali is needed");
     }
-    return new AcidityResult(titration, titres, logs);
-  }
-
-  private double milliequivalentsPerLitre(double titreMillilitres) {
-    return milliequivalentsPerLitre(
-        titration.titrant().equivalentsPerLitre().value(),
-        titreMillilitres - titration.blank().inMillilitres(),
-        titration.sample().inMillilitres());
-  }
-
-  private double milliequivalentsPerLitre(
-      double equivalentsPerLitre, double netMillilitres, double sampleMillilitres) {
-    return 1000
-        * equivalentsPerLitre
-        * netMillilitres
-        * titration.predilution()
-        / sampleMillilitres;
-  }
-
-  private MeasurementModel model() {
-    Apparatus apparatus = titration.apparatus();
-    double blank = titration.blank().inMillilitres();
-    MeasurementModel.Builder inputs =
-        MeasurementModel.of("titratable acidity", "mEq/L")
-            .with(
-                Input.from("titrant", titration.titrant().equivalentsPerLitre()),
-                Input.triangular(
-                    "titre", meanTitre, apparatus.buretteTolerance().inMillilitres(), "mL"),
-                Input.triangular(
-                    "sample",
-                    titration.sample().inMillilitres(),
-                    apparatus.pipetteTolerance(titration.sample()).inMillilitres(),
-                    "mL"),
-                Repeatability.input(apparatus, replicates, titres.size()));
-    if (logs.isEmpty()) {
-      return inputs.calculatedBy(x -> milliequivalentsPerLitre(x[0], (x[1] - blank) * x[3], x[2]));
-    }
-    double interpolation =
-        logs.stream().mapToDouble(TitrationLog::interpolationError).max().orElseThrow();
-    return inputs
-        .with(
-            Input.normal(
-                END_POINT_READING, titration.endPoint().value(), apparatus.endPointReading(), "pH"),
-            Input.uniform("interpolation", 0, interpolation, "mL"))
-        .calculatedBy(
-            x -> milliequivalentsPerLitre(x[0], (x[1] + shift(x[4]) + x[5] - blank) * x[3], x[2]));
-  }
-
-  /** Mean change of the titre when the end point is another pH than the chosen one, mL. */
-  private double shift(double pH) {
-    double sum = 0;
-    for (TitrationLog log : logs) {
-      sum += log.millilitresAt(pH) - log.millilitresAt(titration.endPoint().value());
-    }
-    return sum / logs.size();
-  }
-
-  private List<Finding> examine() {
-    List<Finding> list = new ArrayList<>();
-    if (titration.titrant().concentration().standardUncertainty() == 0) {
-      list.add(
-          Finding.of(
-              Finding.Kind.TITRANT_WITHOUT_UNCERTAINTY,
-              titration.titrant()
-                  + " was taken as exact; standardise it, or state its uncertainty"));
-    }
-    list.addAll(Repeatability.findings(titration.apparatus(), replicates));
-    if (logs.isEmpty()) {
-      list.add(
-          Finding.of(
-              Finding.Kind.END_POINT_READING_NOT_IN_BUDGET,
-              "the slope of the curve at the end point is not known from a volume alone, so the"
-                  + " reading of pH is not in the budget; record readings around the end point"));
-    }
-    logs.forEach(log -> list.addAll(log.findings()));
-    judgeSize(list);
-    return list;
+    return new AcidityResult(new TitratedCharge("titratable acidity", titration, titres, logs));
   }
 
   private void judgeSize(List<Finding> list) {
@@ -174,7 +77,7 @@ public final class AcidityResult {
                     ? "beyond what fermentation makes"
                     : "unusual for beer, also for a sour one",
                 CarbonDioxideResidue.explaining(
-                        excess, USUAL_BEER, titration.endPoint(), titration.temperature())
+                        excess, USUAL_BEER, endPoint(), titration().temperature())
                     .inGramsPerLitre(),
                 UNUSUAL)));
   }
@@ -185,8 +88,7 @@ public final class AcidityResult {
    * @return the acidity; negative when the blank takes more than the sample
    */
   public TitratableAcidity value() {
-    return TitratableAcidity.ofMilliequivalentsPerLitre(
-        budget.result().value(), titration.endPoint());
+    return TitratableAcidity.ofMilliequivalentsPerLitre(charge.value(), endPoint());
   }
 
   /**
@@ -195,7 +97,7 @@ public final class AcidityResult {
    * @return the value in mEq/L
    */
   public UncertainValue uncertain() {
-    return budget.result();
+    return charge.budget().result();
   }
 
   /**
@@ -204,7 +106,7 @@ public final class AcidityResult {
    * @return the pH that the titration ended at
    */
   public PH endPoint() {
-    return titration.endPoint();
+    return charge.titration().endPoint();
   }
 
   /**
@@ -223,7 +125,7 @@ public final class AcidityResult {
    * @return the titration
    */
   public SampleTitration titration() {
-    return titration;
+    return charge.titration();
   }
 
   /**
@@ -232,7 +134,7 @@ public final class AcidityResult {
    * @return an unmodifiable list of one or more
    */
   public List<Volume> titres() {
-    return titres;
+    return charge.titres();
   }
 
   /**
@@ -241,7 +143,7 @@ public final class AcidityResult {
    * @return mean and standard deviation in mEq/L; empty for a single determination
    */
   public Optional<Replicates> replicates() {
-    return replicates;
+    return charge.replicates();
   }
 
   /**
@@ -251,22 +153,17 @@ public final class AcidityResult {
    *     mean of 0
    */
   public OptionalDouble relativeDifference() {
-    return replicates.isPresent() && replicates.get().mean() != 0
-        ? OptionalDouble.of(replicates.get().relativeRange())
-        : OptionalDouble.empty();
+    return charge.relativeDifference();
   }
 
   /**
-   * Returns the mean slope of the curves at the end point, as the readings next to it show it.
+   * Returns the slope of the curve at the end point: as the readings next to it show it, the mean
+   * over the logs, or as it was stated.
    *
-   * @return equivalents per litre of undiluted sample and pH; empty when there are no logs
+   * @return equivalents per litre of undiluted sample and pH; empty when it is not known
    */
   public Optional<BufferCapacity> slopeAtEndPoint() {
-    return logs.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            BufferCapacity.ofMilliequivalentsPerLitrePerPH(
-                budget.row(END_POINT_READING).sensitivity()));
+    return charge.slopeAtEndPoint();
   }
 
   /**
@@ -275,7 +172,7 @@ public final class AcidityResult {
    * @return the budget in mEq/L
    */
   public Budget budget() {
-    return budget;
+    return charge.budget();
   }
 
   /**
@@ -287,7 +184,7 @@ public final class AcidityResult {
    * @throws IllegalArgumentException if there are fewer than 1000 draws
    */
   public MonteCarlo monteCarlo(int draws, long seed) {
-    return model.monteCarlo(draws, seed);
+    return charge.model().monteCarlo(draws, seed);
   }
 
   /**
@@ -300,7 +197,7 @@ public final class AcidityResult {
    * @throws IllegalArgumentException if there are fewer than 1000 draws
    */
   public LinearityCheck linearityCheck(int draws, long seed) {
-    return monteCarlo(draws, seed).comparedWith(budget, LINEARITY_TOLERANCE);
+    return monteCarlo(draws, seed).comparedWith(budget(), LINEARITY_TOLERANCE);
   }
 
   /**
@@ -328,60 +225,7 @@ public final class AcidityResult {
    * @return the explanation
    */
   public Explanation explain(AcidBasis basis) {
-    Titrant titrant = titration.titrant();
-    Explanation.Lines lines = new Explanation.Lines();
-    lines.add(
-        "titrant",
-        titrant.toString(),
-        titrant.standardisation().isPresent() ? "standardised" : "as stated");
-    double equivalents = titrant.equivalentsPerLitre().value();
-    for (int i = 0; i < logs.size(); i++) {
-      lines.add(
-          "titre " + (i + 1),
-          NumberText.significant(titres.get(i).inMillilitres(), 5)
-              + " mL, on the line between the readings before and after "
-              + endPoint());
-    }
-    String sum =
-        titres.stream()
-            .map(v -> NumberText.plain(v.inMillilitres()))
-            .reduce((a, b) -> a + " + " + b)
-            .orElseThrow();
-    double blank = titration.blank().inMillilitres();
-    double net = meanTitre - blank;
-    lines.add(
-        "net titre",
-        String.format(
-            Locale.ROOT,
-            "%s - blank %s = %s mL",
-            titres.size() == 1 ? sum : "(" + sum + ") / " + titres.size(),
-            NumberText.plain(blank),
-            NumberText.plain(net)));
-    lines.add(
-        "alkali used",
-        String.format(
-            Locale.ROOT,
-            "%s mL x %s mol/L x %d eq/mol = %s mEq",
-            NumberText.plain(net),
-            NumberText.significant(titrant.concentration().value(), 6),
-            titrant.substance().equivalentsPerMole(),
-            NumberText.significant(net * equivalents, 6)));
-    lines.add(
-        "undiluted sample",
-        String.format(
-            Locale.ROOT,
-            "%s / %s = %s",
-            titration.sample(),
-            NumberText.plain(titration.predilution()),
-            titration.undilutedSample()));
-    lines.add(
-        "titratable acidity",
-        String.format(
-            Locale.ROOT,
-            "%s mEq / %s L = %s mEq/L",
-            NumberText.significant(net * equivalents, 6),
-            NumberText.plain(titration.undilutedSample().inLitres()),
-            NumberText.significant(value().inMilliequivalentsPerLitre(), 6)));
+    Explanation.Lines lines = charge.explained("titratable acidity");
     lines.add(
         "equivalent of " + basis.name(),
         NumberText.plain(basis.gramsPerEquivalent()) + " g/eq",

@@ -41,23 +41,32 @@ final class CurveShape {
    * @throws IllegalStateException if the steepest step is the first or the last
    */
   double inflectionMillilitres() {
+    return inflectionMillilitres(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+  }
+
+  /**
+   * As {@link #inflectionMillilitres()}, of the steps that begin and end between two pH.
+   *
+   * @throws IllegalStateException if there is no such step, or the steepest is the first or last
+   */
+  double inflectionMillilitres(double lowest, double highest) {
     int n = pH.length - 1;
     double[] middle = new double[n];
     double[] slope = new double[n];
-    int steepest = 0;
+    int steepest = -1;
     for (int i = 0; i < n; i++) {
       middle[i] = (millilitres[i] + millilitres[i + 1]) / 2;
       double width = millilitres[i + 1] - millilitres[i];
       slope[i] = width > 0 ? Math.abs((pH[i + 1] - pH[i]) / width) : 0;
-      if (slope[i] > slope[steepest]) {
+      boolean within =
+          Math.min(pH[i], pH[i + 1]) >= lowest && Math.max(pH[i], pH[i + 1]) <= highest;
+      if (within && (steepest < 0 || slope[i] > slope[steepest])) {
         steepest = i;
       }
     }
-    if (steepest == 0 || steepest == n - 1) {
+    if (steepest <= 0 || steepest == n - 1) {
       throw new IllegalStateException(
-          "readings: the steepest step is the "
-              + (steepest == 0 ? "first" : "last")
-              + "; an inflection needs flatter readings on both sides");
+          "readings: no step has flatter ones on both sides; an inflection needs them");
     }
     return topOfParabola(middle, slope, steepest);
   }

@@ -25,6 +25,16 @@ public final class Finding {
   public enum Kind {
     /** The concentration of the titrant came without an uncertainty. */
     TITRANT_WITHOUT_UNCERTAINTY(Severity.REMARK),
+    /** The titrant moved since it was last standardised by more than the uncertainties explain. */
+    TITRANT_DRIFT(Severity.CAUTION),
+    /** The slope of the electrode is outside what is common practice. */
+    ELECTRODE_SLOPE(Severity.FAULT),
+    /** The offset of the electrode is outside what is common practice. */
+    ELECTRODE_OFFSET(Severity.FAULT),
+    /** A buffer lies off the straight line through all of them. */
+    CALIBRATION_NOT_LINEAR(Severity.CAUTION),
+    /** Two buffers leave nothing to check the line by. */
+    CALIBRATION_UNCHECKED(Severity.REMARK),
     /** A single determination says nothing about its own repeatability. */
     SINGLE_DETERMINATION(Severity.REMARK),
     /** Two replicates hardly determine a standard deviation. */

@@ -1,7 +1,10 @@
 package org.brewchem.titration;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import org.brewchem.internal.Checks;
+import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.Volume;
@@ -15,6 +18,12 @@ import org.brewchem.quantity.Volume;
  */
 public final class SampleTitration {
 
+  private static final double LEAST_FIRST_LOW = 4.3;
+  private static final double GREATEST_FIRST_LOW = 4.7;
+  private static final double LOW_STEP = 0.3;
+  private static final double LOW_STEP_TOLERANCE = 0.005;
+
+  private final TitrationMethod method;
   private final Titrant titrant;
   private final Volume sample;
   private final double predilution;
@@ -23,41 +32,64 @@ public final class SampleTitration {
   private final Volume blank;
   private final Temperature temperature;
   private final Apparatus apparatus;
+  private final Optional<BufferCapacity> slope;
   private final List<Volume> titres;
 
-  private SampleTitration(
-      Titrant titrant,
-      Volume sample,
-      double predilution,
-      Volume waterAdded,
-      PH endPoint,
-      Volume blank,
-      Temperature temperature,
-      Apparatus apparatus,
-      List<Volume> titres) {
-    this.titrant = titrant;
-    this.sample = sample;
-    Checks.positive("sample", sample.inMillilitres(), "mL");
-    this.predilution = Checks.inRange("predilution", predilution, "", 1, Double.MAX_VALUE);
-    this.waterAdded = waterAdded;
-    this.endPoint = endPoint;
-    this.blank = blank;
-    this.temperature = temperature;
-    this.apparatus = apparatus;
-    this.titres = List.copyOf(titres);
+  /** What is changed on the way from one titration to the next. */
+  private static final class Note {
+    private TitrationMethod method;
+    private Titrant titrant;
+    private Volume sample;
+    private double predilution = 1;
+    private Volume waterAdded = Volume.ofMillilitres(0);
+    private PH endPoint;
+    private Volume blank = Volume.ofMillilitres(0);
+    private Temperature temperature = Temperature.ofCelsius(20);
+    private Apparatus apparatus = Apparatus.usual();
+    private Optional<BufferCapacity> slope = Optional.empty();
+    private List<Volume> titres = List.of();
+
+    private Note(TitrationMethod method, Titrant titrant, Volume sample, PH endPoint) {
+      this.method = method;
+      this.titrant = titrant;
+      this.sample = sample;
+      this.endPoint = endPoint;
+    }
+
+    private SampleTitration done() {
+      return new SampleTitration(this);
+    }
   }
 
-  static SampleTitration of(Titrant titrant, Volume sample, PH endPoint) {
-    return new SampleTitration(
-        titrant,
-        sample,
-        1,
-        Volume.ofMillilitres(0),
-        endPoint,
-        Volume.ofMillilitres(0),
-        Temperature.ofCelsius(20),
-        Apparatus.usual(),
-        List.of());
+  private SampleTitration(Note note) {
+    this.method = note.method;
+    this.titrant = note.titrant;
+    this.sample = note.sample;
+    Checks.positive("sample", sample.inMillilitres(), "mL");
+    this.predilution = Checks.inRange("predilution", note.predilution, "", 1, Double.MAX_VALUE);
+    this.waterAdded = note.waterAdded;
+    this.endPoint = note.endPoint;
+    this.blank = note.blank;
+    this.temperature = note.temperature;
+    this.apparatus = note.apparatus;
+    this.slope = note.slope;
+    this.titres = note.titres;
+  }
+
+  private Note note() {
+    Note note = new Note(method, titrant, sample, endPoint);
+    note.predilution = predilution;
+    note.waterAdded = waterAdded;
+    note.blank = blank;
+    note.temperature = temperature;
+    note.apparatus = apparatus;
+    note.slope = slope;
+    note.titres = titres;
+    return note;
+  }
+
+  static SampleTitration of(TitrationMethod method, Titrant titrant, Volume sample, PH endPoint) {
+    return new Note(method, titrant, sample, endPoint).done();
   }
 
   /**
@@ -67,8 +99,9 @@ public final class SampleTitration {
    * @return the titration to that end point
    */
   public SampleTitration to(PH chosen) {
-    return new SampleTitration(
-        titrant, sample, predilution, waterAdded, chosen, blank, temperature, apparatus, titres);
+    Note note = note();
+    note.endPoint = chosen;
+    return note.done();
   }
 
   /**
@@ -79,8 +112,9 @@ public final class SampleTitration {
    * @return the titration with that blank
    */
   public SampleTitration blank(Volume volume) {
-    return new SampleTitration(
-        titrant, sample, predilution, waterAdded, endPoint, volume, temperature, apparatus, titres);
+    Note note = note();
+    note.blank = volume;
+    return note.done();
   }
 
   /**
@@ -92,8 +126,9 @@ public final class SampleTitration {
    * @throws IllegalArgumentException if the factor is below 1 or not finite
    */
   public SampleTitration prediluted(double factor) {
-    return new SampleTitration(
-        titrant, sample, factor, waterAdded, endPoint, blank, temperature, apparatus, titres);
+    Note note = note();
+    note.predilution = factor;
+    return note.done();
   }
 
   /**
@@ -104,8 +139,9 @@ public final class SampleTitration {
    * @return the titration with that water
    */
   public SampleTitration into(Volume water) {
-    return new SampleTitration(
-        titrant, sample, predilution, water, endPoint, blank, temperature, apparatus, titres);
+    Note note = note();
+    note.waterAdded = water;
+    return note.done();
   }
 
   /**
@@ -115,8 +151,9 @@ public final class SampleTitration {
    * @return the titration at that temperature
    */
   public SampleTitration at(Temperature actual) {
-    return new SampleTitration(
-        titrant, sample, predilution, waterAdded, endPoint, blank, actual, apparatus, titres);
+    Note note = note();
+    note.temperature = actual;
+    return note.done();
   }
 
   /**
@@ -126,8 +163,23 @@ public final class SampleTitration {
    * @return the titration with that apparatus
    */
   public SampleTitration with(Apparatus used) {
-    return new SampleTitration(
-        titrant, sample, predilution, waterAdded, endPoint, blank, temperature, used, titres);
+    Note note = note();
+    note.apparatus = used;
+    return note.done();
+  }
+
+  /**
+   * States the slope of the curve at the end point, as an earlier log of such a sample showed it
+   * ({@link AcidityResult#slopeAtEndPoint}), so that the reading of pH enters the budget of a mere
+   * volume.
+   *
+   * @param slope equivalents per litre of undiluted sample and pH
+   * @return the titration with that slope
+   */
+  public SampleTitration slopeAtEndPoint(BufferCapacity slope) {
+    Note note = note();
+    note.slope = Optional.of(slope);
+    return note.done();
   }
 
   /**
@@ -141,16 +193,9 @@ public final class SampleTitration {
     if (replicates.length == 0) {
       throw new IllegalArgumentException("titres: none is not possible; one or more are needed");
     }
-    return new SampleTitration(
-        titrant,
-        sample,
-        predilution,
-        waterAdded,
-        endPoint,
-        blank,
-        temperature,
-        apparatus,
-        List.of(replicates));
+    Note note = note();
+    note.titres = List.of(replicates);
+    return note.done();
   }
 
   /**
@@ -184,10 +229,70 @@ public final class SampleTitration {
    * @throws IllegalStateException if the titrant is an acid or no titre was stated
    */
   public AcidityResult acidity() {
+    return AcidityResult.of(this, statedTitres(), List.of());
+  }
+
+  /**
+   * Computes the alkalinity.
+   *
+   * @return the alkalinity with its uncertainty
+   * @throws IllegalStateException if the titrant is an alkali or no titre was stated
+   */
+  public AlkalinityResult alkalinity() {
+    return AlkalinityResult.of(this, statedTitres(), List.of());
+  }
+
+  /**
+   * Computes a low alkalinity from two end points, the second 0.3 pH below the first: what doubles
+   * the free acid is taken twice off. (2B - C) c z 1000 / S, B to the first and C in all to the
+   * second (Standard Methods 2320 B, for less than 20 mg/L as CaCO3). A blank cancels in part: it
+   * is subtracted from both volumes.
+   *
+   * @param first volume and pH of the first end point, pH 4.3 to 4.7
+   * @param second volume and pH of the second, 0.3 lower
+   * @return the alkalinity, whose end point is the first
+   * @throws IllegalArgumentException if the pH are not those of the method, or the second volume is
+   *     smaller than the first
+   * @throws IllegalStateException if the titrant is an alkali
+   */
+  public AlkalinityResult lowAlkalinity(Reading first, Reading second) {
+    Checks.inRange(
+        "first end point", first.pH().value(), "pH", LEAST_FIRST_LOW, GREATEST_FIRST_LOW);
+    double step = first.pH().minus(second.pH());
+    if (Math.abs(step - LOW_STEP) > LOW_STEP_TOLERANCE) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "second end point: %s is not possible; 0.3 below %s is needed",
+              second.pH(),
+              first.pH()));
+    }
+    if (second.volume().compareTo(first.volume()) < 0) {
+      throw new IllegalArgumentException(
+          "second volume: "
+              + second.volume()
+              + " is not possible; it is the total, "
+              + first.volume()
+              + " or more");
+    }
+    Volume reduced = first.volume().times(2).minus(second.volume());
+    return AlkalinityResult.of(to(first.pH()), List.of(reduced), List.of());
+  }
+
+  private List<Volume> statedTitres() {
     if (titres.isEmpty()) {
       throw new IllegalStateException("titres: none was stated; say what the titration took");
     }
-    return AcidityResult.of(this, titres, List.of());
+    return titres;
+  }
+
+  /**
+   * Returns how the end point is found.
+   *
+   * @return the method
+   */
+  public TitrationMethod method() {
+    return method;
   }
 
   /**
@@ -269,6 +374,15 @@ public final class SampleTitration {
    */
   public Apparatus apparatus() {
     return apparatus;
+  }
+
+  /**
+   * Returns the slope of the curve at the end point, if it was stated.
+   *
+   * @return equivalents per litre of undiluted sample and pH; empty when it was not stated
+   */
+  public Optional<BufferCapacity> slopeAtEndPoint() {
+    return slope;
   }
 
   /** Prints titrant, sample and end point. */

@@ -1,5 +1,6 @@
 package org.brewchem.titration;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.brewchem.internal.Checks;
@@ -62,6 +63,7 @@ public final class Titrant {
           this,
           UncertainValue.of(
               concentration.inMolesPerLitre(), standardUncertainty.inMolesPerLitre(), "mol/L"),
+          Optional.empty(),
           Optional.empty());
     }
 
@@ -89,7 +91,8 @@ public final class Titrant {
      */
     public Titrant standardised(Apparatus apparatus, Weighing... weighings) {
       Standardisation standardisation = Standardisation.of(this, apparatus, List.of(weighings));
-      return new Titrant(this, standardisation.concentration(), Optional.of(standardisation));
+      return new Titrant(
+          this, standardisation.concentration(), Optional.of(standardisation), Optional.empty());
     }
 
     /**
@@ -134,14 +137,19 @@ public final class Titrant {
   /** End point of beer, with alkali (AOAC 950.07). */
   static final PH BEER_END_POINT = PH.of(8.2);
 
+  private static final double PHENOLPHTHALEIN_READING = 0.15;
+
   private final Substance substance;
   private final UncertainValue concentration;
   private final Optional<Standardisation> standardisation;
+  private final Optional<LocalDate> date;
 
   private Titrant(
       Substance substance,
       UncertainValue concentration,
-      Optional<Standardisation> standardisation) {
+      Optional<Standardisation> standardisation,
+      Optional<LocalDate> date) {
+    this.date = date;
     this.substance = substance;
     Checks.positive("concentration of " + substance, concentration.value(), "mol/L");
     this.concentration = concentration;
@@ -229,6 +237,36 @@ public final class Titrant {
   }
 
   /**
+   * Dates the concentration.
+   *
+   * @param day when the titrant was standardised or its label written
+   * @return the titrant with that date
+   */
+  public Titrant on(LocalDate day) {
+    return new Titrant(substance, concentration, standardisation, Optional.of(day));
+  }
+
+  /**
+   * Returns when the concentration was found.
+   *
+   * @return the date; empty when it was not stated
+   */
+  public Optional<LocalDate> date() {
+    return date;
+  }
+
+  /**
+   * Compares with an earlier standardisation of the same titrant.
+   *
+   * @param earlier the titrant as it was
+   * @return the drift since
+   * @throws IllegalArgumentException if the earlier one is another substance
+   */
+  public TitrantDrift driftSince(Titrant earlier) {
+    return new TitrantDrift(earlier, this);
+  }
+
+  /**
    * Returns the titrant as a solution, to simulate a titration with it.
    *
    * @param temperature its temperature
@@ -249,7 +287,30 @@ public final class Titrant {
    */
   public SampleTitration titrate(Volume sample) {
     return SampleTitration.of(
-        this, sample, substance.alkali ? BEER_END_POINT : TitrationAlkalinity.USUAL_END_POINT);
+        TitrationMethod.POTENTIOMETRIC,
+        this,
+        sample,
+        substance.alkali ? BEER_END_POINT : TitrationAlkalinity.USUAL_END_POINT);
+  }
+
+  /**
+   * Starts the titration of beer to the change of phenolphthalein: the beer goes into ten times its
+   * volume of boiled water, by custom 25 mL into 250 mL, and its water needs a blank ({@link
+   * TitrationMethod#PHENOLPHTHALEIN}).
+   *
+   * @param beer the volume of degassed beer taken, above 0
+   * @return the titration
+   * @throws IllegalArgumentException if the volume is not above 0
+   * @throws IllegalStateException if the titrant is an acid
+   */
+  public SampleTitration titrateToPhenolphthalein(Volume beer) {
+    if (!substance.alkali) {
+      throw new IllegalStateException(
+          "titrant: " + this + " turns no phenolphthalein pink; an alkali is needed");
+    }
+    return SampleTitration.of(TitrationMethod.PHENOLPHTHALEIN, this, beer, BEER_END_POINT)
+        .into(beer.times(10))
+        .with(Apparatus.usual().withEndPointReading(PHENOLPHTHALEIN_READING));
   }
 
   /** Prints the substance, its concentration with U (k = 2), and the number of weighings. */

@@ -84,14 +84,48 @@ public final class TitrationLog {
    * @throws IllegalStateException if the titrant is an acid or a log does not reach the end point
    */
   public AcidityResult acidity(TitrationLog... replicates) {
+    List<TitrationLog> logs = withReplicates(replicates);
+    return AcidityResult.of(titration, titres(logs), logs);
+  }
+
+  /**
+   * Computes the alkalinity to the end point of the titration.
+   *
+   * @param replicates logs of further portions of the same sample
+   * @return the alkalinity, the mean over this log and the replicates
+   * @throws IllegalArgumentException if a replicate has another sample volume, dilution, blank or
+   *     end point
+   * @throws IllegalStateException if the titrant is an alkali or a log does not reach the end point
+   */
+  public AlkalinityResult alkalinity(TitrationLog... replicates) {
+    List<TitrationLog> logs = withReplicates(replicates);
+    return AlkalinityResult.of(titration, titres(logs), logs);
+  }
+
+  /**
+   * Analyses the log as an alkalinity titration, by end points that the log itself decides.
+   *
+   * @return the analysis
+   * @throws IllegalStateException if the titrant is an alkali
+   */
+  public AlkalinityCurve alkalinityCurve() {
+    return AlkalinityCurve.of(this);
+  }
+
+  /** The same readings, for another end point. */
+  TitrationLog to(PH endPoint) {
+    return new TitrationLog(titration.to(endPoint), readings);
+  }
+
+  private List<TitrationLog> withReplicates(TitrationLog... replicates) {
     List<TitrationLog> logs = new ArrayList<>(List.of(this));
     logs.addAll(List.of(replicates));
-    List<Volume> titres = new ArrayList<>();
-    for (TitrationLog log : logs) {
-      log.requireSameTitrationAs(this);
-      titres.add(log.titre());
-    }
-    return AcidityResult.of(titration, titres, logs);
+    logs.forEach(log -> log.requireSameTitrationAs(this));
+    return logs;
+  }
+
+  private static List<Volume> titres(List<TitrationLog> logs) {
+    return logs.stream().map(TitrationLog::titre).toList();
   }
 
   private void requireSameTitrationAs(TitrationLog other) {
@@ -114,6 +148,30 @@ public final class TitrationLog {
                         + readings.get(readings.size() - 1)
                         + " and do not reach the end point of "
                         + titration.endPoint()));
+  }
+
+  /** Whether the first reading is past a pH already. */
+  boolean startsBeyond(PH target) {
+    return firstPassing(target.value()) < 0;
+  }
+
+  /** The pH at a volume, on the straight line between the readings around it. */
+  PH pHAt(Volume volume) {
+    double target = volume.inMillilitres();
+    for (int i = 1; i < pH.length; i++) {
+      if (target >= millilitres[i - 1] && target <= millilitres[i]) {
+        double width = millilitres[i] - millilitres[i - 1];
+        double share = width > 0 ? (target - millilitres[i - 1]) / width : 0;
+        return PH.of(pH[i - 1] + share * (pH[i] - pH[i - 1]));
+      }
+    }
+    throw new IllegalStateException(
+        String.format(
+            Locale.ROOT,
+            "readings: they span %s to %s mL and do not hold %s",
+            NumberText.plain(millilitres[0]),
+            NumberText.plain(millilitres[millilitres.length - 1]),
+            volume));
   }
 
   double[] ascendingMillilitres() {

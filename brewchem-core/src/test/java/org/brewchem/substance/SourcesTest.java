@@ -27,6 +27,7 @@ class SourcesTest {
           "ion-pairs.csv",
           "ion-size-parameters.csv",
           "minerals.csv",
+          "primary-buffers.csv",
           "reagent-densities.csv");
 
   @Test

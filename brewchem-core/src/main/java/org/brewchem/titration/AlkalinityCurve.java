@@ -1,0 +1,189 @@
+package org.brewchem.titration;
+
+import java.util.List;
+import java.util.Locale;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
+import org.brewchem.internal.NumberText;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.quantity.Volume;
+
+/**
+ * The log of an alkalinity titration, read by end points that the log itself decides: the one that
+ * fits the alkalinity found, the inflection, and the equivalence point of Gran's function.
+ * Immutable.
+ */
+public final class AlkalinityCurve {
+
+  /** End points of Standard Methods 2320 B at 30, 150 and 500 mg/L as CaCO3. */
+  private static final double[] ALKALINITIES = {30, 150, 500};
+
+  private static final double[] END_POINTS = {4.9, 4.6, 4.3};
+  private static final int MOST_ROUNDS = 50;
+  private static final double SETTLED = 0.0101;
+  private static final double GRAN_FROM = 3.7;
+  private static final double GRAN_TO = 2.7;
+
+  private final TitrationLog log;
+
+  private AlkalinityCurve(TitrationLog log) {
+    this.log = log;
+  }
+
+  static AlkalinityCurve of(TitrationLog log) {
+    if (log.titration().titrant().substance().isAlkali()) {
+      throw new IllegalStateException(
+          "titrant: " + log.titration().titrant() + " measures no alkalinity; an acid is needed");
+    }
+    return new AlkalinityCurve(log);
+  }
+
+  /**
+   * Returns the end point that fits an alkalinity: 4.9 at 30, 4.6 at 150 and 4.3 at 500 mg/L as
+   * CaCO3 (Standard Methods 2320 B), linear in the logarithm of the alkalinity between, as the pH
+   * of a solution of carbon dioxide is; 4.9 below and 4.3 above.
+   *
+   * @param alkalinity the alkalinity, above 0
+   * @return the end point
+   * @throws IllegalArgumentException if the alkalinity is not above 0
+   */
+  public static PH endPointFor(TitrationAlkalinity alkalinity) {
+    double asCaCO3 = alkalinity.inMilligramsPerLitreAsCaCO3();
+    if (!(asCaCO3 > 0)) {
+      throw new IllegalArgumentException(
+          "alkalinity: " + alkalinity + " is not possible; more than 0 is allowed");
+    }
+    if (asCaCO3 <= ALKALINITIES[0]) {
+      return PH.of(END_POINTS[0]);
+    }
+    for (int i = 1; i < ALKALINITIES.length; i++) {
+      if (asCaCO3 <= ALKALINITIES[i]) {
+        double share =
+            Math.log(asCaCO3 / ALKALINITIES[i - 1])
+                / Math.log(ALKALINITIES[i] / ALKALINITIES[i - 1]);
+        return PH.of(END_POINTS[i - 1] + share * (END_POINTS[i] - END_POINTS[i - 1]));
+      }
+    }
+    return PH.of(END_POINTS[END_POINTS.length - 1]);
+  }
+
+  /**
+   * Finds the alkalinity to the end point that fits it ({@link #endPointFor}), to two decimals.
+   *
+   * @return the alkalinity
+   * @throws IllegalStateException if the readings do not reach that end point
+   */
+  public AlkalinityResult toFittingEndPoint() {
+    PH endPoint = PH.of(END_POINTS[1]);
+    for (int round = 0; round < MOST_ROUNDS; round++) {
+      AlkalinityResult result = to(endPoint);
+      PH fitting = rounded(endPointFor(result.value()));
+      if (Math.abs(fitting.minus(endPoint)) < SETTLED) {
+        return result;
+      }
+      endPoint = fitting;
+    }
+    throw new IllegalStateException(
+        "readings: no end point fits its alkalinity within " + MOST_ROUNDS + " rounds");
+  }
+
+  /**
+   * Finds the alkalinity to a fixed end point.
+   *
+   * @param endPoint such as 4.5 (routine), 4.3 (DIN 38409-7) or 8.3 (phenolphthalein)
+   * @return the alkalinity
+   * @throws IllegalStateException if the readings do not reach the end point
+   */
+  public AlkalinityResult to(PH endPoint) {
+    return log.to(endPoint).alkalinity();
+  }
+
+  /**
+   * Finds the alkalinity to the inflection, where the curve is steepest between pH 3.5 and 5.5: the
+   * top of the parabola through the steepest slope and its neighbours. In a soft water it lies some
+   * tenths of a per cent before the equivalence point.
+   *
+   * @return the alkalinity, its end point the pH read there
+   * @throws IllegalStateException if the readings do not hold the inflection
+   */
+  public AlkalinityResult toInflection() {
+    return at(CurveShape.of(log).inflectionMillilitres(3.5, 5.5));
+  }
+
+  /**
+   * Finds the alkalinity by Gran's function, from the readings between pH 3.7 and 2.7.
+   *
+   * @return the alkalinity, its end point the pH read at the equivalence volume
+   * @throws IllegalStateException if fewer than three readings lie there
+   */
+  public AlkalinityResult byGran() {
+    return byGran(PH.of(GRAN_FROM), PH.of(GRAN_TO));
+  }
+
+  /**
+   * Finds the alkalinity by Gran's function: past the end point, (V0 + V) 10^-pH grows in
+   * proportion to the acid in excess, and its straight line meets the axis at the equivalence
+   * volume (Gran, Analyst 77 (1952) 661, from memory). The ionic strength that grows with the acid
+   * bends the line, and it meets the axis some hundredths of 1 mEq/L too early.
+   *
+   * @param from the highest pH of the readings to use
+   * @param to the lowest pH of the readings to use
+   * @return the alkalinity, its end point the pH read at the equivalence volume
+   * @throws IllegalStateException if fewer than three readings lie there
+   */
+  public AlkalinityResult byGran(PH from, PH to) {
+    SimpleRegression line = new SimpleRegression();
+    double initial = log.titration().initialVolume().inMillilitres();
+    for (Reading reading : log.readings()) {
+      double pH = reading.pH().value();
+      if (pH <= from.value() && pH >= to.value()) {
+        double volume = reading.volume().inMillilitres();
+        line.addData(volume, (initial + volume) * Math.pow(10, -pH));
+      }
+    }
+    if (line.getN() < 3) {
+      throw new IllegalStateException(
+          String.format(
+              Locale.ROOT,
+              "readings: %d between %s and %s are not enough; Gran's function needs three",
+              line.getN(),
+              to,
+              from));
+    }
+    return at(-line.getIntercept() / line.getSlope());
+  }
+
+  private AlkalinityResult at(double millilitres) {
+    Volume volume = Volume.ofMillilitres(millilitres);
+    TitrationLog there = log.to(rounded(log.pHAt(volume)));
+    return AlkalinityResult.of(there.titration(), List.of(volume), List.of(there));
+  }
+
+  /** An end point to two decimals, as it is read. */
+  private static PH rounded(PH pH) {
+    return PH.of(Math.round(100 * pH.value()) / 100.0);
+  }
+
+  /**
+   * Splits the alkalinity by its end points 8.3 and 4.5.
+   *
+   * @return hydroxide, carbonate and bicarbonate
+   * @throws IllegalStateException if the readings do not reach pH 4.5
+   */
+  public AlkalinitySplit split() {
+    PH phenolphthalein = PH.of(8.3);
+    TitrationAlkalinity total = to(TitrationAlkalinity.USUAL_END_POINT).value();
+    boolean none = log.startsBeyond(phenolphthalein);
+    return AlkalinitySplit.of(
+        none
+            ? TitrationAlkalinity.ofMilliequivalentsPerLitre(0, phenolphthalein)
+            : to(phenolphthalein).value(),
+        total);
+  }
+
+  /** Prints how many readings there are. */
+  @Override
+  public String toString() {
+    return NumberText.plain(log.readings().size()) + " readings of " + log.titration();
+  }
+}

@@ -1,0 +1,280 @@
+package org.brewchem.titration;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
+import org.brewchem.internal.NumberText;
+import org.brewchem.quantity.ElectricPotential;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+
+/**
+ * The calibration of a pH electrode with two or more buffers in one bath: the straight line of
+ * potential against pH, its slope as a fraction of Nernst's, its offset at pH 7, and a verdict.
+ * Immutable.
+ *
+ * <p>The line is E = E7 - s N(T) (pH - 7), with N(T) = R T ln 10 / F, 59.16 mV at 25 °C, and s the
+ * slope relative to it. To read a sample at another temperature T' the isopotential point, where
+ * the potential does not depend on temperature, is taken to be pH 7, as is usual for glass
+ * electrodes filled with a buffer of pH 7, and s to be the same. That is all that automatic
+ * temperature compensation does: it corrects the slope of the electrode and nothing about the
+ * sample, whose own pH changes with temperature.
+ */
+public final class ElectrodeCalibration {
+
+  private static final double GAS_CONSTANT = 8.314462618;
+  private static final double FARADAY_CONSTANT = 96485.33212;
+  private static final double ISOPOTENTIAL_PH = 7;
+
+  /** Common practice, no source. */
+  private static final double LEAST_SLOPE = 0.95;
+
+  private static final double GREATEST_SLOPE = 1.02;
+  private static final double GREATEST_OFFSET_MILLIVOLTS = 30;
+  private static final double GREATEST_DEVIATION_PH = 0.05;
+  private static final double LEAST_SPAN_PH = 1;
+
+  private final Temperature bath;
+  private final List<BufferReading> readings;
+  private final double millivoltsAt7;
+  private final double relativeSlope;
+  private final List<Finding> findings;
+
+  private ElectrodeCalibration(Temperature bath, List<BufferReading> readings) {
+    this.bath = bath;
+    this.readings = readings;
+    SimpleRegression line = new SimpleRegression();
+    double lowest = Double.POSITIVE_INFINITY;
+    double highest = Double.NEGATIVE_INFINITY;
+    for (BufferReading reading : readings) {
+      double pH = reading.pH(bath).value();
+      line.addData(pH - ISOPOTENTIAL_PH, reading.potential().inMillivolts());
+      lowest = Math.min(lowest, pH);
+      highest = Math.max(highest, pH);
+    }
+    if (highest - lowest < LEAST_SPAN_PH) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "buffers: pH %.3f to %.3f is not possible; a calibration needs %.0f or more between",
+              lowest,
+              highest,
+              LEAST_SPAN_PH));
+    }
+    this.millivoltsAt7 = line.getIntercept();
+    this.relativeSlope = -line.getSlope() / nernstMillivolts(bath);
+    if (relativeSlope <= 0) {
+      throw new IllegalArgumentException(
+          "readings: "
+              + readings
+              + " rise with pH, which no glass electrode does; are two of them exchanged?");
+    }
+    this.findings = List.copyOf(examine());
+  }
+
+  /**
+   * Calibrates an electrode.
+   *
+   * @param bath the temperature of the buffers
+   * @param readings two or more readings, in buffers at least one pH apart
+   * @return the calibration
+   * @throws IllegalArgumentException if there are fewer than two readings, the buffers lie too
+   *     close, the potential rises with pH, or a buffer is not certified at the temperature
+   */
+  public static ElectrodeCalibration of(Temperature bath, BufferReading... readings) {
+    if (readings.length < 2) {
+      throw new IllegalArgumentException(
+          "readings: " + readings.length + " is not possible; two or more are needed");
+    }
+    return new ElectrodeCalibration(bath, List.of(readings));
+  }
+
+  /**
+   * Returns Nernst's slope of an ideal electrode, R T ln 10 / F, with the constants of the SI.
+   *
+   * @param temperature the temperature
+   * @return the potential per unit of pH, 59.16 mV at 25 °C
+   */
+  public static ElectricPotential nernstSlope(Temperature temperature) {
+    return ElectricPotential.ofMillivolts(nernstMillivolts(temperature));
+  }
+
+  private static double nernstMillivolts(Temperature temperature) {
+    return 1000 * GAS_CONSTANT * temperature.inKelvin() * Math.log(10) / FARADAY_CONSTANT;
+  }
+
+  private List<Finding> examine() {
+    List<Finding> list = new ArrayList<>();
+    if (relativeSlope < LEAST_SLOPE || relativeSlope > GREATEST_SLOPE) {
+      list.add(
+          Finding.of(
+              Finding.Kind.ELECTRODE_SLOPE,
+              String.format(
+                  Locale.ROOT,
+                  "slope %.1f %% of Nernst, outside %.0f to %.0f %% (common practice): %s",
+                  100 * relativeSlope,
+                  100 * LEAST_SLOPE,
+                  100 * GREATEST_SLOPE,
+                  relativeSlope < LEAST_SLOPE
+                      ? "an aged or dirty membrane, or a buffer that is not what its label says"
+                      : "a buffer that is not what its label says")));
+    }
+    if (Math.abs(millivoltsAt7) > GREATEST_OFFSET_MILLIVOLTS) {
+      list.add(
+          Finding.of(
+              Finding.Kind.ELECTRODE_OFFSET,
+              String.format(
+                  Locale.ROOT,
+                  "offset %.1f mV at pH 7, beyond %.0f mV (common practice): a spent reference"
+                      + " electrolyte or a clogged junction",
+                  millivoltsAt7,
+                  GREATEST_OFFSET_MILLIVOLTS)));
+    }
+    if (readings.size() == 2) {
+      list.add(
+          Finding.of(
+              Finding.Kind.CALIBRATION_UNCHECKED,
+              "two buffers draw a line through any error; a third one checks it"));
+    }
+    double[] deviations = deviations();
+    for (int i = 0; i < deviations.length; i++) {
+      if (Math.abs(deviations[i]) > GREATEST_DEVIATION_PH) {
+        list.add(
+            Finding.ofRow(
+                Finding.Kind.CALIBRATION_NOT_LINEAR,
+                i + 1,
+                String.format(
+                    Locale.ROOT,
+                    "%s reads %+.2f pH off the line through all buffers, more than %.2f (common"
+                        + " practice)",
+                    readings.get(i),
+                    deviations[i],
+                    GREATEST_DEVIATION_PH)));
+      }
+    }
+    return list;
+  }
+
+  /**
+   * Returns how far each buffer reads off the line.
+   *
+   * @return pH by the line minus certified pH, in the order of the readings, in a new array; all
+   *     nil for two buffers
+   */
+  public double[] deviations() {
+    double[] deviations = new double[readings.size()];
+    for (int i = 0; i < deviations.length; i++) {
+      BufferReading reading = readings.get(i);
+      deviations[i] = value(reading.potential(), bath) - reading.pH(bath).value();
+    }
+    return deviations;
+  }
+
+  /**
+   * Returns the pH of a sample.
+   *
+   * @param potential the reading of the electrode in the sample
+   * @param sample the temperature of the sample
+   * @return the pH that the sample has at its own temperature
+   */
+  public PH pH(ElectricPotential potential, Temperature sample) {
+    return PH.of(value(potential, sample));
+  }
+
+  private double value(ElectricPotential potential, Temperature at) {
+    return ISOPOTENTIAL_PH
+        - (potential.inMillivolts() - millivoltsAt7) / (relativeSlope * nernstMillivolts(at));
+  }
+
+  /**
+   * Returns what the electrode shows at a pH, the inverse of {@link #pH}.
+   *
+   * @param pH the pH of a sample
+   * @param sample the temperature of the sample
+   * @return the potential
+   */
+  public ElectricPotential potential(PH pH, Temperature sample) {
+    return ElectricPotential.ofMillivolts(
+        millivoltsAt7 - relativeSlope * nernstMillivolts(sample) * (pH.value() - ISOPOTENTIAL_PH));
+  }
+
+  /**
+   * Tells whether a pH lies between the buffers.
+   *
+   * @param pH the pH
+   * @return false where the line is extended
+   */
+  public boolean covers(PH pH) {
+    double[] buffers = readings.stream().mapToDouble(r -> r.pH(bath).value()).sorted().toArray();
+    return pH.value() >= buffers[0] && pH.value() <= buffers[buffers.length - 1];
+  }
+
+  /**
+   * Returns the slope.
+   *
+   * @return the slope as a fraction of Nernst's at the temperature of the bath, 1 for an ideal
+   *     electrode
+   */
+  public double relativeSlope() {
+    return relativeSlope;
+  }
+
+  /**
+   * Returns the slope.
+   *
+   * @return the fall of the potential per unit of pH at the temperature of the bath
+   */
+  public ElectricPotential slope() {
+    return ElectricPotential.ofMillivolts(relativeSlope * nernstMillivolts(bath));
+  }
+
+  /**
+   * Returns the offset.
+   *
+   * @return the potential at pH 7, nil for an ideal electrode
+   */
+  public ElectricPotential offset() {
+    return ElectricPotential.ofMillivolts(millivoltsAt7);
+  }
+
+  /**
+   * Returns the temperature of the bath.
+   *
+   * @return the temperature
+   */
+  public Temperature bath() {
+    return bath;
+  }
+
+  /**
+   * Returns the verdict: whether slope, offset and linearity are within what is common practice.
+   *
+   * @return true if no finding is more than a remark
+   */
+  public boolean isFitForUse() {
+    return findings.stream().allMatch(f -> f.severity() == Finding.Severity.REMARK);
+  }
+
+  /**
+   * Returns the reasons of the verdict.
+   *
+   * @return an unmodifiable list of what is noteworthy
+   */
+  public List<Finding> findings() {
+    return findings;
+  }
+
+  /** Prints slope, offset and verdict. */
+  @Override
+  public String toString() {
+    return String.format(
+        Locale.ROOT,
+        "slope %s %% of Nernst (%s mV per pH at %s), offset %s mV: %s",
+        NumberText.decimals(100 * relativeSlope, 1),
+        NumberText.decimals(slope().inMillivolts(), 2),
+        bath,
+        NumberText.decimals(millivoltsAt7, 1),
+        isFitForUse() ? "fit for use" : "not fit for use: " + findings);
+  }
+}
