@@ -35,7 +35,8 @@ public final class PrimaryBuffer {
   private final NavigableMap<Double, Double> pHByCelsius;
   private final Provenance provenance;
 
-  private PrimaryBuffer(String name, NavigableMap<Double, Double> pHByCelsius, Provenance provenance) {
+  private PrimaryBuffer(
+      String name, NavigableMap<Double, Double> pHByCelsius, Provenance provenance) {
     this.name = name;
     this.pHByCelsius = pHByCelsius;
     this.provenance = provenance;
