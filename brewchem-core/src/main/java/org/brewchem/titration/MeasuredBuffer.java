@@ -29,7 +29,7 @@ import org.brewchem.uncertainty.UncertainValue;
  * and drawn towards a typical beer, and by a strong-ion difference that is free. Non-negative least
  * squares with a ridge; the method is ours, its parts are textbook. Calcium and magnesium, which
  * hold part of an acid that is added, are as measured, or assumed as in {@link TypicalBeer} with a
- * spread of 30 %.
+ * spread of 20 %.
  *
  * <p>Outside its readings the result rests on what beers usually hold: intervals widen, and {@link
  * BufferPrediction#extrapolated} says so.
@@ -48,8 +48,11 @@ public final class MeasuredBuffer {
   /** Univalent salt besides metals and strong-ion difference, mol/kg: ionic strength only. */
   private static final double BACKGROUND_SALT = 0.005;
 
-  /** Relative standard uncertainty of an assumed calcium and magnesium. */
-  private static final double ASSUMED_METALS_SPREAD = 0.3;
+  /**
+   * Relative standard uncertainty of calcium and magnesium together where they are assumed: 0.5 to
+   * 2.5 and 2.5 to 5 mmol/L (from memory) as rectangles give 0.18.
+   */
+  private static final double ASSUMED_METALS_SPREAD = 0.2;
 
   private final Fit fit;
   private final BufferRegression regression;

@@ -16,6 +16,7 @@ import org.brewchem.checks.published.ReagentTables;
 import org.brewchem.checks.published.TitrationExamples;
 import org.brewchem.checks.published.WaterFactors;
 import org.brewchem.checks.published.WaterProperties;
+import org.brewchem.checks.roundtrip.MeasuredBuffers;
 
 /** The list of all reference checks, in the order of the validation page. */
 public final class ReferenceChecks {
@@ -38,7 +39,8 @@ public final class ReferenceChecks {
             CertifiedBuffers.all(),
             ChemistryDevelopmentKit.all(),
             EngineTables.all(),
-            EngineCarbonDioxide.all())
+            EngineCarbonDioxide.all(),
+            MeasuredBuffers.all())
         .flatMap(List::stream)
         .toList();
   }

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 
@@ -104,7 +105,23 @@ public final class ValidationPage {
     page.append('\n');
     for (CheckResult result : ofSuite) {
       appendCheck(page, result);
+      if (suite == Suite.ROUNDTRIP) {
+        appendRows(page, result);
+      }
     }
+  }
+
+  /** What a round trip comes to is a statistic each, worth more than its distance from a bound. */
+  private static void appendRows(StringBuilder page, CheckResult result) {
+    page.append("| row | result |\n|---|---|\n");
+    for (Row row : result.rows()) {
+      page.append("| ")
+          .append(row.label())
+          .append(" | ")
+          .append(String.format(Locale.ROOT, "%.3g", row.computed()))
+          .append(" |\n");
+    }
+    page.append('\n');
   }
 
   private static void appendCheck(StringBuilder page, CheckResult result) {

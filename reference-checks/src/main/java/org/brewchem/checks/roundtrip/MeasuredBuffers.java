@@ -1,0 +1,270 @@
+package org.brewchem.checks.roundtrip;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import java.util.concurrent.ConcurrentHashMap;
+import org.brewchem.checks.HowKnown;
+import org.brewchem.checks.ReferenceCheck;
+import org.brewchem.checks.Row;
+import org.brewchem.checks.Source;
+import org.brewchem.checks.Suite;
+import org.brewchem.checks.Tolerance;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.MassConcentration;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.quantity.Volume;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Base;
+import org.brewchem.substance.Ion;
+import org.brewchem.substance.Solute;
+import org.brewchem.titration.BufferLeg;
+import org.brewchem.titration.BufferPrediction;
+import org.brewchem.titration.MeasuredBuffer;
+import org.brewchem.titration.TypicalBeer;
+
+/**
+ * Random beers titrated by simulation at level pairs, with noise, and their buffers fitted without
+ * knowing what they hold.
+ */
+public final class MeasuredBuffers {
+
+  private static final int BEERS = 500;
+  private static final int READINGS = 30;
+  private static final long SEED = 20261125;
+  private static final Temperature TEMPERATURE = Temperature.ofCelsius(20);
+  private static final Volume SAMPLE = Volume.ofMillilitres(50);
+  private static final AmountConcentration TITRANT = AmountConcentration.ofMolesPerLitre(0.1);
+  private static final PH END_POINT = PH.of(8.2);
+  private static final double[] DOSES = {0.3, 1, 3};
+
+  /** Half the width of a 95 % interval in standard uncertainties. */
+  private static final double COVERAGE_FACTOR = 1.96;
+
+  private static final double ELECTRODE_OFFSET = 0.02;
+  private static final double ELECTRODE_SLOPE = 0.02;
+
+  private static final Source SOURCE =
+      new Source("own-simulation", "own simulation of invented beers with level pairs");
+
+  private MeasuredBuffers() {}
+
+  /** Returns the checks. */
+  public static List<ReferenceCheck> all() {
+    List<ReferenceCheck> checks = new ArrayList<>();
+    checks.add(
+        new ReferenceCheck(
+            "buffer-error",
+            Suite.ROUNDTRIP,
+            "Change of pH by lactic acid, foretold by a buffer of two legs",
+            SOURCE,
+            "rms error over 500 random beers, 30 readings a leg with white noise of 0.02 pH; doses"
+                + " of 0.3, 1 and 3 g/L",
+            Tolerance.absolute(0.01, "pH", "required of the method"),
+            "",
+            DOSES.length,
+            () -> errors(Tally.of(0.02, false, true))));
+    for (boolean electrode : new boolean[] {false, true}) {
+      for (boolean twoLegs : new boolean[] {true, false}) {
+        checks.add(coverage(electrode, twoLegs));
+      }
+    }
+    return checks;
+  }
+
+  private static ReferenceCheck coverage(boolean electrode, boolean twoLegs) {
+    String error =
+        electrode
+            ? "an electrode offset of 0.02 pH and a slope of 98 to 102 % besides"
+            : "no error of the electrode besides";
+    return new ReferenceCheck(
+        "buffer-coverage-" + (electrode ? "electrode-" : "white-") + (twoLegs ? "two" : "one"),
+        Suite.ROUNDTRIP,
+        "Share of 95 % intervals that hold the truth, "
+            + (twoLegs ? "two legs, " : "one leg, ")
+            + (electrode ? "electrode astray" : "white noise"),
+        SOURCE,
+        "500 random beers, white noise of 0.005 and 0.02 pH, "
+            + error
+            + "; change of pH by 0.3, 1 and 3 g/L of lactic acid ("
+            + (twoLegs ? "inside" : "below")
+            + " the readings) and acidity to pH 8.2",
+        Tolerance.perRow(
+            "",
+            twoLegs ? "0.90 to 0.99" : "at least 0.90; acidity 0.90 to 0.99",
+            "what an interval of 95 % promises, with room for 500 beers and for prior knowledge"),
+        "",
+        2 * (DOSES.length + 1),
+        () -> {
+          List<Row> rows = new ArrayList<>();
+          for (double noise : new double[] {0.005, 0.02}) {
+            rows.addAll(shares(Tally.of(noise, electrode, twoLegs), noise, twoLegs));
+          }
+          return rows;
+        });
+  }
+
+  private static List<Row> errors(Tally tally) {
+    List<Row> rows = new ArrayList<>();
+    for (int d = 0; d < DOSES.length; d++) {
+      rows.add(
+          Row.of(
+              String.format(Locale.ROOT, "%.1f g/L of lactic acid", DOSES[d]),
+              0,
+              Math.sqrt(tally.squares[d] / BEERS),
+              0.01,
+              HowKnown.COMPUTED));
+    }
+    return rows;
+  }
+
+  private static List<Row> shares(Tally tally, double noise, boolean inside) {
+    List<Row> rows = new ArrayList<>();
+    for (int d = 0; d < DOSES.length; d++) {
+      String label =
+          String.format(Locale.ROOT, "noise %.3f pH, %.1f g/L of lactic acid", noise, DOSES[d]);
+      rows.add(share(label, tally.covered[d], inside));
+    }
+    rows.add(
+        share(
+            String.format(Locale.ROOT, "noise %.3f pH, acidity", noise),
+            tally.acidityCovered,
+            true));
+    return rows;
+  }
+
+  private static Row share(String label, int covered, boolean twoSided) {
+    double share = (double) covered / BEERS;
+    return twoSided
+        ? Row.of(label, 0.945, share, 0.045, HowKnown.COMPUTED)
+        : Row.of(label, 0.95, share, 0.05, HowKnown.COMPUTED);
+  }
+
+  /** What 500 beers of one kind of experiment came to. */
+  private static final class Tally {
+    private final double[] squares = new double[DOSES.length];
+    private final int[] covered = new int[DOSES.length];
+    private int acidityCovered;
+
+    private record Experiment(double noise, boolean electrode, boolean twoLegs) {}
+
+    /** Several checks ask for the same experiment, which takes its time. */
+    private static final Map<Experiment, Tally> DONE = new ConcurrentHashMap<>();
+
+    static Tally of(double noise, boolean electrode, boolean twoLegs) {
+      return DONE.computeIfAbsent(
+          new Experiment(noise, electrode, twoLegs),
+          wanted -> simulate(wanted.noise, wanted.electrode, wanted.twoLegs));
+    }
+
+    private static Tally simulate(double noise, boolean electrode, boolean twoLegs) {
+      Tally tally = new Tally();
+      Random random = new Random(SEED);
+      for (int i = 0; i < BEERS; i++) {
+        tally.add(beer(random), noise, electrode, twoLegs, random);
+      }
+      return tally;
+    }
+
+    private void add(
+        Solution beer, double noise, boolean electrode, boolean twoLegs, Random random) {
+      double offset = electrode ? ELECTRODE_OFFSET * (random.nextBoolean() ? 1 : -1) : 0;
+      double slope = electrode ? ELECTRODE_SLOPE * (2 * random.nextDouble() - 1) : 0;
+      Meter meter = new Meter(noise, offset, slope, random);
+      MeasuredBuffer.Fit fit =
+          electrode
+              ? MeasuredBuffer.fit().goodTo(noise, ELECTRODE_OFFSET, ELECTRODE_SLOPE / 2, 0.01)
+              : MeasuredBuffer.fit().goodTo(noise, 0.005, 0.003, 0.01);
+      double[] up = volumes(beer, Base.SODIUM_HYDROXIDE, 9);
+      fit =
+          fit.with(
+              BufferLeg.withAlkali(
+                  SAMPLE, TITRANT, up, meter.read(beer, Base.SODIUM_HYDROXIDE, up)));
+      if (twoLegs) {
+        double[] down = volumes(beer, Acid.HYDROCHLORIC, 2.6);
+        fit =
+            fit.with(
+                BufferLeg.withAcid(
+                    SAMPLE, TITRANT, down, meter.read(beer, Acid.HYDROCHLORIC, down)));
+      }
+      compare(beer, fit.buffer());
+    }
+
+    private void compare(Solution beer, MeasuredBuffer buffer) {
+      PH before = beer.pH();
+      for (int d = 0; d < DOSES.length; d++) {
+        AmountConcentration dose =
+            AmountConcentration.from(
+                MassConcentration.ofGramsPerLitre(DOSES[d]), Acid.LACTIC.molarMass());
+        double truth = beer.with(Acid.LACTIC, dose).pH().minus(before);
+        BufferPrediction foretold = buffer.changeOfPHBy(Acid.LACTIC, dose);
+        double error = foretold.value().value() - truth;
+        squares[d] += error * error;
+        if (holds(foretold, error)) {
+          covered[d]++;
+        }
+      }
+      BufferPrediction acidity = buffer.acidityTo(END_POINT);
+      double truth = beer.titratableAcidity(END_POINT).inMilliequivalentsPerLitre();
+      if (holds(acidity, acidity.value().value() - truth)) {
+        acidityCovered++;
+      }
+    }
+
+    private static boolean holds(BufferPrediction foretold, double error) {
+      return Math.abs(error) <= COVERAGE_FACTOR * foretold.value().standardUncertainty();
+    }
+  }
+
+  /** A pH meter with its errors. */
+  private record Meter(double noise, double offset, double slope, Random random) {
+    double[] read(Solution beer, Solute titrant, double[] millilitres) {
+      double[] pH =
+          beer.titratedWith(Solution.at(TEMPERATURE).with(titrant, TITRANT), SAMPLE)
+              .pHAfter(millilitres);
+      for (int i = 0; i < pH.length; i++) {
+        pH[i] += offset + slope * (pH[i] - 7) + noise * random.nextGaussian();
+      }
+      return pH;
+    }
+  }
+
+  private static double[] volumes(Solution beer, Solute titrant, double lastPh) {
+    double last =
+        beer.titratedWith(Solution.at(TEMPERATURE).with(titrant, TITRANT), SAMPLE)
+            .volumeTo(PH.of(lastPh))
+            .inMillilitres();
+    double[] volumes = new double[READINGS];
+    for (int i = 0; i < READINGS; i++) {
+      volumes[i] = last * i / (READINGS - 1);
+    }
+    return volumes;
+  }
+
+  private static Solution beer(Random random) {
+    Solution beer = Solution.at(TEMPERATURE);
+    beer = beer.with(Acid.PHOSPHORIC, between(random, 3, 9));
+    beer = beer.with(Acid.LACTIC, between(random, 0.5, 10));
+    beer = beer.with(Acid.ACETIC, between(random, 0.5, 4));
+    beer = beer.with(Acid.CITRIC, between(random, 0.3, 1.5));
+    beer = beer.with(Acid.MALIC, between(random, 0.2, 1.5));
+    beer = beer.with(Acid.SUCCINIC, between(random, 0.2, 1.5));
+    beer = beer.with(Acid.PYRUVIC, between(random, 0.2, 1));
+    beer = beer.with(TypicalBeer.CARBOXYL, between(random, 2, 12));
+    beer = beer.with(TypicalBeer.IMIDAZOLE, between(random, 0.5, 3));
+    AmountConcentration amino = between(random, 1, 6).times(0.5);
+    beer = beer.with(TypicalBeer.AMINO_OF_PEPTIDES, amino);
+    beer = beer.with(TypicalBeer.AMINO_OF_AMINO_ACIDS, amino);
+    beer = beer.with(Ion.CALCIUM, between(random, 0.5, 3));
+    beer = beer.with(Ion.MAGNESIUM, between(random, 2, 5));
+    return beer.closedTo(PH.of(3.3 + 1.4 * random.nextDouble()));
+  }
+
+  private static AmountConcentration between(Random random, double low, double high) {
+    return AmountConcentration.ofMillimolesPerLitre(low + (high - low) * random.nextDouble());
+  }
+}
