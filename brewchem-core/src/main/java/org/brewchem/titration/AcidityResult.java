@@ -14,6 +14,7 @@ import org.brewchem.substance.Acid;
 import org.brewchem.uncertainty.Budget;
 import org.brewchem.uncertainty.LinearityCheck;
 import org.brewchem.uncertainty.MonteCarlo;
+import org.brewchem.uncertainty.RepeatabilityLimit;
 import org.brewchem.uncertainty.Replicates;
 import org.brewchem.uncertainty.UncertainValue;
 
@@ -55,7 +56,8 @@ public final class AcidityResult {
       throw new IllegalStateException(
           "titrant: " + titration.titrant() + " measures no acidity; an alkali is needed");
     }
-    return new AcidityResult(new TitratedCharge("titratable acidity", titration, titres, logs));
+    return new AcidityResult(
+        new TitratedCharge("titratable acidity", titration, titres, logs, Optional.empty()));
   }
 
   private void judgeSize(List<Finding> list) {
@@ -157,6 +159,16 @@ public final class AcidityResult {
   }
 
   /**
+   * Returns the repeatability limit, if the repeatability of the method is known ({@link
+   * Apparatus#withRepeatability}).
+   *
+   * @return the greatest difference of two determinations that it explains, in mEq/L
+   */
+  public Optional<RepeatabilityLimit> repeatabilityLimit() {
+    return charge.repeatabilityLimit();
+  }
+
+  /**
    * Returns the slope of the curve at the end point: as the readings next to it show it, the mean
    * over the logs, or as it was stated.
    *
@@ -225,7 +237,7 @@ public final class AcidityResult {
    * @return the explanation
    */
   public Explanation explain(AcidBasis basis) {
-    Explanation.Lines lines = charge.explained("titratable acidity");
+    Explanation.Lines lines = charge.explained("titratable acidity", titration().method().source());
     lines.add(
         "equivalent of " + basis.name(),
         NumberText.plain(basis.gramsPerEquivalent()) + " g/eq",

@@ -2,6 +2,7 @@ package org.brewchem.titration;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.PH;
@@ -103,11 +104,15 @@ public final class AlkalinityCurve {
    * top of the parabola through the steepest slope and its neighbours. In a soft water it lies some
    * tenths of a per cent before the equivalence point.
    *
-   * @return the alkalinity, its end point the pH read there
+   * @return the alkalinity, its end point the pH read there; half a step between readings is the
+   *     half width of what the place is known to
    * @throws IllegalStateException if the readings do not hold the inflection
    */
   public AlkalinityResult toInflection() {
-    return at(CurveShape.of(log).inflectionMillilitres(3.5, 5.5));
+    CurveShape shape = CurveShape.of(log);
+    double volume = shape.inflectionMillilitres(3.5, 5.5);
+    double u = shape.stepMillilitres(volume) / 2 / Math.sqrt(3);
+    return at(volume, "where the curve is steepest", u);
   }
 
   /**
@@ -128,16 +133,19 @@ public final class AlkalinityCurve {
    *
    * @param from the highest pH of the readings to use
    * @param to the lowest pH of the readings to use
-   * @return the alkalinity, its end point the pH read at the equivalence volume
+   * @return the alkalinity, its end point the pH read at the equivalence volume, its uncertainty
+   *     from the scatter around the line
    * @throws IllegalStateException if fewer than three readings lie there
    */
   public AlkalinityResult byGran(PH from, PH to) {
     SimpleRegression line = new SimpleRegression();
+    double volumes = 0;
     double initial = log.titration().initialVolume().inMillilitres();
     for (Reading reading : log.readings()) {
       double pH = reading.pH().value();
       if (pH <= from.value() && pH >= to.value()) {
         double volume = reading.volume().inMillilitres();
+        volumes += volume;
         line.addData(volume, (initial + volume) * Math.pow(10, -pH));
       }
     }
@@ -150,13 +158,25 @@ public final class AlkalinityCurve {
               to,
               from));
     }
-    return at(-line.getIntercept() / line.getSlope());
+    double volume = -line.getIntercept() / line.getSlope();
+    double mean = volumes / line.getN();
+    double u =
+        Math.sqrt(
+                line.getMeanSquareError()
+                    * (1.0 / line.getN()
+                        + (volume - mean) * (volume - mean) / line.getXSumSquares()))
+            / Math.abs(line.getSlope());
+    return at(volume, "where Gran's line of " + line.getN() + " readings meets the axis", u);
   }
 
-  private AlkalinityResult at(double millilitres) {
+  private AlkalinityResult at(double millilitres, String text, double standardUncertainty) {
     Volume volume = Volume.ofMillilitres(millilitres);
     TitrationLog there = log.to(rounded(log.pHAt(volume)));
-    return AlkalinityResult.of(there.titration(), List.of(volume), List.of(there));
+    return AlkalinityResult.of(
+        there.titration(),
+        List.of(volume),
+        List.of(there),
+        Optional.of(new TitratedCharge.EndPointFound(text, standardUncertainty)));
   }
 
   /** An end point to two decimals, as it is read. */

@@ -12,6 +12,7 @@ import org.brewchem.quantity.Volume;
 import org.brewchem.uncertainty.Budget;
 import org.brewchem.uncertainty.LinearityCheck;
 import org.brewchem.uncertainty.MonteCarlo;
+import org.brewchem.uncertainty.RepeatabilityLimit;
 import org.brewchem.uncertainty.Replicates;
 import org.brewchem.uncertainty.UncertainValue;
 
@@ -34,11 +35,19 @@ public final class AlkalinityResult {
 
   static AlkalinityResult of(
       SampleTitration titration, List<Volume> titres, List<TitrationLog> logs) {
+    return of(titration, titres, logs, Optional.empty());
+  }
+
+  static AlkalinityResult of(
+      SampleTitration titration,
+      List<Volume> titres,
+      List<TitrationLog> logs,
+      Optional<TitratedCharge.EndPointFound> found) {
     if (titration.titrant().substance().isAlkali()) {
       throw new IllegalStateException(
           "titrant: " + titration.titrant() + " measures no alkalinity; an acid is needed");
     }
-    return new AlkalinityResult(new TitratedCharge("alkalinity", titration, titres, logs));
+    return new AlkalinityResult(new TitratedCharge("alkalinity", titration, titres, logs, found));
   }
 
   /**
@@ -119,6 +128,16 @@ public final class AlkalinityResult {
   }
 
   /**
+   * Returns the repeatability limit, if the repeatability of the method is known ({@link
+   * Apparatus#withRepeatability}).
+   *
+   * @return the greatest difference of two determinations that it explains, in mEq/L
+   */
+  public Optional<RepeatabilityLimit> repeatabilityLimit() {
+    return charge.repeatabilityLimit();
+  }
+
+  /**
    * Returns the slope of the curve at the end point: as the readings next to it show it, the mean
    * over the logs, or as it was stated.
    *
@@ -176,7 +195,7 @@ public final class AlkalinityResult {
    * @return the explanation
    */
   public Explanation explain() {
-    Explanation.Lines lines = charge.explained("alkalinity");
+    Explanation.Lines lines = charge.explained("alkalinity", "Standard Methods 2320 B");
     double perEquivalent =
         TitrationAlkalinity.ofMilliequivalentsPerLitre(1, endPoint()).inMilligramsPerLitreAsCaCO3();
     lines.add(

@@ -71,6 +71,16 @@ final class CurveShape {
     return topOfParabola(middle, slope, steepest);
   }
 
+  /** The width of the step that holds a volume, mL; nil outside the readings. */
+  double stepMillilitres(double volume) {
+    for (int i = 1; i < millilitres.length; i++) {
+      if (volume >= millilitres[i - 1] && volume <= millilitres[i]) {
+        return millilitres[i] - millilitres[i - 1];
+      }
+    }
+    return 0;
+  }
+
   private static double topOfParabola(double[] x, double[] y, int i) {
     double left = (y[i] - y[i - 1]) / (x[i] - x[i - 1]);
     double right = (y[i + 1] - y[i]) / (x[i + 1] - x[i]);

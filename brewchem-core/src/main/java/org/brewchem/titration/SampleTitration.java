@@ -276,7 +276,12 @@ public final class SampleTitration {
               + " or more");
     }
     Volume reduced = first.volume().times(2).minus(second.volume());
-    return AlkalinityResult.of(to(first.pH()), List.of(reduced), List.of());
+    String text = "2 x " + first.volume() + " - " + second.volume() + ", by two end points";
+    return AlkalinityResult.of(
+        to(first.pH()),
+        List.of(reduced),
+        List.of(),
+        Optional.of(new TitratedCharge.EndPointFound(text, 0)));
   }
 
   private List<Volume> statedTitres() {

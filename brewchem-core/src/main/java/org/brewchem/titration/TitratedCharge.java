@@ -11,6 +11,7 @@ import org.brewchem.quantity.Volume;
 import org.brewchem.uncertainty.Budget;
 import org.brewchem.uncertainty.Input;
 import org.brewchem.uncertainty.MeasurementModel;
+import org.brewchem.uncertainty.RepeatabilityLimit;
 import org.brewchem.uncertainty.Replicates;
 
 /**
@@ -22,20 +23,34 @@ import org.brewchem.uncertainty.Replicates;
  */
 final class TitratedCharge {
 
+  /**
+   * Where a titre comes from when it was not read at the end point.
+   *
+   * @param text for the explanation
+   * @param standardUncertainty of the titre from this cause, mL
+   */
+  record EndPointFound(String text, double standardUncertainty) {}
+
   private static final String END_POINT_READING = "reading of the end point";
   private static final String UNIT = "mEq/L";
 
   private final SampleTitration titration;
   private final List<Volume> titres;
   private final List<TitrationLog> logs;
+  private final Optional<EndPointFound> found;
   private final double meanTitre;
   private final Optional<Replicates> replicates;
   private final MeasurementModel model;
   private final Budget budget;
 
   TitratedCharge(
-      String measurand, SampleTitration titration, List<Volume> titres, List<TitrationLog> logs) {
+      String measurand,
+      SampleTitration titration,
+      List<Volume> titres,
+      List<TitrationLog> logs,
+      Optional<EndPointFound> found) {
     this.titration = titration;
+    this.found = found;
     this.titres = List.copyOf(titres);
     this.logs = List.copyOf(logs);
     double[] values = new double[titres.size()];
@@ -85,6 +100,11 @@ final class TitratedCharge {
                     "mL"),
                 Repeatability.input(apparatus, replicates, titres.size()));
     Input reading = Input.normal(END_POINT_READING, endPoint, apparatus.endPointReading(), "pH");
+    if (found.isPresent()) {
+      return inputs
+          .with(Input.normal("end point", 0, found.get().standardUncertainty(), "mL"))
+          .calculatedBy(x -> milliequivalentsPerLitre(x[0], (x[1] + x[4] - blank) * x[3], x[2]));
+    }
     if (!logs.isEmpty()) {
       double interpolation =
           logs.stream().mapToDouble(TitrationLog::interpolationError).max().orElseThrow();
@@ -147,11 +167,20 @@ final class TitratedCharge {
   }
 
   Optional<BufferCapacity> slopeAtEndPoint() {
-    return logs.isEmpty()
+    return found.isPresent() || logs.isEmpty()
         ? titration.slopeAtEndPoint()
         : Optional.of(
             BufferCapacity.ofMilliequivalentsPerLitrePerPH(
                 Math.abs(budget.row(END_POINT_READING).sensitivity())));
+  }
+
+  /** The greatest difference of two determinations that the known repeatability explains. */
+  Optional<RepeatabilityLimit> repeatabilityLimit() {
+    return titration.apparatus().relativeRepeatability().stream()
+        .mapToObj(
+            relative ->
+                RepeatabilityLimit.fromStandardDeviation(relative * Math.abs(value()), UNIT))
+        .findFirst();
   }
 
   List<Finding> findings() {
@@ -164,7 +193,8 @@ final class TitratedCharge {
                   + " was taken as exact; standardise it, or state its uncertainty"));
     }
     list.addAll(Repeatability.findings(titration.apparatus(), replicates));
-    if (slopeAtEndPoint().isEmpty()) {
+    boolean read = found.map(f -> f.standardUncertainty() == 0).orElse(true);
+    if (read && slopeAtEndPoint().isEmpty()) {
       list.add(
           Finding.of(
               Finding.Kind.END_POINT_READING_NOT_IN_BUDGET,
@@ -176,20 +206,24 @@ final class TitratedCharge {
   }
 
   /** Lines from the titrant to the equivalents per litre. */
-  Explanation.Lines explained(String quantity) {
+  Explanation.Lines explained(String quantity, String source) {
     Titrant titrant = titration.titrant();
     Explanation.Lines lines = new Explanation.Lines();
-    lines.add("method", titration.method().toString(), titration.method().source());
+    lines.add("method", titration.method().toString(), source);
     lines.add(
         "titrant",
         titrant.toString(),
         titrant.standardisation().isPresent() ? "standardised" : "as stated");
-    for (int i = 0; i < logs.size(); i++) {
-      lines.add(
-          "titre " + (i + 1),
-          NumberText.significant(titres.get(i).inMillilitres(), 5)
-              + " mL, on the line between the readings before and after "
-              + titration.endPoint());
+    if (found.isPresent() || !logs.isEmpty()) {
+      String origin =
+          found
+              .map(EndPointFound::text)
+              .orElse("on the line between the readings before and after " + titration.endPoint());
+      for (int i = 0; i < titres.size(); i++) {
+        lines.add(
+            "titre " + (i + 1),
+            NumberText.significant(titres.get(i).inMillilitres(), 5) + " mL, " + origin);
+      }
     }
     String sum =
         titres.stream()

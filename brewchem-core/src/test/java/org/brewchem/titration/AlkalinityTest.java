@@ -41,6 +41,8 @@ class AlkalinityTest {
     AlkalinityResult low =
         ACID.titrate(mL(200)).lowAlkalinity(reading(mL(3.2), pH(4.5)), reading(mL(3.6), pH(4.2)));
     assertEquals(2.8 * 0.02 * 50_000 / 200, low.asCaCO3().value(), 0.02);
+    String text = low.explain().toString();
+    assertTrue(text.contains("2.8000 mL, 2 x 3.2 mL - 3.6 mL, by two end points"), text);
     SampleTitration titration = ACID.titrate(mL(200));
     assertThrows(
         IllegalArgumentException.class,
@@ -119,6 +121,29 @@ class AlkalinityTest {
         curve.toFittingEndPoint().endPoint().value(),
         AlkalinityCurve.endPointFor(curve.toFittingEndPoint().value()).value(),
         0.0101);
+  }
+
+  @Test
+  void theEndPointsOfACurveSayHowWellTheyAreKnown() {
+    AlkalinityCurve curve = simulated(2, 0, 500).alkalinityCurve();
+    assertEquals(
+        0.1 / 2 / Math.sqrt(3),
+        curve.toInflection().budget().row("end point").input().standardUncertainty(),
+        1e-9);
+    double gran = curve.byGran().budget().row("end point").input().standardUncertainty();
+    assertTrue(gran > 0 && gran < 0.02, "u " + gran);
+    assertTrue(curve.byGran().explain().toString().contains("Gran's line of"));
+    assertEquals(
+        0.005 * 2.8 * 1.998,
+        ACID.titrate(mL(100))
+            .with(Apparatus.usual().withRepeatability(0.005))
+            .log(simulated(2, 0, 300).readings())
+            .alkalinityCurve()
+            .toInflection()
+            .repeatabilityLimit()
+            .orElseThrow()
+            .value(),
+        1e-4);
   }
 
   private static double milliequivalents(AlkalinityResult result) {
