@@ -115,6 +115,11 @@ public final class EquilibriumSolver {
     inertCharge = equivalentsPerKg;
   }
 
+  /** Charge of inert univalent ions besides the components, eq/kg. */
+  public double inertCharge() {
+    return inertCharge;
+  }
+
   /**
    * Holds the activity of a species of a ligand, so that the ligand's total follows instead of
    * being given: a solution open to a gas.

@@ -45,6 +45,16 @@ final class Dose {
     this.dilution = dilution;
   }
 
+  /** A dose into what a work space holds, which is not restored afterwards. */
+  Dose(Equilibria equilibria, double[] own, double ownInert, double[] added) {
+    this.equilibria = equilibria;
+    this.own = own;
+    this.ownInert = ownInert;
+    this.added = added;
+    this.addedInert = 0;
+    this.dilution = 0;
+  }
+
   Dose(Solution solution, Map<Component, Double> added, double dilution) {
     this(solution, added, 0, dilution);
   }

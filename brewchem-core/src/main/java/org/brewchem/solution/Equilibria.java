@@ -14,6 +14,7 @@ import org.brewchem.internal.EquilibriumSystem;
 import org.brewchem.internal.EquilibriumSystem.Activity;
 import org.brewchem.internal.WaterProperties;
 import org.brewchem.quantity.Molality;
+import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.EquilibriumConstant;
@@ -168,6 +169,47 @@ public final class Equilibria {
   }
 
   /**
+   * Finds how much of a solute brings the mixture to a pH. The totals are afterwards what they were
+   * before.
+   *
+   * @param added what one mole of the solute brings, moles of each component by index
+   * @param target the pH to reach
+   * @return mol per kg of water; 0 when the mixture is there already
+   * @throws NoSolutionException if no dose between 0 and 50 mol/kg reaches the target
+   */
+  public double doseTo(double[] added, PH target) {
+    double[] own = solver.totals().clone();
+    double ownInert = solver.inertCharge();
+    try {
+      return new Dose(this, own, ownInert, added).toReach(target, "dose");
+    } finally {
+      System.arraycopy(own, 0, solver.totals(), 0, own.length);
+      solver.setInertCharge(ownInert);
+    }
+  }
+
+  /**
+   * Returns the charge that a component carries at the last solution, in all its forms and pairs;
+   * of a pair only the part of its ligand counts for the ligand, and that of its metal for the
+   * metal.
+   *
+   * @param index the component's index
+   * @return eq per kg of water, of either sign
+   */
+  public double chargeOf(int index) {
+    solver.refresh();
+    int[] handles = compiled.handles[index];
+    if (handles.length == 0) {
+      return compiled.components.get(index).chargeWithoutProtons() * solver.totals()[index];
+    }
+    double charge = 0;
+    for (int i = 0; i < handles.length; i++) {
+      charge += compiled.charges[index][i] * solver.concentration(handles[i]);
+    }
+    return charge;
+  }
+
+  /**
    * Returns the buffer capacity at the last solution.
    *
    * @return eq per kg of water and pH, above 0
@@ -316,6 +358,11 @@ public final class Equilibria {
     final double ionProduct;
     private final ActivityRule rule;
 
+    /** For each ligand by component index its species and what it brings to their charges. */
+    final int[][] handles;
+
+    final double[][] charges;
+
     Compiled(Collection<Component> given, Temperature temperature, Chemistry chemistry) {
       components = List.copyOf(given);
       double kelvin = temperature.inKelvin();
@@ -383,6 +430,24 @@ public final class Equilibria {
                 handle));
       }
       system = builder.build();
+      handles = new int[components.size()][];
+      charges = new double[components.size()][];
+      index.forEach(this::layOut);
+    }
+
+    private void layOut(Component component, int at) {
+      List<Form> own =
+          ligands.contains(component)
+              ? forms.stream()
+                  .filter(form -> form.component.equals(Optional.of(component)))
+                  .toList()
+              : List.of();
+      handles[at] = own.stream().mapToInt(Form::handle).toArray();
+      charges[at] =
+          own.stream()
+              .mapToDouble(
+                  form -> form.charge - form.metal.map(Component::chargeWithoutProtons).orElse(0))
+              .toArray();
     }
 
     private int indexIn(Component component) {

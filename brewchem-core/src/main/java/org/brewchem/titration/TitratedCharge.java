@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.internal.ClosedForms;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.quantity.Volume;
@@ -76,11 +77,8 @@ final class TitratedCharge {
 
   private double milliequivalentsPerLitre(
       double equivalentsPerLitre, double netMillilitres, double sampleMillilitres) {
-    return 1000
-        * equivalentsPerLitre
-        * netMillilitres
-        * titration.predilution()
-        / sampleMillilitres;
+    return ClosedForms.titratedMilliequivalentsPerLitre(
+        equivalentsPerLitre, netMillilitres, titration.predilution(), sampleMillilitres);
   }
 
   private MeasurementModel model(String measurand) {

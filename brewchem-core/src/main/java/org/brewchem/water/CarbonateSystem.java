@@ -1,12 +1,12 @@
 package org.brewchem.water;
 
+import java.util.OptionalDouble;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.solution.Solution;
-import org.brewchem.solution.Species;
 import org.brewchem.substance.Component;
 
 /**
@@ -24,10 +24,6 @@ import org.brewchem.substance.Component;
  */
 public final class CarbonateSystem {
 
-  private static final double MOST_MOLES_PER_KILOGRAM = 10;
-  private static final double LOWEST_PH = 2;
-  private static final double HIGHEST_PH = 13.5;
-
   private CarbonateSystem() {}
 
   /**
@@ -38,7 +34,7 @@ public final class CarbonateSystem {
    * @throws org.brewchem.solution.NoSolutionException if the solution has no pH
    */
   public static CarbonateAlkalinity carbonateAlkalinity(Solution solution) {
-    return ofKilograms(solution, carbonateCharge(solution.equilibrium().species()));
+    return ofKilograms(solution, CarbonateBalance.of(solution).ownAlkalinity());
   }
 
   /**
@@ -49,7 +45,7 @@ public final class CarbonateSystem {
    * @return bicarbonate plus twice carbonate, pairs included
    */
   public static CarbonateAlkalinity carbonateAlkalinity(Solution solution, PH pH) {
-    return ofKilograms(solution, carbonateCharge(solution.equilibriumAt(pH).species()));
+    return ofKilograms(solution, CarbonateBalance.of(solution).alkalinityAt(pH.value()));
   }
 
   private static CarbonateAlkalinity ofKilograms(Solution solution, double equivalentsPerKilogram) {
@@ -83,17 +79,7 @@ public final class CarbonateSystem {
   public static AmountConcentration totalCarbonDioxide(
       Solution others, CarbonateAlkalinity alkalinity, PH pH) {
     double wanted = alkalinity.inMilliequivalentsPerLitre() / 1000 / others.kilogramsPerLitre();
-    if (wanted == 0) {
-      return AmountConcentration.ofMolesPerLitre(0);
-    }
-    double total =
-        Roots.rising(
-            moles ->
-                carbonateCharge(withCarbonate(others, moles).equilibriumAt(pH).species()) / wanted
-                    - 1,
-            0,
-            wanted,
-            MOST_MOLES_PER_KILOGRAM);
+    double total = CarbonateBalance.of(others).totalOf(wanted, pH.value()).orElse(Double.NaN);
     return perLitre(others, total, pH, alkalinity);
   }
 
@@ -135,7 +121,7 @@ public final class CarbonateSystem {
             moles -> acidTaken(others, moles, pH, alkalinity.endPoint()) - wanted,
             0,
             wanted / 1000,
-            MOST_MOLES_PER_KILOGRAM);
+            CarbonateBalance.MOST_MOLES_PER_KILOGRAM);
     return perLitre(others, total, pH, alkalinity);
   }
 
@@ -165,10 +151,9 @@ public final class CarbonateSystem {
    * @throws IllegalArgumentException if no pH between 2 and 13.5 gives that alkalinity
    */
   public static PH pH(Solution solution, CarbonateAlkalinity alkalinity) {
-    double wanted = alkalinity.inMilliequivalentsPerLitre();
-    double lowest = carbonateAlkalinity(solution, PH.of(LOWEST_PH)).inMilliequivalentsPerLitre();
-    double highest = carbonateAlkalinity(solution, PH.of(HIGHEST_PH)).inMilliequivalentsPerLitre();
-    if (wanted < lowest || wanted > highest || highest == 0) {
+    double wanted = alkalinity.inMilliequivalentsPerLitre() / 1000 / solution.kilogramsPerLitre();
+    OptionalDouble found = CarbonateBalance.of(solution).pHOf(wanted);
+    if (found.isEmpty()) {
       throw new IllegalArgumentException(
           "alkalinity: "
               + alkalinity
@@ -176,26 +161,10 @@ public final class CarbonateSystem {
               + solution.total(Component.CARBONATE)
               + " of carbon dioxide; more than 0 and less than twice as many mEq/L are");
     }
-    return PH.of(
-        Roots.between(
-            pH -> carbonateAlkalinity(solution, PH.of(pH)).inMilliequivalentsPerLitre() - wanted,
-            LOWEST_PH,
-            HIGHEST_PH));
+    return PH.of(found.getAsDouble());
   }
 
   private static Solution withCarbonate(Solution others, double molesPerKilogram) {
     return others.withTotal(Component.CARBONATE, Molality.ofMolesPerKilogram(molesPerKilogram));
-  }
-
-  /** Charge of the carbonate in its forms and pairs, eq/kg, as a positive number. */
-  private static double carbonateCharge(Iterable<Species> species) {
-    double sum = 0;
-    for (Species each : species) {
-      if (each.component().filter(Component.CARBONATE::equals).isPresent()) {
-        int metalCharge = each.metal().map(Component::chargeWithoutProtons).orElse(0);
-        sum += (metalCharge - each.charge()) * each.molality().inMolesPerKilogram();
-      }
-    }
-    return sum;
   }
 }

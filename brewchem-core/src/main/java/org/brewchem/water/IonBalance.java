@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.brewchem.internal.ClosedForms;
 import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.substance.Ion;
 
@@ -111,8 +112,7 @@ public final class IonBalance {
    *     no ions at all
    */
   public double percentage() {
-    double all = cations + anions;
-    return all == 0 ? 0 : 100 * (cations - anions) / all;
+    return ClosedForms.ionBalancePercentage(cations, anions);
   }
 
   /**

@@ -1,6 +1,7 @@
 package org.brewchem.water;
 
 import java.util.Locale;
+import org.brewchem.internal.ClosedForms;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.ResidualAlkalinity;
@@ -16,9 +17,6 @@ import org.brewchem.quantity.TitrationAlkalinity;
  * Brauerei 6 (1953) 49; MEBAK W-030.01.900. Immutable.
  */
 public final class KolbachResidualAlkalinity {
-
-  private static final double CALCIUM_DIVISOR = 3.5;
-  private static final double MAGNESIUM_DIVISOR = 7;
 
   private final double alkalinity;
   private final Hardness calcium;
@@ -65,7 +63,7 @@ public final class KolbachResidualAlkalinity {
    */
   public ResidualAlkalinity calciumPart() {
     return ResidualAlkalinity.ofMilliequivalentsPerLitre(
-        calcium.inMilliequivalentsPerLitre() / CALCIUM_DIVISOR);
+        calcium.inMilliequivalentsPerLitre() / ClosedForms.KOLBACH_CALCIUM_DIVISOR);
   }
 
   /**
@@ -75,7 +73,7 @@ public final class KolbachResidualAlkalinity {
    */
   public ResidualAlkalinity magnesiumPart() {
     return ResidualAlkalinity.ofMilliequivalentsPerLitre(
-        magnesium.inMilliequivalentsPerLitre() / MAGNESIUM_DIVISOR);
+        magnesium.inMilliequivalentsPerLitre() / ClosedForms.KOLBACH_MAGNESIUM_DIVISOR);
   }
 
   /**
@@ -84,9 +82,11 @@ public final class KolbachResidualAlkalinity {
    * @return the value, negative when hardness outweighs alkalinity
    */
   public ResidualAlkalinity value() {
-    return ResidualAlkalinity.ofMilliequivalentsPerLitre(alkalinity)
-        .minus(calciumPart())
-        .minus(magnesiumPart());
+    return ResidualAlkalinity.ofMilliequivalentsPerLitre(
+        ClosedForms.residualAlkalinity(
+            alkalinity,
+            calcium.inMilliequivalentsPerLitre(),
+            magnesium.inMilliequivalentsPerLitre()));
   }
 
   /**
@@ -99,8 +99,13 @@ public final class KolbachResidualAlkalinity {
         "residual alkalinity = alkalinity - calcium hardness / 3.5 - magnesium hardness / 7"
             + " (Kolbach 1953)",
         Lines.step("alkalinity", alkalinity),
-        Lines.step("calcium hardness / 3.5", calcium, CALCIUM_DIVISOR, calciumPart()),
-        Lines.step("magnesium hardness / 7", magnesium, MAGNESIUM_DIVISOR, magnesiumPart()),
+        Lines.step(
+            "calcium hardness / 3.5", calcium, ClosedForms.KOLBACH_CALCIUM_DIVISOR, calciumPart()),
+        Lines.step(
+            "magnesium hardness / 7",
+            magnesium,
+            ClosedForms.KOLBACH_MAGNESIUM_DIVISOR,
+            magnesiumPart()),
         Lines.step("residual alkalinity", value().inMilliequivalentsPerLitre()) + " = " + this);
   }
 
