@@ -1,0 +1,326 @@
+package org.brewchem.table;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.brewchem.units.ColumnHeader;
+import org.brewchem.units.LabUnit;
+import org.brewchem.units.UnitSet;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A column of numbers in one unit, with a reason in each row that has none.
+ *
+ * <p>Immutable and thread-safe. Rows are addressed by their index, from 0; the number that a row
+ * has in its table or file is {@link #row}.
+ */
+public final class Column {
+
+  private final ColumnHeader header;
+  private final long[] rows;
+  private final double[] values;
+  private final BitSet missing;
+  private final @Nullable Failure @Nullable [] others;
+
+  /** Takes over the arrays. A row has a number unless it is missing or has another failure. */
+  Column(
+      ColumnHeader header,
+      long[] rows,
+      double[] values,
+      BitSet missing,
+      @Nullable Failure @Nullable [] others) {
+    this.header = header;
+    this.rows = rows;
+    this.values = values;
+    this.missing = missing;
+    this.others = others;
+  }
+
+  /**
+   * Makes a column in which no number is missing, its rows numbered from 1.
+   *
+   * @param heading the name, and in square brackets the unit, such as {@code calcium [mg/L]}
+   * @param values the numbers in that unit, which are copied
+   * @return the column
+   * @throws IllegalArgumentException if the heading cannot be read or a number is infinite or NaN
+   */
+  public static Column of(String heading, double... values) {
+    return of(heading, values, new BitSet());
+  }
+
+  /**
+   * Makes a column, its rows numbered from 1.
+   *
+   * @param heading the name, and in square brackets the unit, such as {@code calcium [mg/L]}
+   * @param values the numbers in that unit, which are copied; what stands in a missing row does not
+   *     matter
+   * @param missing the indices of the rows that have no number
+   * @return the column
+   * @throws IllegalArgumentException if the heading cannot be read, a number that is not missing is
+   *     infinite or NaN, or a row is missing that does not exist
+   */
+  public static Column of(String heading, double[] values, BitSet missing) {
+    if (missing.length() > values.length) {
+      throw new IllegalArgumentException(
+          "missing: row index "
+              + (missing.length() - 1)
+              + " is not possible; the column has "
+              + values.length
+              + " rows");
+    }
+    double[] copy = values.clone();
+    for (int i = 0; i < copy.length; i++) {
+      copy[i] = missing.get(i) ? 0 : finite(heading, i + 1L, copy[i]);
+    }
+    return new Column(
+        ColumnHeader.parse(heading), numbered(copy.length), copy, (BitSet) missing.clone(), null);
+  }
+
+  static double finite(String heading, long row, double value) {
+    if (!Double.isFinite(value)) {
+      throw new IllegalArgumentException(
+          "row "
+              + row
+              + ", column \""
+              + heading
+              + "\": "
+              + value
+              + " is not possible; a finite number is needed, and a missing one is left out");
+    }
+    return value + 0.0;
+  }
+
+  private static long[] numbered(int size) {
+    long[] rows = new long[size];
+    Arrays.setAll(rows, i -> i + 1L);
+    return rows;
+  }
+
+  /**
+   * Returns the heading.
+   *
+   * @return such as {@code calcium [mg/L]}
+   */
+  public String heading() {
+    return header.toString();
+  }
+
+  /**
+   * Returns the name without the unit.
+   *
+   * @return such as {@code calcium}
+   */
+  public String name() {
+    return header.name();
+  }
+
+  /**
+   * Returns the symbol of the unit.
+   *
+   * @return such as {@code mg/L}; empty for a pH or a plain number
+   */
+  public Optional<String> unit() {
+    return header.unit();
+  }
+
+  ColumnHeader header() {
+    return header;
+  }
+
+  long[] rows() {
+    return rows;
+  }
+
+  /**
+   * Returns how many rows there are.
+   *
+   * @return the count, those without a number included
+   */
+  public int size() {
+    return values.length;
+  }
+
+  /**
+   * Returns the number that a row has in its table.
+   *
+   * @param index the row's index, from 0
+   * @return its number: the line for a table from a file, else counted from 1
+   */
+  public long row(int index) {
+    return rows[index];
+  }
+
+  /**
+   * Tells whether a row has a number.
+   *
+   * @param index the row's index, from 0
+   * @return false if it has a failure instead
+   */
+  public boolean isPresent(int index) {
+    return !missing.get(index) && (others == null || others[index] == null);
+  }
+
+  /**
+   * Returns the number of a row.
+   *
+   * @param index the row's index, from 0
+   * @return the number in the unit of the column
+   * @throws IllegalStateException if the row has none; its message is the failure
+   */
+  public double value(int index) {
+    Failure failure = failureOrNull(index);
+    if (failure != null) {
+      throw new IllegalStateException(failure.toString());
+    }
+    return values[index];
+  }
+
+  /**
+   * Returns the number of a row, if it has one.
+   *
+   * @param index the row's index, from 0
+   * @return the number in the unit of the column, or empty
+   */
+  public OptionalDouble get(int index) {
+    return isPresent(index) ? OptionalDouble.of(values[index]) : OptionalDouble.empty();
+  }
+
+  /** What stands in the array; meaningless unless the row is present. */
+  double raw(int index) {
+    return values[index];
+  }
+
+  /**
+   * Returns why a row has no number.
+   *
+   * @param index the row's index, from 0
+   * @return the failure; empty if the row has a number
+   */
+  public Optional<Failure> failure(int index) {
+    return Optional.ofNullable(failureOrNull(index));
+  }
+
+  @Nullable Failure failureOrNull(int index) {
+    if (missing.get(index)) {
+      return new Failure.Missing(rows[index], heading());
+    }
+    return others == null ? null : others[index];
+  }
+
+  /**
+   * Returns why rows have no number, missing cells included.
+   *
+   * @return an unmodifiable list in the order of the rows
+   */
+  public List<Failure> failures() {
+    List<Failure> list = new ArrayList<>();
+    for (int i = 0; i < values.length; i++) {
+      Failure failure = failureOrNull(i);
+      if (failure != null) {
+        list.add(failure);
+      }
+    }
+    return List.copyOf(list);
+  }
+
+  /**
+   * Returns why rows have no number as a column of text.
+   *
+   * @return an unmodifiable list of one text a row, empty where there is a number
+   */
+  public List<String> reasons() {
+    List<String> list = new ArrayList<>();
+    for (int i = 0; i < values.length; i++) {
+      Failure failure = failureOrNull(i);
+      list.add(failure == null ? "" : failure.column() + ": " + failure.reason());
+    }
+    return List.copyOf(list);
+  }
+
+  /**
+   * Returns the numbers of all rows.
+   *
+   * @return a new array in the unit of the column
+   * @throws IllegalStateException if a row has no number; the message counts those and names the
+   *     first
+   */
+  public double[] values() {
+    List<Failure> failures = failures();
+    if (!failures.isEmpty()) {
+      throw new IllegalStateException(
+          "column \""
+              + heading()
+              + "\": "
+              + failures.size()
+              + " of "
+              + size()
+              + " rows have no number; the first: "
+              + failures.get(0));
+    }
+    return values.clone();
+  }
+
+  /**
+   * Returns the numbers of all rows, and one of the caller's choice for those that have none.
+   *
+   * @param filler the number for rows without one, such as {@link Double#NaN} where the reader of
+   *     the array takes it so
+   * @return a new array in the unit of the column
+   */
+  public double[] valuesOr(double filler) {
+    double[] filled = values.clone();
+    for (int i = 0; i < filled.length; i++) {
+      if (!isPresent(i)) {
+        filled[i] = filler;
+      }
+    }
+    return filled;
+  }
+
+  /**
+   * Returns the column in another unit of the same meaning.
+   *
+   * @param units the units of the meaning, such as {@link
+   *     org.brewchem.units.LabUnits#RESIDUAL_ALKALINITY}
+   * @param symbol the unit wanted, such as {@code °dH}
+   * @param <Q> the value
+   * @return the column under the same name; a row whose number the meaning does not allow has a
+   *     failure
+   * @throws IllegalArgumentException if the unit of the column or the one wanted is none of these
+   */
+  public <Q> Column in(UnitSet<Q> units, String symbol) {
+    LabUnit<Q> from = header.unitOf(units);
+    LabUnit<Q> to = units.named(symbol);
+    double[] converted = new double[size()];
+    @Nullable Failure[] failures = new @Nullable Failure[size()];
+    for (int i = 0; i < converted.length; i++) {
+      failures[i] = failureOrNull(i);
+      if (failures[i] == null) {
+        try {
+          converted[i] = to.in(from.from(values[i]));
+        } catch (IllegalArgumentException e) {
+          failures[i] = new Failure.NotPossible(rows[i], heading(), String.valueOf(e.getMessage()));
+        }
+      }
+    }
+    return new Column(
+        ColumnHeader.parse(name() + " [" + symbol + "]"), rows, converted, new BitSet(), failures);
+  }
+
+  /**
+   * Returns the heading, how many rows there are and how many of them have a number.
+   *
+   * @return such as {@code calcium [mg/L], 3 rows, 1 without a number}
+   */
+  @Override
+  public String toString() {
+    int absent = 0;
+    for (int i = 0; i < size(); i++) {
+      absent += isPresent(i) ? 0 : 1;
+    }
+    return heading() + ", " + size() + " rows, " + absent + " without a number";
+  }
+}

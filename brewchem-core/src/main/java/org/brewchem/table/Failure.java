@@ -1,0 +1,93 @@
+package org.brewchem.table;
+
+/** Why a row of a column has no number. */
+public sealed interface Failure {
+
+  /**
+   * Returns the row as its table numbers it: for a table from a file the line of the file.
+   *
+   * @return the number of the row
+   */
+  long row();
+
+  /**
+   * Returns the column at fault, which for a calculated column is one of those that it was
+   * calculated from.
+   *
+   * @return the heading
+   */
+  String column();
+
+  /**
+   * Says what is wrong.
+   *
+   * @return a sentence without its full stop
+   */
+  String reason();
+
+  /**
+   * Nothing stands there. An empty cell is not 0.
+   *
+   * @param row the row as its table numbers it
+   * @param column the heading of the column in which the cell is empty
+   */
+  record Missing(long row, String column) implements Failure {
+    @Override
+    public String reason() {
+      return "is missing";
+    }
+
+    @Override
+    public String toString() {
+      return describe(this);
+    }
+  }
+
+  /**
+   * What stands there is not a number.
+   *
+   * @param row the row as its table numbers it
+   * @param column the heading of the column in which it stands
+   * @param text what stands there
+   * @param reason what is wrong with it
+   */
+  record Unreadable(long row, String column, String text, String reason) implements Failure {
+    @Override
+    public String toString() {
+      return describe(this);
+    }
+  }
+
+  /**
+   * The number is not one that its meaning allows, such as a negative concentration, or contradicts
+   * others of its row.
+   *
+   * @param row the row as its table numbers it
+   * @param column the heading of the column at fault
+   * @param reason the number with its unit and what is allowed
+   */
+  record NotPossible(long row, String column, String reason) implements Failure {
+    @Override
+    public String toString() {
+      return describe(this);
+    }
+  }
+
+  /**
+   * The calculation has no answer for the numbers of the row.
+   *
+   * @param row the row as its table numbers it
+   * @param column the heading of the calculated column
+   * @param reason what was sought and where
+   */
+  record NoSolution(long row, String column, String reason) implements Failure {
+    @Override
+    public String toString() {
+      return describe(this);
+    }
+  }
+
+  private static String describe(Failure failure) {
+    return "row " + failure.row() + ", column \"" + failure.column() + "\": " + failure.reason();
+  }
+}

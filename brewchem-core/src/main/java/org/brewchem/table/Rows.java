@@ -1,0 +1,65 @@
+package org.brewchem.table;
+
+import java.util.BitSet;
+import java.util.concurrent.ForkJoinPool;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
+import org.brewchem.units.ColumnHeader;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Runs a calculation over the rows of a table, in pieces of a fixed size whatever the number of
+ * threads, so that the results do not depend on it.
+ */
+final class Rows {
+
+  private static final int PIECE = 1024;
+
+  /** The calculation of one row, with a work space of its own. It stores what it finds itself. */
+  interface Work {
+    /** Returns null, or why the row has no result. */
+    @Nullable Failure row(int index);
+  }
+
+  private Rows() {}
+
+  /**
+   * Runs all rows.
+   *
+   * @return for each row null or its failure
+   */
+  static @Nullable Failure[] run(int size, int threads, Supplier<Work> work) {
+    @Nullable Failure[] failures = new @Nullable Failure[size];
+    int pieces = (size + PIECE - 1) / PIECE;
+    if (threads == 1 || pieces < 2) {
+      for (int piece = 0; piece < pieces; piece++) {
+        run(piece, size, work.get(), failures);
+      }
+      return failures;
+    }
+    ForkJoinPool pool = new ForkJoinPool(threads);
+    try {
+      pool.submit(
+              () ->
+                  IntStream.range(0, pieces)
+                      .parallel()
+                      .forEach(piece -> run(piece, size, work.get(), failures)))
+          .join();
+    } finally {
+      pool.shutdown();
+    }
+    return failures;
+  }
+
+  private static void run(int piece, int size, Work work, @Nullable Failure[] failures) {
+    int end = Math.min(size, (piece + 1) * PIECE);
+    for (int i = piece * PIECE; i < end; i++) {
+      failures[i] = work.row(i);
+    }
+  }
+
+  /** Makes a column of what was found, taking over the arrays. */
+  static Column column(String heading, Table table, double[] values, @Nullable Failure[] failures) {
+    return new Column(ColumnHeader.parse(heading), table.rows(), values, new BitSet(), failures);
+  }
+}

@@ -1,0 +1,22 @@
+/**
+ * Tables: the calculations of the other packages over many rows, at the speed of the proton balance
+ * itself.
+ *
+ * <p>A {@link org.brewchem.table.Table} is a set of {@link org.brewchem.table.Column columns}. A
+ * column has one heading, which carries its one unit ({@code calcium [mg/L]}), and a plain number
+ * in each row; the heading is read once, not once a row. Where a row has no number, it has a {@link
+ * org.brewchem.table.Failure} that says why, with the row of the file and the column at fault. A
+ * missing cell stays missing through every calculation, and one bad row never stops the others.
+ *
+ * <p>{@link org.brewchem.table.Waters} asks a table of water analyses for pH, alkalinity, hardness,
+ * residual alkalinity, ratios, ion balance and acid doses; {@link org.brewchem.table.Acidities}
+ * asks a table of titrations for titratable acidities and doses. What they find are columns again.
+ *
+ * <p>Rows are solved each from the same start and in pieces of a fixed size, so that one thread and
+ * many give the same numbers to the last bit. Files are none of this package's business: a table is
+ * made from arrays or row by row.
+ */
+@NullMarked
+package org.brewchem.table;
+
+import org.jspecify.annotations.NullMarked;

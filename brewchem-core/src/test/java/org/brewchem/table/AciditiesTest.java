@@ -1,0 +1,124 @@
+package org.brewchem.table;
+
+import static org.brewchem.quantity.Quantities.gPerL;
+import static org.brewchem.quantity.Quantities.mL;
+import static org.brewchem.quantity.Quantities.molPerL;
+import static org.brewchem.quantity.Quantities.pH;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.Scale;
+import net.jqwik.api.constraints.Size;
+import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.solution.EffectiveEquivalents;
+import org.brewchem.substance.Acid;
+import org.brewchem.titration.Titrant;
+import org.junit.jupiter.api.Test;
+
+class AciditiesTest {
+
+  private static final Titrant LYE = Titrant.sodiumHydroxide().of(molPerL(0.1));
+
+  /** 1 mL of 0.1 mol/L alkali for 100 mL of sample is 1 mEq/L, by definition. */
+  @Test
+  void acidityIsTitrantTimesVolumeOverSample() {
+    Table table =
+        Table.of(
+            Column.of("volume [mL]", 14.62, 15.62),
+            Column.of("sample [mL]", 50, 50),
+            Column.of("titrant [mol/L]", 0.1, 0.1),
+            Column.of("blank [mL]", 0, 1));
+    Column acidity = Acidities.from(table, pH(8.2)).acidity();
+    assertEquals("titratable acidity [mEq/L, to pH 8.2]", acidity.heading());
+    assertEquals(29.24, acidity.value(0), 1e-12);
+    assertEquals(29.24, acidity.value(1), 1e-12);
+  }
+
+  @Property
+  void aRowIsTheSingleTitration(
+      @ForAll @Size(min = 1, max = 5)
+          List<@Scale(4) @DoubleRange(min = 0.1, max = 50) Double> volumes,
+      @ForAll @Scale(3) @DoubleRange(min = 5, max = 100) double sample) {
+    double[] millilitres = volumes.stream().mapToDouble(Double::doubleValue).toArray();
+    Column acidity =
+        Acidities.from(Table.of(Column.of("volume [mL]", millilitres)), pH(8.2))
+            .withSample(mL(sample))
+            .withTitrant(LYE)
+            .acidityAs(Acid.LACTIC);
+    for (int i = 0; i < millilitres.length; i++) {
+      double single =
+          LYE.titrate(mL(sample))
+              .to(pH(8.2))
+              .took(mL(millilitres[i]))
+              .acidity()
+              .value()
+              .inGramsPerLitreAs(Acid.LACTIC);
+      assertEquals(single, acidity.value(i), 1e-13 * single);
+    }
+  }
+
+  @Test
+  void badRowsFailEachForItsReason() {
+    Table.Builder rows = Table.withHeadings("volume [mL]", "sample [mL]");
+    rows.row(2).set(0, 14.62).set(1, 50);
+    rows.row(3).set(0, -1).set(1, 50);
+    rows.row(4).set(0, 14.62).set(1, 0);
+    rows.row(5).set(1, 50);
+    rows.row(6).unreadable(0, "14,62", "\"14,62\" is not a number (use a point)").set(1, 50);
+    Column acidity = Acidities.from(rows.build(), pH(8.2)).withTitrant(LYE).acidity();
+    assertEquals(29.24, acidity.value(0), 1e-12);
+    assertEquals(
+        List.of(
+            new Failure.NotPossible(
+                3, "volume [mL]", "volume: -1.0 mL is not possible; 0 or more is allowed"),
+            new Failure.NotPossible(
+                4, "sample [mL]", "sample: 0.0 mL is not possible; more than 0 is allowed"),
+            new Failure.Missing(5, "volume [mL]"),
+            new Failure.Unreadable(
+                6, "volume [mL]", "14,62", "\"14,62\" is not a number (use a point)")),
+        acidity.failures());
+  }
+
+  @Test
+  void aDoseIsWhatLacksOverWhatAMoleDelivers() {
+    Table table = Table.of(Column.of("volume [mL]", 14.62, 20));
+    Acidities acidities = Acidities.from(table, pH(8.2)).withSample(mL(50)).withTitrant(LYE);
+    TitratableAcidity target = TitratableAcidity.from(gPerL(2.8), Acid.LACTIC, pH(8.2));
+    Column dose = acidities.doseOf(Acid.PHOSPHORIC, target);
+    assertEquals(
+        (target.inMilliequivalentsPerLitre() - 29.24)
+            / EffectiveEquivalents.of(Acid.PHOSPHORIC).at(pH(8.2)),
+        dose.value(0),
+        1e-12);
+    assertTrue(dose.failure(1).orElseThrow() instanceof Failure.NoSolution);
+    assertThrows(
+        IllegalArgumentException.class,
+        () ->
+            acidities.doseOf(
+                Acid.LACTIC, TitratableAcidity.from(gPerL(2.8), Acid.LACTIC, pH(7.0))));
+  }
+
+  @Test
+  void whatIsNeededIsStatedOnce() {
+    Table table = Table.of(Column.of("volume [mL]", 14.62), Column.of("sample [mL]", 50));
+    Acidities acidities = Acidities.from(table, pH(8.2));
+    assertThrows(IllegalStateException.class, () -> acidities.withSample(mL(50)));
+    assertThrows(IllegalStateException.class, () -> acidities.acidity());
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> acidities.withTitrant(Titrant.hydrochloricAcid().of(molPerL(0.1))));
+    assertThrows(
+        IllegalStateException.class,
+        () -> Acidities.from(table.without("sample"), pH(8.2)).withTitrant(LYE).acidity());
+    assertThrows(
+        IllegalArgumentException.class, () -> Acidities.from(table.without("volume"), pH(8.2)));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> Acidities.from(Table.of(Column.of("volume [mg]", 1)), pH(8.2)));
+  }
+}

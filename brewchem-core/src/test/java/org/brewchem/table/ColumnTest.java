@@ -1,0 +1,111 @@
+package org.brewchem.table;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.brewchem.units.LabUnits;
+import org.junit.jupiter.api.Test;
+
+class ColumnTest {
+
+  private static Column second() {
+    BitSet missing = new BitSet();
+    missing.set(1);
+    return Column.of("calcium [mg/L]", new double[] {40, 7, -3}, missing);
+  }
+
+  @Test
+  void headingIsANameAndAUnit() {
+    Column column = Column.of("calcium [mg/L]", 40, 80);
+    assertEquals("calcium", column.name());
+    assertEquals(Optional.of("mg/L"), column.unit());
+    assertEquals("calcium [mg/L]", column.heading());
+    assertThrows(IllegalArgumentException.class, () -> Column.of("calcium [mg/L", 40));
+  }
+
+  @Test
+  void numbersAreCopiedInAndOut() {
+    double[] given = {40, 80};
+    Column column = Column.of("calcium [mg/L]", given);
+    given[0] = 1;
+    column.values()[1] = 1;
+    assertArrayEquals(new double[] {40, 80}, column.values());
+  }
+
+  @Test
+  void aNumberThatIsNoneIsRefusedUnlessItIsDeclaredMissing() {
+    IllegalArgumentException refused =
+        assertThrows(
+            IllegalArgumentException.class, () -> Column.of("calcium [mg/L]", 40, Double.NaN));
+    assertEquals(
+        "row 2, column \"calcium [mg/L]\": NaN is not possible; a finite number is needed, and a"
+            + " missing one is left out",
+        refused.getMessage());
+    BitSet missing = new BitSet();
+    missing.set(1);
+    Column column = Column.of("calcium [mg/L]", new double[] {40, Double.NaN}, missing);
+    assertEquals(OptionalDouble.empty(), column.get(1));
+  }
+
+  @Test
+  void aMissingRowThatDoesNotExistIsRefused() {
+    BitSet missing = new BitSet();
+    missing.set(2);
+    assertThrows(
+        IllegalArgumentException.class, () -> Column.of("pH", new double[] {7, 8}, missing));
+  }
+
+  @Test
+  void aMissingRowStaysMissing() {
+    Column column = second();
+    assertTrue(column.isPresent(0));
+    assertFalse(column.isPresent(1));
+    Failure failure = new Failure.Missing(2, "calcium [mg/L]");
+    assertEquals(Optional.of(failure), column.failure(1));
+    assertEquals(List.of(failure), column.failures());
+    assertEquals(List.of("", "calcium [mg/L]: is missing", ""), column.reasons());
+    assertEquals("calcium [mg/L], 3 rows, 1 without a number", column.toString());
+    assertThrows(IllegalStateException.class, () -> column.value(1));
+  }
+
+  @Test
+  void anArrayOfAllRowsTakesAChoiceForThoseWithoutANumber() {
+    Column column = second();
+    IllegalStateException refused =
+        assertThrows(IllegalStateException.class, () -> column.values());
+    assertEquals(
+        "column \"calcium [mg/L]\": 1 of 3 rows have no number; the first: row 2, column \"calcium"
+            + " [mg/L]\": is missing",
+        refused.getMessage());
+    assertArrayEquals(new double[] {40, Double.NaN, -3}, column.valuesOr(Double.NaN));
+  }
+
+  @Test
+  void anotherUnitConvertsRowByRowAndKeepsFailures() {
+    Column grams = second().in(LabUnits.MASS_CONCENTRATION, "g/L");
+    assertEquals("calcium [g/L]", grams.heading());
+    assertEquals(0.04, grams.value(0), 1e-15);
+    assertEquals(Optional.of(new Failure.Missing(2, "calcium [mg/L]")), grams.failure(1));
+    assertTrue(grams.failure(2).orElseThrow() instanceof Failure.NotPossible);
+    assertThrows(
+        IllegalArgumentException.class, () -> second().in(LabUnits.MASS_CONCENTRATION, "mmol/L"));
+    assertThrows(IllegalArgumentException.class, () -> second().in(LabUnits.VOLUME, "mL"));
+  }
+
+  /** Definition of the German degree: 10 mg/L of CaO; its molar mass from the weights of 2021. */
+  @Test
+  void residualAlkalinityInGermanDegreesIsNotABoundedHardness() {
+    Column column = Column.of("residual alkalinity [mEq/L]", -2);
+    assertEquals(
+        -2 * (40.078 + 15.999) / 2 / 10,
+        column.in(LabUnits.RESIDUAL_ALKALINITY, "°dH").value(0),
+        1e-9);
+  }
+}

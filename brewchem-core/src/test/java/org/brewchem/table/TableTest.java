@@ -1,0 +1,103 @@
+package org.brewchem.table;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+
+class TableTest {
+
+  @Test
+  void columnsAreFoundByTheirNameWithoutTheUnit() {
+    Table table = Table.of(Column.of("calcium [mg/L]", 40, 80), Column.of("pH", 7.2, 7.9));
+    assertEquals(2, table.size());
+    assertEquals(80, table.column("calcium").value(1));
+    assertTrue(table.find("pH").isPresent());
+    assertFalse(table.find("magnesium").isPresent());
+    IllegalArgumentException lacking =
+        assertThrows(IllegalArgumentException.class, () -> table.column("magnesium"));
+    assertEquals(
+        "column \"magnesium\" is not in the table; it has [calcium, pH]", lacking.getMessage());
+  }
+
+  @Test
+  void columnsAreOverTheSameRowsAndHaveDifferentNames() {
+    Column calcium = Column.of("calcium [mg/L]", 40, 80);
+    assertThrows(IllegalArgumentException.class, () -> Table.of());
+    assertThrows(IllegalArgumentException.class, () -> Table.of(calcium, Column.of("pH", 7, 7, 7)));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> Table.of(calcium, Column.of("calcium [mmol/L]", 1, 2)));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> Table.of(calcium).withTexts("sample", List.of("one")));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> Table.of(calcium).withTexts("calcium", List.of("one", "two")));
+  }
+
+  @Test
+  void rowsAreBuiltUnderTheNumbersOfTheirFile() {
+    Table.Builder builder = Table.withHeadings(List.of("calcium [mg/L]", "pH"), List.of("sample"));
+    builder.row(2).set(0, 40).set(1, 7.2).text(0, "well");
+    builder.row(5).unreadable(0, "14,62", "\"14,62\" is not a number (use a point)");
+    builder.row().set(0, 12);
+    Table table = builder.build();
+    assertEquals(List.of(2L, 5L, 6L), List.of(table.row(0), table.row(1), table.row(2)));
+    assertEquals(List.of("well", "", ""), table.texts("sample"));
+    assertEquals(OptionalDouble.empty(), table.column("pH").get(2));
+    assertEquals(
+        List.of(
+            new Failure.Unreadable(
+                5, "calcium [mg/L]", "14,62", "\"14,62\" is not a number (use a point)")),
+        table.faults());
+    assertEquals(
+        List.of(new Failure.Missing(5, "pH"), new Failure.Missing(6, "pH")),
+        table.column("pH").failures());
+    assertEquals("3 rows of [sample, calcium, pH]", table.toString());
+  }
+
+  @Test
+  void aTableStaysWhatItWasWhenItsBuilderGoesOn() {
+    Table.Builder builder = Table.withHeadings("pH");
+    builder.row().set(0, 7);
+    Table first = builder.build();
+    for (int i = 0; i < 1000; i++) {
+      builder.row().set(0, 8);
+    }
+    builder.row().unreadable(0, "x", "\"x\" is not a number").set(0, 9);
+    Table all = builder.build();
+    assertEquals(1, first.size());
+    assertEquals(1002, all.size());
+    assertEquals(9, all.column("pH").value(1001));
+    assertEquals(1002, all.row(1001));
+  }
+
+  @Test
+  void theBuilderRefusesWhatIsNoRowOrNoNumber() {
+    Table.Builder builder = Table.withHeadings("pH");
+    assertThrows(IllegalStateException.class, () -> builder.set(0, 7));
+    builder.row(4);
+    assertThrows(IllegalArgumentException.class, () -> builder.row(4));
+    assertThrows(IllegalArgumentException.class, () -> builder.set(0, Double.POSITIVE_INFINITY));
+    assertThrows(
+        IllegalArgumentException.class, () -> Table.withHeadings("pH", "calcium [mg/L]", "pH"));
+  }
+
+  @Test
+  void columnsCanBeAddedAndLeftOut() {
+    Table table =
+        Table.of(Column.of("calcium [mg/L]", 40), Column.of("pH", 7.2))
+            .withTexts("sample", List.of("well"));
+    assertEquals("1 rows of [sample, calcium]", table.without("pH").toString());
+    assertEquals("1 rows of [calcium, pH]", table.without("sample").toString());
+    assertThrows(IllegalArgumentException.class, () -> table.without("sodium"));
+    assertThrows(IllegalArgumentException.class, () -> table.texts("pH"));
+    assertEquals(List.of("sample"), table.textNames());
+    assertEquals(2, table.columns().size());
+  }
+}
