@@ -1,0 +1,430 @@
+package org.brewchem.beer;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.brewchem.internal.Checks;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.MassConcentration;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.solution.Buffering;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Ion;
+import org.brewchem.substance.Reagent;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A beer as the laboratory knows it: its measured pH and titratable acidity, the ions that are
+ * known of it, and what it buffers with. From it come the {@link KeyFigures}, an {@link AcidDose}
+ * and a {@link Blend}.
+ *
+ * <p>Both measurements are those of the degassed sample. Without {@link #buffered} a {@link
+ * StandInBuffer} stands for the buffering. Acidities predicted here are those of the undiluted
+ * beer: the base per litre from its pH to the end point.
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class Beer {
+
+  private static final double UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC = 10;
+  private static final double BEYOND_FERMENTATION_GRAMS_PER_LITRE_AS_LACTIC = 22;
+  private static final double STRETCHED_SHARE_OF_GROUPS = 0.75;
+  private static final double DISAGREEING_SHARE = 0.05;
+
+  private final Figure<PH> pH;
+  private final Figure<TitratableAcidity> acidity;
+  private final Map<Ion, Content> ions;
+  private final Buffering buffering;
+  private final Temperature temperature;
+  private final Chemistry chemistry;
+
+  /** An ion of the beer. */
+  record Content(
+      MassConcentration concentration,
+      @Nullable MassConcentration standardUncertainty,
+      Origin origin) {}
+
+  private Beer(
+      Figure<PH> pH,
+      Figure<TitratableAcidity> acidity,
+      Map<Ion, Content> ions,
+      Buffering buffering,
+      Temperature temperature,
+      Chemistry chemistry) {
+    this.pH = pH;
+    this.acidity = acidity;
+    this.ions = Collections.unmodifiableMap(ions);
+    this.buffering = buffering;
+    this.temperature = temperature;
+    this.chemistry = chemistry;
+  }
+
+  /**
+   * Returns a beer of a measured pH and titratable acidity, at 20 °C, under the standard chemistry,
+   * buffered by the stand-in.
+   *
+   * @param pH the pH of the degassed beer, below the end point of its acidity
+   * @param acidity the titratable acidity of the degassed beer, above 0
+   * @return the beer
+   * @throws IllegalArgumentException if the acidity is not above 0 or the pH not below its end
+   *     point
+   */
+  public static Beer of(PH pH, TitratableAcidity acidity) {
+    StandInBuffer standIn = StandInBuffer.matching(acidity);
+    if (pH.compareTo(acidity.endPoint()) >= 0) {
+      throw new IllegalArgumentException(
+          "pH of the beer: "
+              + pH.value()
+              + " is not possible; less than the end point, "
+              + acidity.endPoint()
+              + ", is allowed");
+    }
+    return new Beer(
+        Figure.of(pH, null, Origin.MEASURED_IN_BEER),
+        Figure.of(acidity, null, Origin.MEASURED_IN_BEER),
+        Map.of(),
+        standIn,
+        Temperature.ofCelsius(20),
+        Chemistry.standard());
+  }
+
+  /**
+   * States the standard uncertainties of the measured pH and acidity, which all predictions then
+   * include.
+   *
+   * @param ofPH u of the pH, 0 or more
+   * @param ofAcidity u of the acidity, 0 or more, to the same end point
+   * @return the beer with them
+   * @throws IllegalArgumentException if an uncertainty is negative or has another end point
+   */
+  public Beer withStandardUncertainties(double ofPH, TitratableAcidity ofAcidity) {
+    return new Beer(
+        Figure.of(pH.value(), ofPH, Origin.MEASURED_IN_BEER),
+        Figure.of(acidity.value(), ofAcidity, Origin.MEASURED_IN_BEER),
+        ions,
+        buffering,
+        temperature,
+        chemistry);
+  }
+
+  /**
+   * Replaces the buffering, as by one that was measured. Where it and the measured acidity do not
+   * agree, the acidity is believed, and the difference is carried along unchanged.
+   *
+   * @param measured the buffering
+   * @return the beer with it
+   */
+  public Beer buffered(Buffering measured) {
+    return new Beer(pH, acidity, ions, measured, temperature, chemistry);
+  }
+
+  /**
+   * States how much of an ion there is. What was measured in the beer counts in its chemistry (ion
+   * pairs, ionic strength); what is known from the water only counts in the key figures alone.
+   *
+   * @param ion the ion: calcium, magnesium, sulfate, chloride or another
+   * @param concentration its total concentration
+   * @param origin {@link Origin#MEASURED_IN_BEER} or {@link Origin#TAKEN_FROM_WATER}
+   * @return the beer with it
+   */
+  public Beer with(Ion ion, MassConcentration concentration, Origin origin) {
+    return with(ion, new Content(concentration, null, origin));
+  }
+
+  /**
+   * States how much of an ion there is, and how well that is known.
+   *
+   * @param ion the ion
+   * @param concentration its total concentration
+   * @param standardUncertainty u of the concentration
+   * @param origin {@link Origin#MEASURED_IN_BEER} or {@link Origin#TAKEN_FROM_WATER}
+   * @return the beer with it
+   */
+  public Beer with(
+      Ion ion,
+      MassConcentration concentration,
+      MassConcentration standardUncertainty,
+      Origin origin) {
+    return with(ion, new Content(concentration, standardUncertainty, origin));
+  }
+
+  private Beer with(Ion ion, Content content) {
+    if (content.origin() == Origin.PREDICTED) {
+      throw new IllegalArgumentException(
+          ion.name()
+              + ": "
+              + content.origin()
+              + " is not possible; measured in beer or taken from water is allowed");
+    }
+    Map<Ion, Content> all = new LinkedHashMap<>(ions);
+    all.put(ion, content);
+    return new Beer(pH, acidity, all, buffering, temperature, chemistry);
+  }
+
+  /**
+   * States the temperature at which pH and acidity were measured, and hold.
+   *
+   * @param other 0 to 100 °C
+   * @return the beer at it
+   * @throws IllegalArgumentException if the temperature is out of range
+   */
+  public Beer measuredAt(Temperature other) {
+    Checks.inRange("temperature", other.inCelsius(), "°C", 0, 100);
+    return new Beer(pH, acidity, ions, buffering, other, chemistry);
+  }
+
+  /**
+   * Chooses another chemistry for what is computed.
+   *
+   * @param other the chemistry
+   * @return the beer under it
+   */
+  public Beer under(Chemistry other) {
+    return new Beer(pH, acidity, ions, buffering, temperature, other);
+  }
+
+  /**
+   * Returns the measured pH.
+   *
+   * @return the pH
+   */
+  public PH pH() {
+    return pH.value();
+  }
+
+  /**
+   * Returns the measured titratable acidity.
+   *
+   * @return the acidity
+   */
+  public TitratableAcidity acidity() {
+    return acidity.value();
+  }
+
+  /**
+   * Returns what the beer buffers with.
+   *
+   * @return the buffering
+   */
+  public Buffering buffering() {
+    return buffering;
+  }
+
+  /**
+   * Returns the temperature at which pH and acidity hold.
+   *
+   * @return the temperature
+   */
+  public Temperature temperature() {
+    return temperature;
+  }
+
+  /**
+   * Returns the chemistry.
+   *
+   * @return the chemistry
+   */
+  public Chemistry chemistry() {
+    return chemistry;
+  }
+
+  /**
+   * Returns the key figures.
+   *
+   * @return pH and acidity as measured; calcium, and sulfate to chloride, when the ions are known
+   *     and chloride is not nil
+   */
+  public KeyFigures keyFigures() {
+    return keyFigures(pH, acidity, ions);
+  }
+
+  static KeyFigures keyFigures(
+      Figure<PH> pH, Figure<TitratableAcidity> acidity, Map<Ion, Content> ions) {
+    KeyFigures figures = KeyFigures.none().with(pH).withAcidity(acidity);
+    Content calcium = ions.get(Ion.CALCIUM);
+    if (calcium != null) {
+      figures =
+          figures.withCalcium(
+              Figure.ofCalcium(
+                  calcium.concentration(), calcium.standardUncertainty(), calcium.origin()));
+    }
+    return sulfateToChloride(ions).map(figures::withRatio).orElse(figures);
+  }
+
+  static Optional<Figure<Double>> sulfateToChloride(Map<Ion, Content> ions) {
+    Content sulfate = ions.get(Ion.SULFATE);
+    Content chloride = ions.get(Ion.CHLORIDE);
+    if (sulfate == null
+        || chloride == null
+        || chloride.concentration().inMilligramsPerLitre() == 0) {
+      return Optional.empty();
+    }
+    double above = sulfate.concentration().inMilligramsPerLitre();
+    double below = chloride.concentration().inMilligramsPerLitre();
+    MassConcentration ofSulfate = sulfate.standardUncertainty();
+    MassConcentration ofChloride = chloride.standardUncertainty();
+    Double u =
+        ofSulfate == null || ofChloride == null
+            ? null
+            : Math.hypot(
+                ofSulfate.inMilligramsPerLitre() / below,
+                above / below * ofChloride.inMilligramsPerLitre() / below);
+    Origin origin =
+        sulfate.origin() == chloride.origin() ? sulfate.origin() : Origin.TAKEN_FROM_WATER;
+    return Optional.of(Figure.ofRatio(above / below, u, origin));
+  }
+
+  /**
+   * Returns the solution that stands for the beer: the ions measured in it and its buffering,
+   * closed to the measured pH.
+   *
+   * @return the solution
+   * @throws AcidityBelowStandInException if the stand-in cannot have so little acidity
+   */
+  public Solution solution() {
+    return buffering.closed(known(), pH.value());
+  }
+
+  private Solution known() {
+    Solution known = Solution.at(temperature).under(chemistry);
+    for (Map.Entry<Ion, Content> entry : ions.entrySet()) {
+      if (entry.getValue().origin() == Origin.MEASURED_IN_BEER) {
+        known =
+            known.with(
+                entry.getKey(),
+                AmountConcentration.from(
+                    entry.getValue().concentration(), entry.getKey().molarMass()));
+      }
+    }
+    return known;
+  }
+
+  /**
+   * Returns what a brewer should know about the figures and their basis.
+   *
+   * @return the findings, none when there is nothing to say
+   */
+  public List<BeerFinding> findings() {
+    List<BeerFinding> findings = new ArrayList<>(acidityFindings(acidity.value()));
+    ions.forEach(
+        (ion, content) -> {
+          if (content.origin() == Origin.TAKEN_FROM_WATER) {
+            findings.add(
+                new BeerFinding(
+                    BeerFinding.Kind.KNOWN_FROM_WATER_ONLY,
+                    ion.name()
+                        + " is known from the water only; malt and brewhouse change it, and it does"
+                        + " not count in the beer's chemistry"));
+          }
+        });
+    if (buffering instanceof StandInBuffer standIn) {
+      findings.add(new BeerFinding(BeerFinding.Kind.RESTS_ON_STAND_IN, standIn.basis()));
+      double share = standIn.shareOfGroups(known(), pH.value());
+      if (share < 0) {
+        findings.add(
+            new BeerFinding(
+                BeerFinding.Kind.ACIDITY_BELOW_STAND_IN,
+                "the stand-in has at least "
+                    + Texts.acidity(standIn.smallestAcidity(known(), pH.value()))
+                    + " at "
+                    + pH.value()
+                    + ", more than was measured; check pH and titration, or measure the buffering"));
+      } else if (share > STRETCHED_SHARE_OF_GROUPS) {
+        findings.add(
+            new BeerFinding(
+                BeerFinding.Kind.STAND_IN_STRETCHED,
+                Texts.format(
+                    "%.0f %% of the acidity is carried by the stand-in's scaled groups, far from an"
+                        + " average beer: expect more than 30 %% uncertainty, and measure the"
+                        + " buffering",
+                    100 * share)));
+      }
+    } else {
+      double disagreement = acidityBeyond(solution()) / acidity.number();
+      if (Math.abs(disagreement) > DISAGREEING_SHARE) {
+        findings.add(
+            new BeerFinding(
+                BeerFinding.Kind.BUFFERING_DISAGREES,
+                Texts.format(
+                    "the measured acidity lies %+.1f %% from that of the buffering",
+                    100 * disagreement)));
+      }
+    }
+    return List.copyOf(findings);
+  }
+
+  static List<BeerFinding> acidityFindings(TitratableAcidity acidity) {
+    double asLactic = acidity.inGramsPerLitreAs(Acid.LACTIC);
+    if (asLactic >= BEYOND_FERMENTATION_GRAMS_PER_LITRE_AS_LACTIC) {
+      return List.of(
+          new BeerFinding(
+              BeerFinding.Kind.ACIDITY_BEYOND_FERMENTATION,
+              Texts.acidity(acidity)
+                  + " is beyond what fermentation makes (common practice, no source); carbon dioxide"
+                  + " left in the sample, or a slip in the arithmetic, is likelier"));
+    }
+    if (asLactic > UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) {
+      return List.of(
+          new BeerFinding(
+              BeerFinding.Kind.ACIDITY_UNUSUAL,
+              Texts.acidity(acidity)
+                  + " is unusual for a beer (common practice, no source); was the sample degassed?"));
+    }
+    return List.of();
+  }
+
+  /** What was measured beyond the acidity of the solution that stands for the beer, mEq/L. */
+  double acidityBeyond(Solution solution) {
+    return acidity
+        .value()
+        .minus(solution.titratableAcidity(acidity.value().endPoint()))
+        .inMilliequivalentsPerLitre();
+  }
+
+  Figure<PH> pHFigure() {
+    return pH;
+  }
+
+  Figure<TitratableAcidity> acidityFigure() {
+    return acidity;
+  }
+
+  Map<Ion, Content> ions() {
+    return ions;
+  }
+
+  /**
+   * Asks for a dose of an acid: {@code beer.dose(reagent).into(hL(20)).to(pH(4.2))}.
+   *
+   * @param reagent an acid as it is bought
+   * @return a request that wants a volume and a target
+   * @throws IllegalArgumentException if the reagent is not an acid
+   */
+  public DoseRequest dose(Reagent reagent) {
+    return DoseRequest.of(this, reagent);
+  }
+
+  /**
+   * Asks for a blend with another beer: {@code beer.blendedWith(other).total(hL(30)).to(pH(3.8))}.
+   *
+   * @param other the other beer, at the same temperature
+   * @return a request that wants volumes, or a volume and a target
+   * @throws IllegalArgumentException if temperatures or end points differ
+   */
+  public BlendRequest blendedWith(Beer other) {
+    return BlendRequest.of(this, other);
+  }
+
+  /** Returns the key figures, one a line. */
+  @Override
+  public String toString() {
+    return keyFigures().toString();
+  }
+}

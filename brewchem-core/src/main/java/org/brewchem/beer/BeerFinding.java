@@ -1,0 +1,46 @@
+package org.brewchem.beer;
+
+/**
+ * Something that a brewer should know about a beer's figures or about a prediction, and that is no
+ * error.
+ *
+ * @param kind what it is about
+ * @param text a sentence for people
+ */
+public record BeerFinding(Kind kind, String text) {
+
+  /** What a finding is about. */
+  public enum Kind {
+    /**
+     * More than 10 g/L as lactic acid, which is unusual for a beer (common practice, no source).
+     */
+    ACIDITY_UNUSUAL,
+    /**
+     * 22 g/L as lactic acid or more, which is beyond what fermentation makes (common practice, no
+     * source).
+     */
+    ACIDITY_BEYOND_FERMENTATION,
+    /** The prediction rests on {@link StandInBuffer}. */
+    RESTS_ON_STAND_IN,
+    /** Most of the acidity is carried by the scaled groups of the stand-in. */
+    STAND_IN_STRETCHED,
+    /** The acidity is below what the stand-in can represent. */
+    ACIDITY_BELOW_STAND_IN,
+    /** The buffering and the measured acidity do not agree. */
+    BUFFERING_DISAGREES,
+    /** An uncertainty was not stated and is not in the prediction. */
+    UNCERTAINTY_NOT_STATED,
+    /** An ion is known from the water only and is not in the solution. */
+    KNOWN_FROM_WATER_ONLY,
+    /** A part of the acid is bound in esters and acts late. */
+    BOUND_IN_ESTERS,
+    /** The ionic strength is beyond the range of the activity rule. */
+    BEYOND_ACTIVITY_RANGE
+  }
+
+  /** Returns the sentence. */
+  @Override
+  public String toString() {
+    return text;
+  }
+}
