@@ -46,7 +46,7 @@ final class AcidAddition {
     }
   }
 
-  AcidDose to(PH target) {
+  BeerDose to(PH target) {
     double change = target.minus(beer.pH());
     if (change == 0) {
       throw alreadyThere(target.toString());
@@ -67,7 +67,7 @@ final class AcidAddition {
             target.toString()));
   }
 
-  AcidDose to(TitratableAcidity target) {
+  BeerDose to(TitratableAcidity target) {
     double rise = target.minus(beer.acidity()).inMilliequivalentsPerLitre();
     if (rise == 0) {
       throw alreadyThere(Texts.acidity(target));
@@ -97,8 +97,8 @@ final class AcidAddition {
         "target: " + target + " needs no acid; the beer has it already");
   }
 
-  private AcidDose dose(double moles) {
-    return new AcidDose(this, moles);
+  private BeerDose dose(double moles) {
+    return new BeerDose(this, moles);
   }
 
   /** The moles per litre of beer at which what is missing, eq per litre of beer, rises to 0. */

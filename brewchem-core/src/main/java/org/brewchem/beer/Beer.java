@@ -6,23 +6,26 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitratableAcidity;
-import org.brewchem.solution.Buffering;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Reagent;
+import org.brewchem.titration.AcidityResult;
+import org.brewchem.titration.MeasuredBuffer;
+import org.brewchem.water.WaterAnalysis;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A beer as the laboratory knows it: its measured pH and titratable acidity, the ions that are
- * known of it, and what it buffers with. From it come the {@link KeyFigures}, an {@link AcidDose}
+ * known of it, and what it buffers with. From it come the {@link KeyFigures}, an {@link BeerDose}
  * and a {@link Blend}.
  *
  * <p>Both measurements are those of the degassed sample. Without {@link #buffered} a {@link
@@ -33,8 +36,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Beer {
 
-  private static final double UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC = 10;
-  private static final double BEYOND_FERMENTATION_GRAMS_PER_LITRE_AS_LACTIC = 22;
   private static final double STRETCHED_SHARE_OF_GROUPS = 0.75;
   private static final double DISAGREEING_SHARE = 0.05;
 
@@ -96,6 +97,46 @@ public final class Beer {
   }
 
   /**
+   * Returns a beer of a measured pH and a titration's result, with the uncertainty of that result.
+   *
+   * @param pH the pH of the degassed beer, below the end point of its acidity
+   * @param titrated the titration's result, above 0
+   * @return the beer
+   * @throws IllegalArgumentException if the acidity is not above 0 or the pH not below its end
+   *     point
+   */
+  public static Beer of(PH pH, AcidityResult titrated) {
+    Beer beer = of(pH, titrated.value());
+    TitratableAcidity u =
+        TitratableAcidity.ofMilliequivalentsPerLitre(
+            titrated.uncertain().standardUncertainty(), titrated.endPoint());
+    return new Beer(
+        beer.pH,
+        Figure.of(titrated.value(), u, Origin.MEASURED_IN_BEER),
+        beer.ions,
+        beer.buffering,
+        beer.temperature,
+        beer.chemistry);
+  }
+
+  /**
+   * States the standard uncertainty of the measured pH, which all predictions then include.
+   *
+   * @param ofPH u of the pH, 0 or more
+   * @return the beer with it
+   * @throws IllegalArgumentException if the uncertainty is negative or not finite
+   */
+  public Beer withStandardUncertaintyOfPH(double ofPH) {
+    return new Beer(
+        Figure.of(pH.value(), ofPH, Origin.MEASURED_IN_BEER),
+        acidity,
+        ions,
+        buffering,
+        temperature,
+        chemistry);
+  }
+
+  /**
    * States the standard uncertainties of the measured pH and acidity, which all predictions then
    * include.
    *
@@ -123,6 +164,41 @@ public final class Beer {
    */
   public Beer buffered(Buffering measured) {
     return new Beer(pH, acidity, ions, measured, temperature, chemistry);
+  }
+
+  /**
+   * Replaces the stand-in by the buffer that the beer's own titration showed. Ions measured in the
+   * beer replace those that the buffer assumed.
+   *
+   * @param measured the measured buffer
+   * @return the beer with it
+   */
+  public Beer buffered(MeasuredBuffer measured) {
+    return buffered(new MeasuredBuffering(measured));
+  }
+
+  /**
+   * States the water that the beer was brewed with: its calcium, magnesium, sulfate and chloride
+   * count in the key figures where nothing was measured in the beer.
+   *
+   * @param water the analysis of the brewing liquor
+   * @return the beer with it
+   */
+  public Beer brewedWith(WaterAnalysis water) {
+    Map<Ion, MassConcentration> ofWater = new LinkedHashMap<>();
+    water.calcium().ifPresent(value -> ofWater.put(Ion.CALCIUM, value));
+    water.magnesium().ifPresent(value -> ofWater.put(Ion.MAGNESIUM, value));
+    water.sulfate().ifPresent(value -> ofWater.put(Ion.SULFATE, value));
+    water.chloride().ifPresent(value -> ofWater.put(Ion.CHLORIDE, value));
+    Map<Ion, Content> all = new LinkedHashMap<>(ions);
+    ofWater.forEach(
+        (ion, value) -> {
+          Content own = ions.get(ion);
+          if (own == null || own.origin() != Origin.MEASURED_IN_BEER) {
+            all.put(ion, new Content(value, null, Origin.TAKEN_FROM_WATER));
+          }
+        });
+    return new Beer(pH, acidity, all, buffering, temperature, chemistry);
   }
 
   /**
@@ -313,17 +389,19 @@ public final class Beer {
    */
   public List<BeerFinding> findings() {
     List<BeerFinding> findings = new ArrayList<>(acidityFindings(acidity.value()));
-    ions.forEach(
-        (ion, content) -> {
-          if (content.origin() == Origin.TAKEN_FROM_WATER) {
-            findings.add(
-                new BeerFinding(
-                    BeerFinding.Kind.KNOWN_FROM_WATER_ONLY,
-                    ion.name()
-                        + " is known from the water only; malt and brewhouse change it, and it does"
-                        + " not count in the beer's chemistry"));
-          }
-        });
+    String ofWater =
+        ions.entrySet().stream()
+            .filter(entry -> entry.getValue().origin() == Origin.TAKEN_FROM_WATER)
+            .map(entry -> entry.getKey().name())
+            .collect(Collectors.joining(", "));
+    if (!ofWater.isEmpty()) {
+      findings.add(
+          new BeerFinding(
+              BeerFinding.Kind.KNOWN_FROM_WATER_ONLY,
+              "known from the water only, which malt and brewhouse change, and not counted in the"
+                  + " beer's chemistry: "
+                  + ofWater));
+    }
     if (buffering instanceof StandInBuffer standIn) {
       findings.add(new BeerFinding(BeerFinding.Kind.RESTS_ON_STAND_IN, standIn.basis()));
       double share = standIn.shareOfGroups(known(), pH.value());
@@ -362,7 +440,7 @@ public final class Beer {
 
   static List<BeerFinding> acidityFindings(TitratableAcidity acidity) {
     double asLactic = acidity.inGramsPerLitreAs(Acid.LACTIC);
-    if (asLactic >= BEYOND_FERMENTATION_GRAMS_PER_LITRE_AS_LACTIC) {
+    if (asLactic >= AcidityResult.BEYOND_FERMENTATION_GRAMS_PER_LITRE_AS_LACTIC) {
       return List.of(
           new BeerFinding(
               BeerFinding.Kind.ACIDITY_BEYOND_FERMENTATION,
@@ -370,7 +448,7 @@ public final class Beer {
                   + " is beyond what fermentation makes (common practice, no source); carbon dioxide"
                   + " left in the sample, or a slip in the arithmetic, is likelier"));
     }
-    if (asLactic > UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) {
+    if (asLactic > AcidityResult.UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) {
       return List.of(
           new BeerFinding(
               BeerFinding.Kind.ACIDITY_UNUSUAL,

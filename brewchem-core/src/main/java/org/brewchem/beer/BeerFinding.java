@@ -28,9 +28,11 @@ public record BeerFinding(Kind kind, String text) {
     ACIDITY_BELOW_STAND_IN,
     /** The buffering and the measured acidity do not agree. */
     BUFFERING_DISAGREES,
+    /** The predicted pH lies outside what the measured buffer saw. */
+    EXTRAPOLATED,
     /** An uncertainty was not stated and is not in the prediction. */
     UNCERTAINTY_NOT_STATED,
-    /** An ion is known from the water only and is not in the solution. */
+    /** Ions are known from the water only and are not in the solution. */
     KNOWN_FROM_WATER_ONLY,
     /** A part of the acid is bound in esters and acts late. */
     BOUND_IN_ESTERS,

@@ -59,7 +59,7 @@ public final class DoseRequest {
      * @throws UnreachableTargetException if the acid cannot bring the beer there
      * @throws AcidityBelowStandInException if the stand-in cannot represent the beer
      */
-    public AcidDose to(PH target) {
+    public BeerDose to(PH target) {
       return addition().to(target);
     }
 
@@ -72,7 +72,7 @@ public final class DoseRequest {
      * @throws IllegalArgumentException if the end point is another than the beer's
      * @throws AcidityBelowStandInException if the stand-in cannot represent the beer
      */
-    public AcidDose to(TitratableAcidity target) {
+    public BeerDose to(TitratableAcidity target) {
       return addition().to(target);
     }
 

@@ -5,7 +5,7 @@
  * org.brewchem.beer.KeyFigures}, together with sulfate to chloride and calcium, are compared with a
  * {@link org.brewchem.beer.Target}: a {@link org.brewchem.beer.Comparison} says below, within,
  * above, undecided or missing, figure by figure. From there a brewer either doses an acid ({@link
- * org.brewchem.beer.AcidDose}) or blends with another beer ({@link org.brewchem.beer.Blend}).
+ * org.brewchem.beer.BeerDose}) or blends with another beer ({@link org.brewchem.beer.Blend}).
  *
  * <p>The acidity that an acid brings is known from its constants; how far the pH moves depends on
  * what buffers in the beer. Until that has been measured, {@link org.brewchem.beer.StandInBuffer}

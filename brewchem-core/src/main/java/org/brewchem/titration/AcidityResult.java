@@ -33,10 +33,12 @@ public final class AcidityResult {
    * Beer above this is unusual, in g/L as lactic acid (common practice, no source); a strong sour
    * beer reaches 7.7.
    */
-  private static final double UNUSUAL = 10;
+  public static final double UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC = 10;
 
-  /** More than fermentation makes, in g/L as lactic acid (common practice, no source). */
-  private static final double BEYOND_FERMENTATION = 22;
+  /**
+   * So much is more than fermentation makes, in g/L as lactic acid (common practice, no source).
+   */
+  public static final double BEYOND_FERMENTATION_GRAMS_PER_LITRE_AS_LACTIC = 22;
 
   private static final PH USUAL_BEER = PH.of(4.3);
   private static final double LINEARITY_TOLERANCE = 0.02;
@@ -62,11 +64,12 @@ public final class AcidityResult {
 
   private void judgeSize(List<Finding> list) {
     double lactic = value().inGramsPerLitreAs(Acid.LACTIC);
-    if (lactic <= UNUSUAL) {
+    if (lactic <= UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) {
       return;
     }
-    boolean carbonated = lactic > BEYOND_FERMENTATION;
-    double excess = 1000 * (lactic - UNUSUAL) / Acid.LACTIC.gramsPerEquivalent();
+    boolean carbonated = lactic >= BEYOND_FERMENTATION_GRAMS_PER_LITRE_AS_LACTIC;
+    double excess =
+        1000 * (lactic - UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) / Acid.LACTIC.gramsPerEquivalent();
     list.add(
         Finding.of(
             carbonated ? Finding.Kind.SAMPLE_CARBONATED : Finding.Kind.ACIDITY_UNUSUAL,
@@ -81,7 +84,7 @@ public final class AcidityResult {
                 CarbonDioxideResidue.explaining(
                         excess, USUAL_BEER, endPoint(), titration().temperature())
                     .inGramsPerLitre(),
-                UNUSUAL)));
+                UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC)));
   }
 
   /**

@@ -16,7 +16,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.brewchem.quantity.PH;
-import org.brewchem.solution.Buffering;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
@@ -151,6 +150,11 @@ class BeerTest {
     @Override
     public double standardUncertaintyOf(PH measured, PH predicted) {
       return 0.1 * Math.abs(predicted.minus(measured));
+    }
+
+    @Override
+    public boolean extrapolatedAt(PH predicted) {
+      return predicted.compareTo(pH(3)) < 0;
     }
 
     @Override

@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Immutable.
  */
-public final class AcidDose {
+public final class BeerDose {
 
   private static final double REAGENT_STEP = 0.01;
 
@@ -43,7 +43,7 @@ public final class AcidDose {
   private final PH pHAfter;
   private final TitratableAcidity acidityAfter;
 
-  AcidDose(AcidAddition addition, double molesPerLitreOfBeer) {
+  BeerDose(AcidAddition addition, double molesPerLitreOfBeer) {
     this.addition = addition;
     this.molesPerLitreOfBeer = molesPerLitreOfBeer;
     mixture = addition.with(molesPerLitreOfBeer);
@@ -297,6 +297,13 @@ public final class AcidDose {
     List<BeerFinding> findings = new ArrayList<>(beer().findings());
     if (Beer.acidityFindings(beer().acidity()).isEmpty()) {
       findings.addAll(Beer.acidityFindings(acidityAfter));
+    }
+    if (beer().buffering().extrapolatedAt(pHAfter)) {
+      findings.add(
+          new BeerFinding(
+              BeerFinding.Kind.EXTRAPOLATED,
+              Texts.format(
+                  "pH %.2f lies outside the readings of the measured buffer", pHAfter.value())));
     }
     notStated("measured pH", beer().pHFigure().standardUncertainty()).ifPresent(findings::add);
     notStated("measured titratable acidity", beer().acidityFigure().standardUncertainty())

@@ -24,12 +24,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class AcidDoseTest {
+class BeerDoseTest {
 
   private static final Reagent LACTIC_88 =
       Reagent.of(Acid.LACTIC, massPercent(88)).withDensity(Density.ofGramsPerMillilitre(1.2), 0.01);
 
-  private static AcidDose toAcidity() {
+  private static BeerDose toAcidity() {
     return Beers.lager().dose(LACTIC_88).into(hL(20)).to(asLactic(2.00));
   }
 
@@ -40,7 +40,7 @@ class AcidDoseTest {
   @ParameterizedTest
   @CsvSource({"IDEAL, 0.001", "ACTIVITY, 0.005", "PAIRS, 0.01"})
   void aLacticAcidityNeedsItsMassOfLacticAcid(Level level, double relativeTolerance) {
-    AcidDose dose =
+    BeerDose dose =
         Beers.lager().under(Chemistry.of(level)).dose(LACTIC_88).into(hL(20)).to(asLactic(2.00));
     // g of pure acid = 2.0 g/L x (2000 L + its own volume) - 1.8 g/L x 2000 L
     double byArithmetic = 0.2 * 2000 / (1 - 2.0 / (0.88 * 1200)) / 0.88;
@@ -49,7 +49,7 @@ class AcidDoseTest {
 
   @Test
   void massVolumeAndAmountBelongTogether() {
-    AcidDose dose = toAcidity();
+    BeerDose dose = toAcidity();
     assertEquals(dose.mass().inGrams() / 1.2, dose.volume().orElseThrow().inMillilitres(), 1e-9);
     assertEquals(dose.mass().inGrams() / 20, dose.massPerHectolitre().inGrams(), 1e-9);
     assertEquals(
@@ -66,7 +66,7 @@ class AcidDoseTest {
 
   @Test
   void aPhIsReached() {
-    AcidDose dose = Beers.lager().dose(LACTIC_88).into(litres(500)).to(pH(4.1));
+    BeerDose dose = Beers.lager().dose(LACTIC_88).into(litres(500)).to(pH(4.1));
     assertEquals(4.1, dose.pHAfter().value(), 1e-9);
     assertTrue(dose.acidityAfter().compareTo(asLactic(1.8)) > 0);
   }
@@ -75,7 +75,7 @@ class AcidDoseTest {
   void dilutionByTheReagentCounts() {
     Reagent weak =
         Reagent.of(Acid.LACTIC, massPercent(2)).withDensity(Density.ofGramsPerMillilitre(1.0), 0);
-    AcidDose diluted =
+    BeerDose diluted =
         Beers.lager().under(Chemistry.of(Level.IDEAL)).dose(weak).into(hL(1)).to(asLactic(2.0));
     double litres = diluted.volume().orElseThrow().inLitres();
     // 20 g/L x V + 1.8 g/L x 100 L = 2.0 g/L x (100 L + V)
@@ -89,7 +89,7 @@ class AcidDoseTest {
   @Test
   void aPowderIsWeighed() {
     Reagent powder = Reagent.of(Acid.CITRIC_MONOHYDRATE, massPercent(99.5));
-    AcidDose dose = Beers.lager().dose(powder).into(hL(10)).to(asLactic(2.0));
+    BeerDose dose = Beers.lager().dose(powder).into(hL(10)).to(asLactic(2.0));
     assertEquals(Optional.empty(), dose.volume());
     assertEquals(Optional.empty(), dose.volumePerHectolitre());
     assertTrue(dose.mass().inGrams() > 0);
@@ -98,7 +98,7 @@ class AcidDoseTest {
 
   @Test
   void equivalentsDeliveredAreNotThoseOfTheDefinition() {
-    AcidDose dose =
+    BeerDose dose =
         Beers.lager()
             .dose(Reagent.of(Acid.PHOSPHORIC, massPercent(75)))
             .into(hL(10))
@@ -110,7 +110,7 @@ class AcidDoseTest {
 
   @Test
   void theUncertaintiesArePropagated() {
-    AcidDose dose = toAcidity();
+    BeerDose dose = toAcidity();
     KeyFigures after = dose.after();
     double change = 4.35 - dose.pHAfter().value();
     double ofPH = after.pH().orElseThrow().standardUncertainty().orElseThrow();
@@ -126,7 +126,7 @@ class AcidDoseTest {
 
   @Test
   void anUncertaintyThatWasNotStatedIsSaid() {
-    AcidDose dose =
+    BeerDose dose =
         Beer.of(pH(4.35), asLactic(1.8))
             .dose(Reagent.of(Acid.CITRIC, massPercent(99)))
             .into(hL(1))
@@ -145,7 +145,7 @@ class AcidDoseTest {
   void aBetterBufferingNarrowsThePrediction() {
     Beer beer = Beer.of(pH(4.0), asLactic(2.0));
     Reagent reagent = LACTIC_88;
-    AcidDose dose =
+    BeerDose dose =
         beer.buffered(new BeerTest.LactateOnly()).dose(reagent).into(hL(1)).to(asLactic(2.2));
     assertEquals(2.2, dose.acidityAfter().inGramsPerLitreAs(LACTIC), 1e-9);
     assertTrue(
@@ -158,7 +158,7 @@ class AcidDoseTest {
 
   @Test
   void sulfuricAcidRaisesAndHydrochloricLowersSulfateToChloride() {
-    AcidDose sulfuric =
+    BeerDose sulfuric =
         Beers.lager()
             .under(Chemistry.of(Level.IDEAL))
             .dose(Reagent.of(Acid.SULFURIC, massPercent(96)))
@@ -172,7 +172,7 @@ class AcidDoseTest {
         sulfuric.after().sulfateToChloride().orElseThrow().value());
     // 0.2 g/L as lactic are 2.22 mEq/L, of which sulfuric acid brings two per 96.06 g of sulfate
     assertEquals(0.2 / 90.08 / 2 * 96060, effect.added().inMilligramsPerLitre(), 0.2);
-    AcidDose hydrochloric =
+    BeerDose hydrochloric =
         Beers.lager()
             .dose(Reagent.of(Acid.HYDROCHLORIC, massPercent(30)))
             .into(hL(10))
@@ -255,7 +255,7 @@ class AcidDoseTest {
 
   @Test
   void estersAndExcessAreRemarkedOn() {
-    AcidDose dose =
+    BeerDose dose =
         Beers.lager()
             .dose(LACTIC_88.withBoundInEsters(massPercent(12)))
             .into(hL(1))
@@ -288,7 +288,7 @@ class AcidDoseTest {
 
   @Test
   void theExplanationPrintsTheResultsOwnNumbers() {
-    AcidDose dose = toAcidity();
+    BeerDose dose = toAcidity();
     String text = dose.explain();
     assertTrue(text.contains("stand-in"), text);
     assertTrue(
