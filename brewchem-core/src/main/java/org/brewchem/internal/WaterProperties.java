@@ -2,10 +2,9 @@ package org.brewchem.internal;
 
 /** Properties of pure liquid water against temperature, 0 to 100 °C at about 1 atm. */
 public final class WaterProperties {
-  private static final double GAS_CONSTANT = 8.314462618;
   private static final double ELEMENTARY_CHARGE = 1.602176634e-19;
   private static final double AVOGADRO = 6.02214076e23;
-  private static final double BOLTZMANN = GAS_CONSTANT / AVOGADRO;
+  private static final double BOLTZMANN = PhysicalConstants.GAS_CONSTANT / AVOGADRO;
   private static final double VACUUM_PERMITTIVITY = 8.8541878128e-12;
   private static final double LN10 = Math.log(10);
 

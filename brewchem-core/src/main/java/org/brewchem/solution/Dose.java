@@ -63,6 +63,11 @@ final class Dose {
     return new Dose(solution, new LinkedHashMap<>(titrant.totals()), titrant.inertCharge(), 1);
   }
 
+  /** Holds the activity of a form of a component throughout, as {@link Equilibria#hold}. */
+  void hold(Component component, int protons, double log10Activity) {
+    equilibria.hold(component, protons, log10Activity);
+  }
+
   /** pH after the addition of x. */
   double pHAfter(double x) {
     set(x);

@@ -296,6 +296,29 @@ public final class Equilibria {
     return List.copyOf(list);
   }
 
+  /** Solves for everything at once. */
+  Equilibrium equilibrium() {
+    return stateAt(pH());
+  }
+
+  /** Solves for everything at a given pH. */
+  Equilibrium equilibriumAt(double pH) {
+    chargeAt(pH);
+    return stateAt(pH);
+  }
+
+  private Equilibrium stateAt(double pH) {
+    return new Equilibrium(pH, ionicStrength(), species(), compiled.level, compiled.temperature);
+  }
+
+  /**
+   * Total of a component at the last solution, mol/kg: what was set, or what follows where the
+   * activity of one of its forms is held.
+   */
+  double total(Component component) {
+    return fractions(component, 1).values().stream().mapToDouble(Double::doubleValue).sum();
+  }
+
   /** Shares of a component's total by species; refreshes the species first. */
   Map<String, Double> fractions(Component component, double total) {
     solver.refresh();
@@ -356,6 +379,8 @@ public final class Equilibria {
     final Set<Component> ligands = new LinkedHashSet<>();
     final List<Form> forms = new ArrayList<>();
     final double ionProduct;
+    final Temperature temperature;
+    final Level level;
     private final ActivityRule rule;
 
     /** For each ligand by component index its species and what it brings to their charges. */
@@ -367,7 +392,9 @@ public final class Equilibria {
       components = List.copyOf(given);
       double kelvin = temperature.inKelvin();
       Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
-      boolean ideal = chemistry.level() == Level.IDEAL;
+      this.temperature = temperature;
+      level = chemistry.level();
+      boolean ideal = level == Level.IDEAL;
       rule = chemistry.activityRule();
       double log10IonProduct = chemistry.log10IonProduct(kelvin);
       ionProduct = Math.pow(10, log10IonProduct);
@@ -377,7 +404,7 @@ public final class Equilibria {
       }
 
       List<IonPair> pairs = new ArrayList<>();
-      if (chemistry.level() == Level.PAIRS) {
+      if (level == Level.PAIRS) {
         for (IonPair pair : chemistry.pairs().pairs()) {
           boolean metalHere = pair.metal().map(present::contains).orElse(true);
           boolean ligandHere = pair.ligand().map(present::contains).orElse(true);

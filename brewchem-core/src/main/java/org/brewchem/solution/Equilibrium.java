@@ -2,10 +2,16 @@ package org.brewchem.solution;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Pressure;
+import org.brewchem.quantity.Temperature;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.Gas;
+import org.brewchem.substance.Mineral;
 
 /**
  * A solved solution: its pH, ionic strength and every species. Immutable.
@@ -17,11 +23,18 @@ public final class Equilibrium {
   private final double ionicStrength;
   private final List<Species> species;
   private final boolean beyondActivityRange;
+  private final double kelvin;
 
-  Equilibrium(double pH, double ionicStrength, List<Species> species, Level level) {
+  Equilibrium(
+      double pH,
+      double ionicStrength,
+      List<Species> species,
+      Level level,
+      Temperature temperature) {
     this.pH = pH;
     this.ionicStrength = ionicStrength;
     this.species = species;
+    this.kelvin = temperature.inKelvin();
     this.beyondActivityRange =
         level != Level.IDEAL && ionicStrength > ActivityRule.RANGE_MOLES_PER_KILOGRAM;
   }
@@ -105,6 +118,45 @@ public final class Equilibrium {
       }
     }
     return Molality.ofMolesPerKilogram(sum);
+  }
+
+  /**
+   * Returns the saturation index of a mineral: the base-10 logarithm of the product of the
+   * activities that it dissolves into, less that of its constant; the activity of water counts as
+   * 1. Above 0 the liquid is supersaturated, which says nothing of how fast the mineral forms.
+   *
+   * @param mineral the mineral; {@link org.brewchem.substance.EquilibriumConstant#covers} of its
+   *     constant tells whether the temperature lies in the range of its source
+   * @return the index; empty when the solution holds none of one of the mineral's components
+   */
+  public OptionalDouble saturationIndex(Mineral mineral) {
+    double log10 = -mineral.constant().log10(kelvin) - mineral.hydrogenIons() * pH;
+    for (Map.Entry<Component, Double> part : mineral.components().entrySet()) {
+      double activity = activity(part.getKey(), 0);
+      if (activity == 0) {
+        return OptionalDouble.empty();
+      }
+      log10 += part.getValue() * Math.log10(activity);
+    }
+    return OptionalDouble.of(log10);
+  }
+
+  /**
+   * Returns the partial pressure of a gas with which the solution is in equilibrium, fugacity taken
+   * as pressure.
+   *
+   * @param gas the gas
+   * @return the pressure, 0 when the solution holds none of the gas
+   */
+  public Pressure partialPressure(Gas gas) {
+    return Pressure.ofAtmospheres(
+        activity(gas.component(), gas.component().protons())
+            / Math.pow(10, gas.solubility().log10(kelvin)));
+  }
+
+  /** Activity of an unpaired form, mol/kg; 0 when there is none. */
+  private double activity(Component component, int protons) {
+    return species(component.form(protons)).map(Species::activity).orElse(0.0);
   }
 
   @Override

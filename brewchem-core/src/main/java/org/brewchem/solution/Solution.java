@@ -12,11 +12,14 @@ import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.Gas;
+import org.brewchem.substance.Mineral;
 import org.brewchem.substance.Solute;
 import org.jspecify.annotations.Nullable;
 
@@ -148,6 +151,85 @@ public final class Solution {
               left));
     }
     return withTotal(Component.CARBONATE, Molality.ofMolesPerKilogram(left));
+  }
+
+  /**
+   * Returns the error that carbon dioxide left in a sample makes in its titratable acidity: the
+   * acidity with the residue less that without any. It reads as acid of the liquid, about two grams
+   * per litre as lactic acid for each gram per litre to pH 8.2, which outweighs most other errors.
+   * For a sample of which only the pH is known there is {@code titration.CarbonDioxideResidue}.
+   *
+   * @param residue the CO2 left, all its forms together counted as CO2
+   * @param endPoint the end point of the titration
+   * @return the error, without dilution by the titrant; 0 or more
+   */
+  public TitratableAcidity acidityOfCarbonDioxide(MassConcentration residue, PH endPoint) {
+    Solution degassed = withTotal(Component.CARBONATE, Molality.ofMolesPerKilogram(0));
+    return degassed
+        .with(Acid.CARBONIC, AmountConcentration.from(residue, Acid.CARBONIC.molarMass()))
+        .titratableAcidity(endPoint)
+        .minus(degassed.titratableAcidity(endPoint));
+  }
+
+  /**
+   * Opens the solution to a gas phase with a constant pressure of carbon dioxide, which it takes up
+   * or gives off until both are in equilibrium.
+   *
+   * @param carbonDioxide the partial pressure of CO2, above 0
+   * @return the open solution
+   * @throws IllegalArgumentException if the pressure is nil; {@link #degassedTo} removes all CO2
+   */
+  public OpenSolution openTo(Pressure carbonDioxide) {
+    return openTo(Gas.CARBON_DIOXIDE, carbonDioxide);
+  }
+
+  /**
+   * Opens the solution to a gas phase with a constant partial pressure of a gas, such as carbon
+   * dioxide with a solubility of one's own.
+   *
+   * @param gas the gas
+   * @param partialPressure its partial pressure, above 0
+   * @return the open solution
+   * @throws IllegalArgumentException if the pressure is nil
+   */
+  public OpenSolution openTo(Gas gas, Pressure partialPressure) {
+    return new OpenSolution(this, gas, partialPressure);
+  }
+
+  /**
+   * Seals the solution in a vessel with a headspace that holds no carbon dioxide yet, and lets its
+   * carbon dioxide spread over both.
+   *
+   * @param own the volume of this solution, above 0
+   * @param headspace the volume of the headspace, 0 or more
+   * @return the equilibrium
+   * @throws IllegalArgumentException if there is no solution
+   */
+  public Headspace withHeadspace(Volume own, Volume headspace) {
+    return Headspace.over(this, own, headspace);
+  }
+
+  /**
+   * Brings the solution to equilibrium with an excess of a mineral, which dissolves or precipitates
+   * until its saturation index is nil.
+   *
+   * @param mineral the mineral
+   * @return the equilibrium
+   * @throws NoSolutionException if more than 50 mol/kg would dissolve
+   */
+  public MineralEquilibrium equilibratedWith(Mineral mineral) {
+    return new MineralSearch(this, mineral).withExcess();
+  }
+
+  /**
+   * Lets a mineral precipitate until its saturation index is nil, as in boiling and lime softening.
+   * A solution that is not supersaturated stays as it is.
+   *
+   * @param mineral the mineral
+   * @return the equilibrium
+   */
+  public MineralEquilibrium precipitating(Mineral mineral) {
+    return new MineralSearch(this, mineral).precipitating();
   }
 
   /**
@@ -343,9 +425,7 @@ public final class Solution {
    * @throws NoSolutionException if there is no pH between -3 and 17
    */
   public Equilibrium equilibrium() {
-    Equilibria equilibria = equilibria();
-    double pH = equilibria.pH();
-    return new Equilibrium(pH, equilibria.ionicStrength(), equilibria.species(), chemistry.level());
+    return equilibria().equilibrium();
   }
 
   /**
@@ -355,10 +435,7 @@ public final class Solution {
    * @return ionic strength and species at that pH
    */
   public Equilibrium equilibriumAt(PH pH) {
-    Equilibria equilibria = equilibria();
-    equilibria.chargeAt(pH.value());
-    return new Equilibrium(
-        pH.value(), equilibria.ionicStrength(), equilibria.species(), chemistry.level());
+    return equilibria().equilibriumAt(pH.value());
   }
 
   /**

@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.PhysicalConstants;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,7 +29,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class EquilibriumConstant {
 
-  private static final double GAS_CONSTANT_J_PER_MOL_K = 8.314462618;
   private static final double REFERENCE_K = 298.15;
   private static final double LN_10 = Math.log(10.0);
   private static final double CELSIUS_ZERO_K = 273.15;
@@ -193,10 +193,10 @@ public final class EquilibriumConstant {
     double lnShift =
         -enthalpyKilojoulesPerMole
                 * 1000.0
-                / GAS_CONSTANT_J_PER_MOL_K
+                / PhysicalConstants.GAS_CONSTANT
                 * (1.0 / t - 1.0 / REFERENCE_K)
             + heatCapacityJoulesPerMoleKelvin
-                / GAS_CONSTANT_J_PER_MOL_K
+                / PhysicalConstants.GAS_CONSTANT
                 * (REFERENCE_K / t - 1.0 + Math.log(t / REFERENCE_K));
     return log10At25 + lnShift / LN_10 + a + b * t + c / t + d * Math.log10(t) + e / (t * t);
   }

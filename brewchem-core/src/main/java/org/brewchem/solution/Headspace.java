@@ -1,0 +1,118 @@
+package org.brewchem.solution;
+
+import java.util.Locale;
+import org.apache.commons.math3.analysis.UnivariateFunction;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.PhysicalConstants;
+import org.brewchem.quantity.AmountOfSubstance;
+import org.brewchem.quantity.Molality;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Pressure;
+import org.brewchem.quantity.Volume;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Gas;
+
+/**
+ * A solution in a sealed vessel, in equilibrium with the carbon dioxide of the headspace above it.
+ *
+ * <p>The carbon dioxide of the vessel is conserved. In the headspace it is an ideal gas; air and
+ * water vapour, which add to the pressure that a gauge shows, are left out, and the volumes stay as
+ * they are. Immutable.
+ */
+public final class Headspace {
+
+  private static final int EVALUATIONS = 200;
+
+  private final Solution solution;
+  private final Pressure partialPressure;
+  private final AmountOfSubstance inGas;
+
+  private Headspace(Solution solution, Pressure partialPressure, AmountOfSubstance inGas) {
+    this.solution = solution;
+    this.partialPressure = partialPressure;
+    this.inGas = inGas;
+  }
+
+  static Headspace over(Solution solution, Volume own, Volume headspace) {
+    double kilograms =
+        Checks.positive("volume of the solution", own.inLitres(), "L")
+            * solution.kilogramsPerLitre();
+    double all = solution.totals().getOrDefault(Component.CARBONATE, 0.0);
+    if (all == 0) {
+      return new Headspace(solution, Pressure.ofKilopascals(0), AmountOfSubstance.ofMoles(0));
+    }
+    Equilibria equilibria = solution.equilibria();
+    int index = equilibria.indexOf(Component.CARBONATE);
+    double kelvin = solution.temperature().inKelvin();
+    UnivariateFunction excess =
+        dissolved -> {
+          equilibria.setTotal(index, dissolved);
+          Pressure over = equilibria.equilibrium().partialPressure(Gas.CARBON_DIOXIDE);
+          return (dissolved - all) * kilograms + molesIn(headspace, over, kelvin);
+        };
+    double dissolved =
+        headspace.inLitres() == 0
+            ? all
+            : new BrentSolver(1e-15, 1e-300, 1e-300).solve(EVALUATIONS, excess, 0, all);
+    Solution left = solution.withTotal(Component.CARBONATE, Molality.ofMolesPerKilogram(dissolved));
+    Pressure over = left.equilibrium().partialPressure(Gas.CARBON_DIOXIDE);
+    return new Headspace(left, over, AmountOfSubstance.ofMoles(molesIn(headspace, over, kelvin)));
+  }
+
+  private static double molesIn(Volume headspace, Pressure pressure, double kelvin) {
+    return PhysicalConstants.idealGasMolesPerLitre(pressure.inKilopascals(), kelvin)
+        * headspace.inLitres();
+  }
+
+  /**
+   * Returns the solution at equilibrium.
+   *
+   * @return a solution that holds what has stayed in it
+   */
+  public Solution solution() {
+    return solution;
+  }
+
+  /**
+   * Finds the pH of the solution at equilibrium.
+   *
+   * @return the pH
+   */
+  public PH pH() {
+    return solution.pH();
+  }
+
+  /**
+   * Returns the partial pressure of carbon dioxide.
+   *
+   * @return the pressure, without that of air and water vapour
+   */
+  public Pressure partialPressure() {
+    return partialPressure;
+  }
+
+  /**
+   * Returns the carbon dioxide in the headspace.
+   *
+   * @return the amount
+   */
+  public AmountOfSubstance inGas() {
+    return inGas;
+  }
+
+  /**
+   * Tells whether the temperature lies outside the range that the source of the solubility states.
+   *
+   * @return true if the solubility is extrapolated
+   */
+  public boolean beyondConstantRange() {
+    return !Gas.CARBON_DIOXIDE.solubility().covers(solution.temperature().inKelvin());
+  }
+
+  @Override
+  public String toString() {
+    return String.format(
+        Locale.ROOT, "%s of CO2, %s in the headspace, over %s", partialPressure, inGas, solution);
+  }
+}

@@ -1,0 +1,147 @@
+package org.brewchem.solution;
+
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.brewchem.quantity.Molality;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Mineral;
+
+/**
+ * The search for how much of a mineral precipitates or dissolves until its saturation index is nil.
+ *
+ * <p>The unknown is the logarithm of what is left of the component that would be used up first, so
+ * that a trace that is left is as exact as a plenty. The index rises with it: more of all that the
+ * mineral is made of.
+ */
+final class MineralSearch {
+
+  /** Logarithm of the most that may be left of the scarcest component, 50 mol/kg. */
+  private static final double LOG_OF_MOST = Math.log(50);
+
+  /** Where the search starts when there is nothing of a component yet, mol/kg. */
+  private static final double TRACE = 1e-9;
+
+  private static final double STEP = 1;
+
+  /** An index so near to nil that its sign may be that of rounding. */
+  private static final double SETTLED = 1e-11;
+
+  private static final int BRACKET_CAP = 300;
+  private static final int EVALUATIONS = 200;
+
+  private final Mineral mineral;
+  private final Solution start;
+  private final Optional<OpenSolution> open;
+  private final Equilibria equilibria;
+
+  /** Moles that a mole of mineral brings, without those of a component that follows a gas. */
+  private final Map<Component, Double> parts;
+
+  /** The mineral that all of the scarcest component would make, mol/kg. */
+  private final double most;
+
+  /** Totals that would then be left. */
+  private final Map<Component, Double> unused = new LinkedHashMap<>();
+
+  private int evaluations;
+
+  MineralSearch(Solution solution, Mineral mineral) {
+    this(mineral, solution, Optional.empty());
+  }
+
+  MineralSearch(OpenSolution solution, Mineral mineral) {
+    this(mineral, solution.rest(), Optional.of(solution));
+  }
+
+  private MineralSearch(Mineral mineral, Solution start, Optional<OpenSolution> open) {
+    this.mineral = mineral;
+    this.start = start;
+    this.open = open;
+    parts = new LinkedHashMap<>(mineral.components());
+    open.ifPresent(o -> parts.remove(o.gas().component()));
+
+    Set<Component> all = new LinkedHashSet<>(start.totals().keySet());
+    all.addAll(parts.keySet());
+    equilibria = Equilibria.of(all, start.temperature(), start.chemistry());
+    start.totals().forEach((c, total) -> equilibria.setTotal(equilibria.indexOf(c), total));
+    equilibria.setInertCharge(start.inertCharge());
+    open.ifPresent(o -> o.hold(equilibria));
+
+    double scarcest = Double.POSITIVE_INFINITY;
+    for (Map.Entry<Component, Double> part : parts.entrySet()) {
+      scarcest = Math.min(scarcest, total(part.getKey()) / part.getValue());
+    }
+    most = scarcest;
+    parts.forEach((c, moles) -> unused.put(c, Math.max(total(c) - moles * most, 0)));
+  }
+
+  private double total(Component component) {
+    return start.totals().getOrDefault(component, 0.0);
+  }
+
+  MineralEquilibrium precipitating() {
+    return most == 0 || index(Math.log(most)) <= 0 ? result(start, most) : withExcess();
+  }
+
+  MineralEquilibrium withExcess() {
+    double far = Math.log(most == 0 ? TRACE : most);
+    double near = far;
+    double index = index(far);
+    double next = index;
+    while (next * index > 0 && Math.abs(next) > SETTLED) {
+      if (far >= LOG_OF_MOST || evaluations > BRACKET_CAP) {
+        throw new NoSolutionException(
+            "equilibrium with " + mineral, Math.exp(near), Math.exp(far), next, evaluations);
+      }
+      near = far;
+      far = Math.min(far + stepFor(next), LOG_OF_MOST);
+      next = index(far);
+    }
+    double root =
+        Math.abs(next) <= SETTLED
+            ? far
+            : new BrentSolver(1e-15, 1e-14, 1e-14)
+                .solve(EVALUATIONS, this::index, Math.min(near, far), Math.max(near, far));
+    return leaving(Math.exp(root));
+  }
+
+  /**
+   * Down goes half as far as the index asks for if all its ions fall in proportion; up goes slowly,
+   * for near neutrality pH and index leap, and a step too far ends where activity coefficients have
+   * lost all meaning.
+   */
+  private double stepFor(double index) {
+    double ions = mineral.components().values().stream().mapToDouble(Double::doubleValue).sum();
+    return index < 0 ? STEP : -Math.max(STEP, index * Math.log(10) / (2 * ions));
+  }
+
+  /** Saturation index when so much of the scarcest component is left. */
+  private double index(double logOfLeft) {
+    evaluations++;
+    double left = Math.exp(logOfLeft);
+    parts.keySet().forEach(c -> equilibria.setTotal(equilibria.indexOf(c), total(c, left)));
+    return equilibria.equilibrium().saturationIndex(mineral).orElseThrow();
+  }
+
+  private double total(Component part, double left) {
+    return unused.getOrDefault(part, 0.0) + parts.getOrDefault(part, 0.0) * left;
+  }
+
+  private MineralEquilibrium leaving(double left) {
+    Solution rest = start;
+    for (Component part : parts.keySet()) {
+      rest = rest.withTotal(part, Molality.ofMolesPerKilogram(total(part, left)));
+    }
+    return result(rest, left);
+  }
+
+  private MineralEquilibrium result(Solution rest, double left) {
+    Solution closed =
+        open.map(o -> rest.openTo(o.gas(), o.partialPressure()).solution()).orElse(rest);
+    return new MineralEquilibrium(mineral, closed, (most - left) * start.kilogramsPerLitre());
+  }
+}

@@ -1,0 +1,171 @@
+package org.brewchem.solution;
+
+import org.brewchem.internal.Checks;
+import org.brewchem.quantity.ChargeConcentration;
+import org.brewchem.quantity.Molality;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Pressure;
+import org.brewchem.substance.Gas;
+import org.brewchem.substance.Mineral;
+import org.brewchem.substance.Solute;
+
+/**
+ * A solution open to a gas phase with a constant partial pressure of a gas: the total of the
+ * dissolved gas with all its ions is not given but follows.
+ *
+ * <p>The activity of the dissolved gas is its solubility (Henry's constant, for carbon dioxide by
+ * Plummer and Busenberg 1982) times the partial pressure. Fugacity is taken as pressure, which for
+ * carbon dioxide in a cellar is about 0.6 % too much per bar (second virial coefficient, from
+ * memory). Salts act through the activity rule of the chemistry; extract and alcohol are neglected.
+ * Immutable and thread-safe.
+ */
+public final class OpenSolution {
+  private final Solution rest;
+  private final Gas gas;
+  private final Pressure pressure;
+  private final double log10Activity;
+
+  OpenSolution(Solution solution, Gas gas, Pressure pressure) {
+    Checks.positive("partial pressure of " + gas.name(), pressure.inKilopascals(), "kPa");
+    this.rest = solution.withTotal(gas.component(), Molality.ofMolesPerKilogram(0));
+    this.gas = gas;
+    this.pressure = pressure;
+    this.log10Activity =
+        gas.solubility().log10(solution.temperature().inKelvin())
+            + Math.log10(pressure.inAtmospheres());
+  }
+
+  /**
+   * Finds the pH at which the solution is neutral and in equilibrium with the gas.
+   *
+   * @return -log10 of the H+ activity
+   * @throws NoSolutionException if there is none between -3 and 17
+   */
+  public PH pH() {
+    return PH.of(equilibria().pH());
+  }
+
+  /**
+   * Solves for everything at once.
+   *
+   * @return pH, ionic strength and species
+   * @throws NoSolutionException if there is no pH between -3 and 17
+   */
+  public Equilibrium equilibrium() {
+    return equilibria().equilibrium();
+  }
+
+  /**
+   * Closes the solution as it is at equilibrium.
+   *
+   * @return a solution of the same pH that holds the gas that it took up
+   * @throws NoSolutionException if there is no pH between -3 and 17
+   */
+  public Solution solution() {
+    Equilibria equilibria = equilibria();
+    equilibria.pH();
+    return rest.withTotal(
+        gas.component(), Molality.ofMolesPerKilogram(equilibria.total(gas.component())));
+  }
+
+  /**
+   * Returns the strong base that takes the solution from one pH to another while the gas follows,
+   * without dilution by it. With carbon dioxide this is much more than in a closed vessel on the
+   * way up, for the gas that dissolves is an acid.
+   *
+   * @param from where it starts
+   * @param to where it ends
+   * @return equivalents of base per litre; negative when acid is needed
+   */
+  public ChargeConcentration equivalents(PH from, PH to) {
+    Equilibria equilibria = equilibria();
+    double start = equilibria.chargeAt(from.value());
+    return ChargeConcentration.ofEquivalentsPerLitre(
+        (start - equilibria.chargeAt(to.value())) * rest.kilogramsPerLitre());
+  }
+
+  /**
+   * Finds how much of a solute brings the solution to a pH while the gas follows, its volume
+   * unchanged.
+   *
+   * @param solute an acid, a base or a salt
+   * @param target the pH to reach
+   * @return the dose per kg of water; 0 when the solution is there already
+   * @throws NoSolutionException if no dose between 0 and 50 mol/kg reaches the target
+   */
+  public Molality doseOf(Solute solute, PH target) {
+    Dose dose = new Dose(rest, solute.components(), 0);
+    dose.hold(gas.component(), gas.component().protons(), log10Activity);
+    return Molality.ofMolesPerKilogram(dose.toReach(target, solute.name()));
+  }
+
+  /**
+   * Brings the solution to equilibrium with an excess of a mineral, which dissolves or precipitates
+   * until its saturation index is nil, while the gas follows.
+   *
+   * @param mineral the mineral
+   * @return the equilibrium
+   * @throws NoSolutionException if more than 50 mol/kg would dissolve
+   */
+  public MineralEquilibrium equilibratedWith(Mineral mineral) {
+    return new MineralSearch(this, mineral).withExcess();
+  }
+
+  /**
+   * Lets a mineral precipitate until its saturation index is nil, while the gas follows. A solution
+   * that is not supersaturated only takes up or gives off gas.
+   *
+   * @param mineral the mineral
+   * @return the equilibrium
+   */
+  public MineralEquilibrium precipitating(Mineral mineral) {
+    return new MineralSearch(this, mineral).precipitating();
+  }
+
+  /**
+   * Returns the gas.
+   *
+   * @return the gas
+   */
+  public Gas gas() {
+    return gas;
+  }
+
+  /**
+   * Returns the partial pressure of the gas.
+   *
+   * @return the pressure
+   */
+  public Pressure partialPressure() {
+    return pressure;
+  }
+
+  /**
+   * Tells whether the temperature lies outside the range that the source of the solubility states.
+   *
+   * @return true if the solubility is extrapolated
+   */
+  public boolean beyondConstantRange() {
+    return !gas.solubility().covers(rest.temperature().inKelvin());
+  }
+
+  /** The solution without the gas, which is there as a component with nothing of it. */
+  Solution rest() {
+    return rest;
+  }
+
+  Equilibria equilibria() {
+    Equilibria equilibria = rest.equilibria();
+    hold(equilibria);
+    return equilibria;
+  }
+
+  void hold(Equilibria equilibria) {
+    equilibria.hold(gas.component(), gas.component().protons(), log10Activity);
+  }
+
+  @Override
+  public String toString() {
+    return rest + ", open to " + pressure + " of " + gas;
+  }
+}

@@ -1,0 +1,212 @@
+package org.brewchem.solution;
+
+import static org.brewchem.quantity.Quantities.atm;
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.mmolPerKg;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.OptionalDouble;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.DoubleRange;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Base;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.EquilibriumConstant;
+import org.brewchem.substance.Ion;
+import org.brewchem.substance.Mineral;
+import org.junit.jupiter.api.Test;
+
+class MineralEquilibriumTest {
+
+  private static Solution water(double calcium, double alkalinity, double carbonDioxide) {
+    return Solution.at(celsius(20))
+        .with(Ion.CALCIUM, mmolPerKg(calcium))
+        .with(Ion.CHLORIDE, mmolPerKg(Math.max(2 * calcium - alkalinity, 0)))
+        .with(Ion.SODIUM, mmolPerKg(Math.max(alkalinity - 2 * calcium, 0)))
+        .with(Acid.CARBONIC, mmolPerKg(carbonDioxide));
+  }
+
+  @Provide
+  Arbitrary<Mineral> minerals() {
+    return Arbitraries.of(Mineral.table());
+  }
+
+  @Provide
+  Arbitrary<Level> levels() {
+    return Arbitraries.of(Level.values());
+  }
+
+  @Property(tries = 300)
+  void withAnExcessTheIndexIsNilAndNothingIsLost(
+      @ForAll("minerals") Mineral mineral,
+      @ForAll("levels") Level level,
+      @ForAll @DoubleRange(min = 0, max = 90) double celsius,
+      @ForAll @DoubleRange(min = 0, max = 5) double calcium,
+      @ForAll @DoubleRange(min = 0, max = 10) double phosphate,
+      @ForAll @DoubleRange(min = 0, max = 10) double carbonDioxide,
+      @ForAll @DoubleRange(min = 0, max = 1) double neutralised,
+      @ForAll @DoubleRange(min = 0, max = 2) double citrate) {
+    Solution before =
+        Solution.at(celsius(celsius))
+            .under(level)
+            .with(Ion.CALCIUM, mmolPerKg(calcium))
+            .with(Acid.PHOSPHORIC, mmolPerKg(phosphate))
+            .with(Acid.CARBONIC, mmolPerKg(carbonDioxide))
+            .with(Acid.CITRIC, mmolPerKg(citrate))
+            .with(
+                Ion.POTASSIUM,
+                mmolPerKg(neutralised * (2 * phosphate + carbonDioxide + 2 * citrate)));
+    MineralEquilibrium after = before.equilibratedWith(mineral);
+    assertEquals(0, after.solution().equilibrium().saturationIndex(mineral).orElseThrow(), 1e-9);
+    double made = after.precipitated().inMolesPerLitre() - after.dissolved().inMolesPerLitre();
+    mineral
+        .components()
+        .forEach(
+            (component, moles) ->
+                assertEquals(
+                    before.total(component).inMolesPerLitre(),
+                    after.solution().total(component).inMolesPerLitre() + moles * made,
+                    1e-15 + 1e-13 * moles * Math.abs(made)));
+    assertEquals(
+        0,
+        after.solution().equilibratedWith(mineral).precipitated().inMolesPerLitre(),
+        1e-9 * (Math.abs(made) + 1e-3));
+  }
+
+  @Property(tries = 200)
+  void openToAGasTheIndexIsNilToo(
+      @ForAll @DoubleRange(min = 0, max = 90) double celsius,
+      @ForAll @DoubleRange(min = -5, max = 0.3) double log10Atmospheres,
+      @ForAll @DoubleRange(min = 0.1, max = 5) double calcium,
+      @ForAll @DoubleRange(min = -4, max = 10) double alkalinity) {
+    Solution before = water(calcium, alkalinity, 0).heldAt(celsius(celsius));
+    OpenSolution open = before.openTo(atm(Math.pow(10, log10Atmospheres)));
+    MineralEquilibrium after = open.equilibratedWith(Mineral.CALCITE);
+    Equilibrium state = after.solution().equilibrium();
+    assertEquals(0, state.saturationIndex(Mineral.CALCITE).orElseThrow(), 1e-9);
+    assertEquals(
+        log10Atmospheres, Math.log10(state.partialPressure(open.gas()).inAtmospheres()), 1e-9);
+    assertEquals(
+        before.total(Component.CALCIUM).inMolesPerLitre(),
+        after.solution().total(Component.CALCIUM).inMolesPerLitre()
+            + after.precipitated().inMolesPerLitre()
+            - after.dissolved().inMolesPerLitre(),
+        1e-14);
+  }
+
+  /** Source: definition; the index of a typed constant written out at level ideal. */
+  @Test
+  void theIndexIsTheProductOfTheActivitiesOverTheConstant() {
+    Solution solution =
+        Solution.textbook()
+            .with(Ion.CALCIUM, mmolPerKg(2))
+            .with(Acid.PHOSPHORIC, mmolPerKg(3))
+            .with(Ion.POTASSIUM, mmolPerKg(1));
+    Equilibrium state = solution.equilibrium();
+    double product =
+        5 * Math.log10(2e-3)
+            + 3 * Math.log10(state.species("PO4-3").orElseThrow().activity())
+            + state.pH().value();
+    Mineral typed = Mineral.HYDROXYAPATITE.with(EquilibriumConstant.ofLog10(-40));
+    assertEquals(product + 40, state.saturationIndex(typed).orElseThrow(), 1e-12);
+  }
+
+  @Test
+  void withoutAComponentThereIsNoIndex() {
+    Solution solution = Solution.at(celsius(20)).with(Ion.CALCIUM, mmolPerKg(2));
+    assertEquals(OptionalDouble.empty(), solution.equilibrium().saturationIndex(Mineral.CALCITE));
+    assertEquals(
+        OptionalDouble.empty(),
+        solution.with(Acid.CARBONIC, mmolPerKg(0)).equilibrium().saturationIndex(Mineral.CALCITE));
+  }
+
+  /**
+   * Source: pure water over calcite without a gas phase has pH 9.9 and 0.12 mmol/L of calcium, as
+   * textbooks of aquatic chemistry print it (from memory).
+   */
+  @Test
+  void calciteDissolvesInPureWaterAsTextbooksSay() {
+    MineralEquilibrium after = Solution.at(celsius(25)).equilibratedWith(Mineral.CALCITE);
+    assertEquals(9.9, after.pH().value(), 0.05);
+    assertEquals(0.12, after.dissolved().inMillimolesPerLitre(), 0.01);
+  }
+
+  /**
+   * Source: pure water over calcite in air (10^-3.5 atm of CO2) has pH 8.3 and about 0.5 mmol/L of
+   * calcium, as textbooks of aquatic chemistry print it (from memory).
+   */
+  @Test
+  void calciteDissolvesInWaterUnderAirAsTextbooksSay() {
+    MineralEquilibrium after =
+        Solution.at(celsius(25)).openTo(atm(Math.pow(10, -3.5))).equilibratedWith(Mineral.CALCITE);
+    assertEquals(8.3, after.pH().value(), 0.05);
+    assertEquals(0.5, after.dissolved().inMillimolesPerLitre(), 0.05);
+  }
+
+  /** Source: solubility of gypsum at 25 °C, 15.2 mmol/kg (handbooks, from memory). */
+  @Test
+  void gypsumDissolvesAsHandbooksSay() {
+    MineralEquilibrium after = Solution.at(celsius(25)).equilibratedWith(Mineral.GYPSUM);
+    assertEquals(15.2, after.dissolved().inMillimolesPerLitre(), 0.5);
+  }
+
+  @Test
+  void whatIsNotSupersaturatedDoesNotPrecipitate() {
+    Solution soft = water(0.2, 0.3, 0.4);
+    MineralEquilibrium after = soft.precipitating(Mineral.CALCITE);
+    assertSame(soft, after.solution());
+    assertEquals(0, after.precipitated().inMolesPerLitre());
+    assertTrue(soft.equilibratedWith(Mineral.CALCITE).dissolved().inMolesPerLitre() > 0);
+    assertSame(soft, soft.precipitating(Mineral.GYPSUM).solution());
+  }
+
+  @Test
+  void limeSoftensAHardWater() {
+    Solution hard = water(2.5, 5, 5.5);
+    Solution limed = hard.with(Base.CALCIUM_HYDROXIDE, mmolPerKg(2.6));
+    MineralEquilibrium softened = limed.precipitating(Mineral.CALCITE);
+    assertEquals(Mineral.CALCITE, softened.mineral());
+    assertTrue(softened.solution().total(Component.CALCIUM).inMillimolesPerLitre() < 0.7);
+    assertTrue(softened.precipitated().inMillimolesPerLitre() > 4.4);
+    assertTrue(softened.pH().value() < limed.pH().value());
+  }
+
+  @Test
+  void boilingDrivesCarbonDioxideOutAndCalciteDown() {
+    MineralEquilibrium boiled =
+        water(2.5, 5, 5.5).heldAt(celsius(95)).openTo(atm(1e-3)).precipitating(Mineral.CALCITE);
+    assertTrue(boiled.beyondConstantRange());
+    assertFalse(water(2.5, 5, 5.5).precipitating(Mineral.CALCITE).beyondConstantRange());
+    assertEquals(
+        5.0 - 2 * (2.5 - boiled.solution().totals().get(Component.CALCIUM) * 1000),
+        2 * boiled.solution().totals().get(Component.CALCIUM) * 1000,
+        1e-9);
+    assertTrue(boiled.solution().totals().get(Component.CALCIUM) < 1e-3);
+  }
+
+  @Test
+  void whatNeverSaturatesSaysSo() {
+    Mineral soluble = Mineral.GYPSUM.with(EquilibriumConstant.ofLog10(30));
+    NoSolutionException thrown =
+        assertThrows(
+            NoSolutionException.class, () -> Solution.textbook().equilibratedWith(soluble));
+    assertTrue(thrown.getMessage().startsWith("equilibrium with gypsum"), thrown.getMessage());
+  }
+
+  @Test
+  void itSaysWhatHappened() {
+    assertTrue(
+        water(2.5, 5, 5.5)
+            .equilibratedWith(Mineral.CALCITE)
+            .toString()
+            .contains("mmol/L of calcite precipitated; left: 20 °C"));
+  }
+}
