@@ -4,8 +4,10 @@ import static org.brewchem.beer.Beers.asLactic;
 import static org.brewchem.quantity.Quantities.acidity;
 import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.gPerL;
+import static org.brewchem.quantity.Quantities.mL;
 import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.mmolPerL;
+import static org.brewchem.quantity.Quantities.molPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.substance.Acid.LACTIC;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -20,6 +22,9 @@ import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
+import org.brewchem.titration.AcidityResult;
+import org.brewchem.titration.Titrant;
+import org.brewchem.water.WaterAnalysis;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -119,6 +124,42 @@ class BeerTest {
     Beer beer = Beer.of(pH(4.0), asLactic(2.0)).buffered(new LactateOnly());
     assertEquals(4.0, beer.solution().pH().value(), 1e-10);
     assertEquals(Set.of(BeerFinding.Kind.BUFFERING_DISAGREES), kinds(beer.findings()));
+  }
+
+  @Test
+  void aTitrationBringsItsUncertainty() {
+    AcidityResult titrated =
+        Titrant.sodiumHydroxide()
+            .of(molPerL(0.1), molPerL(0.0002))
+            .titrate(mL(50))
+            .to(pH(8.2))
+            .took(mL(10.02), mL(9.98))
+            .acidity();
+    Figure<?> acidity = Beer.of(pH(4.35), titrated).keyFigures().acidity().orElseThrow();
+    assertEquals(20, acidity.number(), 0.01);
+    assertEquals(
+        titrated.uncertain().standardUncertainty(),
+        acidity.standardUncertainty().orElseThrow(),
+        1e-12);
+  }
+
+  @Test
+  void theWaterFillsInWhatWasNotMeasured() {
+    WaterAnalysis water =
+        WaterAnalysis.reported()
+            .calcium(mgPerL(90))
+            .sulfate(mgPerL(45))
+            .chloride(mgPerL(30))
+            .build();
+    Beer beer =
+        Beer.of(pH(4.35), asLactic(1.8))
+            .with(Ion.CALCIUM, mgPerL(60), Origin.MEASURED_IN_BEER)
+            .brewedWith(water);
+    assertEquals(60, beer.keyFigures().calcium().orElseThrow().number());
+    Figure<Double> ratio = beer.keyFigures().sulfateToChloride().orElseThrow();
+    assertEquals(1.5, ratio.value(), 1e-12);
+    assertEquals(Origin.TAKEN_FROM_WATER, ratio.origin());
+    assertEquals(0, beer.solution().total(Component.SULFATE).inMillimolesPerLitre());
   }
 
   @Test
