@@ -1,0 +1,244 @@
+package org.brewchem.examples;
+
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.gPerL;
+import static org.brewchem.quantity.Quantities.mL;
+import static org.brewchem.quantity.Quantities.pH;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.ElectricPotential;
+import org.brewchem.quantity.Mass;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.quantity.Volume;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.PrimaryBuffer;
+import org.brewchem.titration.AcidityResult;
+import org.brewchem.titration.BufferPrediction;
+import org.brewchem.titration.BufferReading;
+import org.brewchem.titration.ElectrodeCalibration;
+import org.brewchem.titration.MeasuredBuffer;
+import org.brewchem.titration.Titrant;
+import org.brewchem.titration.TitrationLog;
+import org.brewchem.titration.Weighing;
+import org.brewchem.units.LabUnits;
+import org.knowm.xchart.BitmapEncoder;
+import org.knowm.xchart.XYChart;
+import org.knowm.xchart.XYChartBuilder;
+import org.knowm.xchart.XYSeries;
+import org.knowm.xchart.style.lines.SeriesLines;
+import org.knowm.xchart.style.markers.SeriesMarkers;
+
+/**
+ * A day in an invented laboratory: lye and acid are standardised, the electrode is calibrated, a
+ * beer is titrated in duplicate in both directions. Out come a certificate with its uncertainty
+ * budget, the beer's buffer with what it foretells of a dose, and two pictures.
+ */
+public final class LaboratoryDay {
+
+  private static final Path FOLDER = Path.of("brewchem-examples", "laboratory");
+  private static final Temperature BATH = celsius(20);
+  private static final Volume SAMPLE = mL(50);
+  private static final PH END_POINT = pH(8.2);
+  private static final double[] DOSES_GRAMS_PER_LITRE = {0.3, 1.0, 3.0};
+  private static final double LOWEST_PLOTTED = 3;
+  private static final double HIGHEST_PLOTTED = 9;
+  private static final int PLOTTED = 121;
+
+  private final Path folder;
+  private final StringBuilder page = new StringBuilder();
+
+  private LaboratoryDay(Path folder) {
+    this.folder = folder;
+  }
+
+  /**
+   * Prints the certificate and writes it and the pictures into the folder of the files.
+   *
+   * @param arguments the folder; the invented laboratory of this module if there is none
+   */
+  public static void main(String[] arguments) {
+    System.setProperty("java.awt.headless", "true");
+    Path folder = arguments.length > 0 ? Path.of(arguments[0]) : FOLDER;
+    try {
+      System.out.print(new LaboratoryDay(folder).run());
+    } catch (FileFaultException | IOException fault) {
+      System.err.println(fault.getMessage());
+      System.exit(1);
+    }
+  }
+
+  private String run() throws IOException {
+    page.append("# Certificate\n\nInvented laboratory, invented data. Computed by brewchem.\n");
+    Titrant lye = Titrant.sodiumHydroxide().standardised(weighings("alkali.csv"));
+    Titrant acid = Titrant.hydrochloricAcid().standardised(weighings("acid.csv"));
+    heading("Titrants");
+    page.append("- ").append(lye).append("\n- ").append(acid).append("\n");
+    ElectrodeCalibration electrode = calibration();
+    heading("Electrode");
+    page.append(electrode).append('\n');
+    electrode.findings().forEach(finding -> page.append("- ").append(finding).append('\n'));
+
+    Map<String, TitrationLog> logs = logs(electrode, lye, acid);
+    List<TitrationLog> up = starting(logs, "alkali");
+    AcidityResult result =
+        up.get(0).acidity(up.subList(1, up.size()).toArray(new TitrationLog[0]));
+    heading("Titratable acidity");
+    page.append(result.as(Acid.LACTIC)).append("\n\n```\n").append(result.budget()).append("\n```\n");
+    result.findings().forEach(finding -> page.append("- ").append(finding).append('\n'));
+
+    MeasuredBuffer buffer = MeasuredBuffer.from(logs.values().toArray(new TitrationLog[0]));
+    heading("Buffer");
+    page.append(buffer)
+        .append("\n\n| lactic acid | pH becomes |\n| --- | --- |\n");
+    for (double dose : DOSES_GRAMS_PER_LITRE) {
+      BufferPrediction foretold =
+          buffer.pHAfter(
+              Acid.LACTIC, AmountConcentration.from(gPerL(dose), Acid.LACTIC.molarMass()));
+      page.append("| ").append(gPerL(dose)).append(" | ").append(foretold).append(" |\n");
+    }
+    Files.writeString(folder.resolve("certificate.md"), page);
+    save(curve(logs), "curve");
+    save(capacity(buffer), "capacity");
+    return page.toString();
+  }
+
+  private void heading(String text) {
+    page.append("\n## ").append(text).append("\n\n");
+  }
+
+  private Weighing[] weighings(String file) {
+    Sheet table = Sheet.read(folder, file);
+    boolean alkali = table.has("potassium hydrogen phthalate");
+    String standard = alkali ? "potassium hydrogen phthalate" : "sodium carbonate";
+    String titrant = alkali ? "sodium hydroxide" : "hydrochloric acid";
+    Weighing[] weighings = new Weighing[table.size()];
+    for (int i = 0; i < weighings.length; i++) {
+      Mass mass = table.quantity(LabUnits.MASS, standard, i);
+      Volume titre = table.quantity(LabUnits.VOLUME, titrant, i);
+      weighings[i] = alkali ? Weighing.khp(mass, titre) : Weighing.sodiumCarbonate(mass, titre);
+    }
+    return weighings;
+  }
+
+  private ElectrodeCalibration calibration() {
+    Sheet table = Sheet.read(folder, "calibration.csv", "buffer");
+    BufferReading[] readings = new BufferReading[table.size()];
+    for (int i = 0; i < readings.length; i++) {
+      PrimaryBuffer buffer =
+          switch (table.text("buffer", i)) {
+            case "phthalate" -> PrimaryBuffer.PHTHALATE;
+            case "phosphate" -> PrimaryBuffer.PHOSPHATE;
+            case "carbonate" -> PrimaryBuffer.CARBONATE;
+            default -> throw table.unknown("buffer", i, "buffer known here");
+          };
+      readings[i] = BufferReading.of(buffer, potential(table, i));
+    }
+    return ElectrodeCalibration.of(BATH, readings);
+  }
+
+  private Map<String, TitrationLog> logs(
+      ElectrodeCalibration electrode, Titrant lye, Titrant acid) {
+    Sheet table = Sheet.read(folder, "log.csv", "portion");
+    Map<String, List<double[]>> portions = new LinkedHashMap<>();
+    for (int i = 0; i < table.size(); i++) {
+      PH read = electrode.pH(potential(table, i), BATH);
+      Volume added = table.quantity(LabUnits.VOLUME, "added", i);
+      portions
+          .computeIfAbsent(table.text("portion", i), name -> new ArrayList<>())
+          .add(new double[] {added.inMillilitres(), read.value()});
+    }
+    Map<String, TitrationLog> logs = new LinkedHashMap<>();
+    portions.forEach(
+        (name, readings) ->
+            logs.put(
+                name,
+                (name.startsWith("alkali") ? lye : acid)
+                    .titrate(SAMPLE)
+                    .to(name.startsWith("alkali") ? END_POINT : pH(3))
+                    .at(BATH)
+                    .log(column(readings, 0), column(readings, 1))));
+    return logs;
+  }
+
+  private static ElectricPotential potential(Sheet table, int row) {
+    return table.quantity(LabUnits.ELECTRIC_POTENTIAL, "electrode", row);
+  }
+
+  private static double[] column(List<double[]> rows, int index) {
+    return rows.stream().mapToDouble(row -> row[index]).toArray();
+  }
+
+  private static List<TitrationLog> starting(Map<String, TitrationLog> logs, String with) {
+    return logs.entrySet().stream()
+        .filter(entry -> entry.getKey().startsWith(with))
+        .map(Map.Entry::getValue)
+        .toList();
+  }
+
+  private static XYChart chart(String title, String y) {
+    XYChart chart =
+        new XYChartBuilder().width(900).height(560).title(title).xAxisTitle("").yAxisTitle(y).build();
+    chart.getStyler().setLegendVisible(true);
+    return chart;
+  }
+
+  /** Both legs on one axis: acid to the left, alkali to the right. */
+  private static XYChart curve(Map<String, TitrationLog> logs) {
+    XYChart chart = chart("Titration of an invented beer, 50 mL", "pH");
+    chart.setXAxisTitle("alkali added, mL of 0.1 mol/L (acid to the left)");
+    logs.forEach(
+        (name, log) -> {
+          double sign = name.startsWith("alkali") ? 1 : -1;
+          double[] added =
+              log.readings().stream()
+                  .mapToDouble(reading -> sign * reading.volume().inMillilitres())
+                  .toArray();
+          double[] read =
+              log.readings().stream().mapToDouble(reading -> reading.pH().value()).toArray();
+          XYSeries series = chart.addSeries(name, added, read);
+          series.setLineStyle(SeriesLines.NONE);
+          series.setMarker(SeriesMarkers.CIRCLE);
+        });
+    return chart;
+  }
+
+  private static XYChart capacity(MeasuredBuffer buffer) {
+    XYChart chart = chart("Buffer capacity of the same beer", "mEq/L per pH");
+    chart.setXAxisTitle("pH");
+    double[] at = new double[PLOTTED];
+    double[] value = new double[PLOTTED];
+    double[] lower = new double[PLOTTED];
+    double[] upper = new double[PLOTTED];
+    for (int i = 0; i < PLOTTED; i++) {
+      at[i] = LOWEST_PLOTTED + (HIGHEST_PLOTTED - LOWEST_PLOTTED) * i / (PLOTTED - 1);
+      var capacity = buffer.bufferCapacity(pH(at[i])).value().expanded(2);
+      value[i] = capacity.value();
+      lower[i] = capacity.lower();
+      upper[i] = capacity.upper();
+    }
+    line(chart, "measured", at, value);
+    line(chart, "lower limit (k = 2)", at, lower);
+    line(chart, "upper limit (k = 2)", at, upper);
+    return chart;
+  }
+
+  private static void line(XYChart chart, String name, double[] x, double[] y) {
+    chart.addSeries(name, x, y).setMarker(SeriesMarkers.NONE);
+  }
+
+  private void save(XYChart chart, String name) throws IOException {
+    BitmapEncoder.saveBitmap(
+        chart,
+        folder.resolve(String.format(Locale.ROOT, "%s.png", name)).toString(),
+        BitmapEncoder.BitmapFormat.PNG);
+  }
+}
