@@ -13,9 +13,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.brewchem.beer.BeerDose;
 import org.brewchem.beer.Band;
 import org.brewchem.beer.Beer;
+import org.brewchem.beer.BeerDose;
 import org.brewchem.beer.Comparison;
 import org.brewchem.beer.KeyFigure;
 import org.brewchem.beer.Origin;
@@ -36,8 +36,8 @@ import org.brewchem.water.WaterAnalysis;
 
 /**
  * Reads the files of an invented brewery, its water, a standardisation, duplicate titrations of its
- * beers and their targets, and writes a certificate: what was found, how sure it is, how it compares
- * with the target, and what would bring it there.
+ * beers and their targets, and writes a certificate: what was found, how sure it is, how it
+ * compares with the target, and what would bring it there.
  */
 public final class BreweryReport {
 
@@ -108,8 +108,7 @@ public final class BreweryReport {
         .ifPresent(a -> row("alkalinity", degrees(a.inGermanDegrees()), "as reported"));
     water
         .residualAlkalinity()
-        .ifPresent(
-            r -> row("residual alkalinity", degrees(r.inGermanDegrees()), "Kolbach 1953"));
+        .ifPresent(r -> row("residual alkalinity", degrees(r.inGermanDegrees()), "Kolbach 1953"));
     row("sulfate to chloride", water.sulfateToChloride().toString(), "by mass");
     page.append('\n');
     water.findings().forEach(finding -> remark(finding.toString()));
@@ -140,8 +139,9 @@ public final class BreweryReport {
     Map<String, Volume> samples = new LinkedHashMap<>();
     for (int i = 0; i < table.size(); i++) {
       String beer = table.text("beer", i);
-      titres.computeIfAbsent(beer, name -> new ArrayList<>()).add(
-          volume(table, "sodium hydroxide", i));
+      titres
+          .computeIfAbsent(beer, name -> new ArrayList<>())
+          .add(volume(table, "sodium hydroxide", i));
       samples.put(beer, volume(table, "sample", i));
       readings.put(beer, table.value("pH", i, PH::of));
     }
@@ -216,7 +216,8 @@ public final class BreweryReport {
 
   private static Target target(Sheet table, int i) {
     return Target.named(table.text("beer", i))
-        .withPH(Band.between(
+        .withPH(
+            Band.between(
                 table.value("pH at least", i, PH::of), table.value("pH at most", i, PH::of)))
         .withAcidity(
             Band.between(
@@ -262,7 +263,8 @@ public final class BreweryReport {
   /** Where the acidity lies below its band: the lactic acid that brings it to the middle. */
   private void dose(Beer beer, Target target, Volume tank) {
     Band<TitratableAcidity> band = target.acidity().orElseThrow();
-    TitratableAcidity middle = band.lower().orElseThrow().plus(band.upper().orElseThrow()).times(0.5);
+    TitratableAcidity middle =
+        band.lower().orElseThrow().plus(band.upper().orElseThrow()).times(0.5);
     if (beer.acidity().compareTo(band.lower().orElseThrow()) >= 0) {
       page.append("No dose: the acidity is not below its band.\n\n");
       return;

@@ -89,16 +89,17 @@ public final class LaboratoryDay {
 
     Map<String, TitrationLog> logs = logs(electrode, lye, acid);
     List<TitrationLog> up = starting(logs, "alkali");
-    AcidityResult result =
-        up.get(0).acidity(up.subList(1, up.size()).toArray(new TitrationLog[0]));
+    AcidityResult result = up.get(0).acidity(up.subList(1, up.size()).toArray(new TitrationLog[0]));
     heading("Titratable acidity");
-    page.append(result.as(Acid.LACTIC)).append("\n\n```\n").append(result.budget()).append("\n```\n");
+    page.append(result.as(Acid.LACTIC))
+        .append("\n\n```\n")
+        .append(result.budget())
+        .append("\n```\n");
     result.findings().forEach(finding -> page.append("- ").append(finding).append('\n'));
 
     MeasuredBuffer buffer = MeasuredBuffer.from(logs.values().toArray(new TitrationLog[0]));
     heading("Buffer");
-    page.append(buffer)
-        .append("\n\n| lactic acid | pH becomes |\n| --- | --- |\n");
+    page.append(buffer).append("\n\n| lactic acid | pH becomes |\n| --- | --- |\n");
     for (double dose : DOSES_GRAMS_PER_LITRE) {
       BufferPrediction foretold =
           buffer.pHAfter(
@@ -186,7 +187,13 @@ public final class LaboratoryDay {
 
   private static XYChart chart(String title, String y) {
     XYChart chart =
-        new XYChartBuilder().width(900).height(560).title(title).xAxisTitle("").yAxisTitle(y).build();
+        new XYChartBuilder()
+            .width(900)
+            .height(560)
+            .title(title)
+            .xAxisTitle("")
+            .yAxisTitle(y)
+            .build();
     chart.getStyler().setLegendVisible(true);
     return chart;
   }

@@ -82,9 +82,7 @@ final class Sheet {
   }
 
   private Column column(String name) {
-    return table
-        .find(name)
-        .orElseThrow(() -> fault(HEADINGS, name, "the column is missing", null));
+    return table.find(name).orElseThrow(() -> fault(HEADINGS, name, "the column is missing", null));
   }
 
   private FileFaultException fault(
