@@ -12,8 +12,13 @@ import org.brewchem.checks.Row;
 import org.brewchem.checks.Source;
 import org.brewchem.checks.Suite;
 import org.brewchem.checks.Tolerance;
+import org.brewchem.quantity.Molality;
 import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
+import org.brewchem.titration.CurveFit;
+import org.brewchem.titration.Finding;
 
 /**
  * A simulated titration of sea water, published with all its constants and totals: the best known
@@ -24,6 +29,9 @@ import org.brewchem.substance.Component;
  * of sulfate and fluoride without protons.
  */
 public final class Dickson1981 {
+
+  private static final Source SOURCE =
+      new Source("dickson-1981", "A.G. Dickson, Deep-Sea Res. 28A (1981) 609, Table 1");
 
   private static final double SAMPLE_GRAMS = 200;
   private static final double ACID_MOLES_PER_KILOGRAM = 0.3;
@@ -52,17 +60,92 @@ public final class Dickson1981 {
             "dickson-1981",
             Suite.PUBLISHED,
             "Titration of sea water with hydrochloric acid",
-            new Source("dickson-1981", "A.G. Dickson, Deep-Sea Res. 28A (1981) 609, Table 1"),
+            SOURCE,
             "pH of each mixture by mass, at level ideal with the constants and totals of the table",
             Tolerance.absolute(1e-6, "pH", "six decimals are printed"),
-            "the inverse, alkalinity and carbonate from the curve",
+            "",
             51,
-            Dickson1981::rows));
+            Dickson1981::rows),
+        new ReferenceCheck(
+            "dickson-1981-inverted",
+            Suite.PUBLISHED,
+            "Total alkalinity and carbonate of sea water from its titration",
+            SOURCE,
+            "least squares through the 51 readings, from the constants and the other totals of the"
+                + " table",
+            Tolerance.absolute(1e-8, "mol/kg", "the pH is printed to 1e-6"),
+            "",
+            2,
+            Dickson1981::inverted),
+        new ReferenceCheck(
+            "dickson-1981-spoiled",
+            Suite.ROUNDTRIP,
+            "The spoiled reading of a titration is named",
+            SOURCE,
+            "each of the 51 readings in turn spoiled by 0.005 pH: how many times the fit of the"
+                + " curve names that row and no other",
+            Tolerance.absolute(0.5, "rows", "all of them"),
+            "",
+            2,
+            Dickson1981::spoiled));
+  }
+
+  private static CurveFit fit(double[] pH) {
+    Solution water = Solution.textbook().under(CHEMISTRY);
+    Solution known =
+        water
+            .with(BORATE, Molality.ofMolesPerKilogram(TOTAL_BORATE))
+            .with(SULFATE, Molality.ofMolesPerKilogram(TOTAL_SULFATE))
+            .with(FLUORIDE, Molality.ofMolesPerKilogram(TOTAL_FLUORIDE));
+    Solution acid =
+        water.with(Acid.HYDROCHLORIC, Molality.ofMolesPerKilogram(ACID_MOLES_PER_KILOGRAM));
+    double[] acidPerSample =
+        table().stream().mapToDouble(row -> row.number("acid_mass_g") / SAMPLE_GRAMS).toArray();
+    return CurveFit.of(known, acid)
+        .unknownInertCharge()
+        .unknownTotal(CARBONATE)
+        .to(acidPerSample, pH);
+  }
+
+  private static double[] pH() {
+    return table().stream().mapToDouble(row -> row.number("pH_free")).toArray();
+  }
+
+  private static List<Row> inverted() {
+    CurveFit fit = fit(pH());
+    double alkalinity = fit.inertCharge().value() - 2 * TOTAL_SULFATE - TOTAL_FLUORIDE;
+    return List.of(
+        Row.of("total alkalinity", TOTAL_ALKALINITY, alkalinity, 1e-8, HowKnown.SEEN),
+        Row.of(
+            "total carbonate", TOTAL_CARBONATE, fit.total(CARBONATE).value(), 1e-8, HowKnown.SEEN));
+  }
+
+  private static List<Row> spoiled() {
+    return List.of(
+        Row.of("spoiled downwards", 51, namedWhenSpoiledBy(-0.005), 0.5, HowKnown.COMPUTED),
+        Row.of("spoiled upwards", 51, namedWhenSpoiledBy(0.005), 0.5, HowKnown.COMPUTED));
+  }
+
+  private static int namedWhenSpoiledBy(double spoil) {
+    int named = 0;
+    for (int row = 1; row <= table().size(); row++) {
+      double[] pH = pH();
+      pH[row - 1] += spoil;
+      List<Finding> findings = fit(pH).findings();
+      if (findings.size() == 1 && findings.get(0).row().orElse(0) == row) {
+        named++;
+      }
+    }
+    return named;
+  }
+
+  private static List<CsvTable.Line> table() {
+    return CsvTable.read("dickson1981-table1.csv", 51).lines();
   }
 
   private static List<Row> rows() {
     List<Row> rows = new ArrayList<>();
-    for (CsvTable.Line row : CsvTable.read("dickson1981-table1.csv", 51).lines()) {
+    for (CsvTable.Line row : table()) {
       rows.add(
           Row.of(
               row.text("acid_mass_g") + " g of acid",

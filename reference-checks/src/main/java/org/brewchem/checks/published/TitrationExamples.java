@@ -6,14 +6,23 @@ import java.util.function.DoubleUnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.brewchem.checks.CsvTable;
+import org.brewchem.checks.HowKnown;
 import org.brewchem.checks.ReferenceCheck;
 import org.brewchem.checks.Row;
 import org.brewchem.checks.Source;
 import org.brewchem.checks.Suite;
 import org.brewchem.checks.Tolerance;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.quantity.Volume;
+import org.brewchem.solution.Chemistry;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
+import org.brewchem.titration.AlkalinitySplit;
+import org.brewchem.titration.Titrant;
+import org.brewchem.titration.WeakAcidCurve;
 
 /** Worked examples of textbooks, row by row through the kernel at level ideal. */
 public final class TitrationExamples {
@@ -56,6 +65,28 @@ public final class TitrationExamples {
             "",
             46,
             () -> curves(CHEMISTRY_2E)),
+        new ReferenceCheck(
+            "chemistry-2e-curve-inverted",
+            Suite.PUBLISHED,
+            "Equivalence volume and pKa of acetic acid from its titration curve",
+            CHEMISTRY_2E,
+            "least squares through the 19 readings of the table, which are rounded to two decimals;"
+                + " the expected pKa is that of the Ka printed with it; level ideal, pKw 14.00",
+            Tolerance.perRow("", "0.1 % of the volume, 0.02 for pKa", "readings to 0.01 pH"),
+            "",
+            2,
+            TitrationExamples::inverted),
+        new ReferenceCheck(
+            "p-and-m",
+            Suite.PUBLISHED,
+            "Hydroxide and carbonate from P and M alkalinity",
+            new Source(
+                "sm-2320", "classical P and M relations (Standard Methods 2320), teaching example"),
+            "split of the two alkalinities of the example",
+            AS_PRINTED,
+            "the other four cases, which no worked example was found for",
+            2,
+            TitrationExamples::split),
         new ReferenceCheck(
             "harvey-curve",
             Suite.PUBLISHED,
@@ -127,6 +158,40 @@ public final class TitrationExamples {
       }
     }
     return rows;
+  }
+
+  private static List<Row> inverted() {
+    List<CsvTable.Line> curve =
+        table().lines().stream().filter(row -> row.text("id").startsWith("T05-")).toList();
+    double[] millilitres =
+        curve.stream()
+            .mapToDouble(row -> Double.parseDouble(row.text("id").substring("T05-".length())))
+            .toArray();
+    WeakAcidCurve found =
+        WeakAcidCurve.of(
+            Titrant.sodiumHydroxide()
+                .of(AmountConcentration.ofMolesPerLitre(0.1))
+                .titrate(Volume.ofMillilitres(25))
+                .log(millilitres, curve.stream().mapToDouble(r -> r.number("expected")).toArray()),
+            Chemistry.textbook(14));
+    return List.of(
+        Row.of(
+            "equivalence volume, mL",
+            25.00,
+            found.equivalenceVolume().value(),
+            0.025,
+            HowKnown.SEEN),
+        Row.of("pKa", -Math.log10(1.8e-5), found.pKa().value(), 0.02, HowKnown.SEEN));
+  }
+
+  private static List<Row> split() {
+    AlkalinitySplit split =
+        AlkalinitySplit.of(
+            TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(300, PH.of(8.3)),
+            TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(500, PH.of(4.5)));
+    return List.of(
+        row("T34-OH", split.hydroxide().inMilligramsPerLitreAsCaCO3()),
+        row("T34-CO3", split.carbonate().inMilligramsPerLitreAsCaCO3()));
   }
 
   private static double steepest() {
