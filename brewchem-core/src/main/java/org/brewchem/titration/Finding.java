@@ -41,6 +41,8 @@ public final class Finding {
     TWO_REPLICATES(Severity.REMARK),
     /** The slope at the end point is unknown, so the reading of pH is not in the budget. */
     END_POINT_READING_NOT_IN_BUDGET(Severity.REMARK),
+    /** The curve bends so much at the end point that the linear budget may not hold. */
+    BUDGET_NOT_LINEAR(Severity.CAUTION),
     /** Replicates differ by more than the repeatability limit. */
     REPLICATES_DIFFER(Severity.CAUTION),
     /** A value lies farther from the others than chance explains; it is flagged, not dropped. */

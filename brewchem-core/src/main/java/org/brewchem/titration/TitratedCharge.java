@@ -34,6 +34,10 @@ final class TitratedCharge {
 
   private static final String END_POINT_READING = "reading of the end point";
   private static final String UNIT = "mEq/L";
+  private static final double COVERAGE_FACTOR = 2;
+
+  /** A tenth of U is what the second digit of a stated U can show. */
+  private static final double TOLERATED_BEND = 0.1;
 
   private final SampleTitration titration;
   private final List<Volume> titres;
@@ -200,7 +204,35 @@ final class TitratedCharge {
                   + " reading of pH is not in the budget; record readings around the end point"));
     }
     logs.forEach(log -> list.addAll(log.findings()));
+    findBend(list);
     return list;
+  }
+
+  /** Whether the curve leaves its tangent within twice the uncertainty of the reading of pH. */
+  private void findBend(List<Finding> list) {
+    if (found.isPresent() || logs.isEmpty()) {
+      return;
+    }
+    double endPoint = titration.endPoint().value();
+    double reach = COVERAGE_FACTOR * titration.apparatus().endPointReading();
+    double bend =
+        Math.abs(
+            milliequivalentsPerLitre(
+                titration.titrant().equivalentsPerLitre().value(),
+                (shift(endPoint + reach) + shift(endPoint - reach)) / 2,
+                titration.sample().inMillilitres()));
+    double expanded = COVERAGE_FACTOR * budget.result().standardUncertainty();
+    if (bend > TOLERATED_BEND * expanded) {
+      list.add(
+          Finding.of(
+              Finding.Kind.BUDGET_NOT_LINEAR,
+              String.format(
+                  Locale.ROOT,
+                  "within %.2g pH of the end point the curve leaves its tangent by %.0f %% of the"
+                      + " expanded uncertainty; take the interval by Monte Carlo instead",
+                  reach,
+                  100 * bend / expanded)));
+    }
   }
 
   /** Lines from the titrant to the equivalents per litre. */

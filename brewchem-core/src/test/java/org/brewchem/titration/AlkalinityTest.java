@@ -213,6 +213,9 @@ class AlkalinityTest {
             .with(Apparatus.usual().withEndPointReading(0.15).withRepeatability(0.001))
             .log(log.readings())
             .alkalinity();
+    assertTrue(
+        flat.findings().stream().anyMatch(f -> f.kind() == Finding.Kind.BUDGET_NOT_LINEAR),
+        flat.findings().toString());
     LinearityCheck check = flat.linearityCheck(1_000_000, 4);
     assertEquals(LinearityCheck.Verdict.DIFFERS, check.verdict(), check.toString());
     assertTrue(check.standardUncertaintyDifference().orElseThrow() < -0.05, check.toString());

@@ -156,6 +156,7 @@ class TitrantTest {
             .with(Apparatus.usual().withRepeatability(0.002))
             .log(volumes, readings)
             .acidity();
+    assertEquals(List.of(), ta.findings().stream().map(Finding::kind).toList());
     LinearityCheck check = ta.linearityCheck(1_000_000, 2026);
     assertEquals(LinearityCheck.Verdict.AGREES, check.verdict(), check.toString());
     assertEquals(0, check.standardUncertaintyDifference().orElseThrow(), 0.02);
