@@ -5,11 +5,10 @@ import java.util.Arrays;
 /**
  * Solves the proton balance of an {@link EquilibriumSystem} for stated totals, without allocating.
  *
- * <p>The unknowns are the H+ activity, the activity of each free metal present and the ionic
- * strength, each on a logarithmic scale; ligands are eliminated in closed form. All are found
- * together by Newton's method on the charge balance, the metals' mass balances and the definition
- * of ionic strength. If that does not settle, pH is bracketed and bisected, with the other unknowns
- * solved inside.
+ * <p>The unknowns are the H+ activity, the activity of each free metal and the ionic strength;
+ * ligands are eliminated in closed form. All are found together by Newton's method on the charge
+ * balance, the metals' mass balances and the definition of ionic strength. If that does not settle,
+ * pH is bracketed and bisected, with the other unknowns solved inside.
  *
  * <p>At a given pH the solution is in general not neutral: the missing charge is carried by an
  * inert univalent ion that counts in the ionic strength.
@@ -19,57 +18,67 @@ import java.util.Arrays;
  */
 public final class EquilibriumSolver {
 
+  /** Lowest pH at which a root is looked for. */
+  public static final double LOWEST_PH = -3;
+
+  /** Highest pH at which a root is looked for. */
+  public static final double HIGHEST_PH = 17;
+
   /** Iterations after which Newton's method gives way to the bracketed search. */
   static final int NEWTON_CAP = 60;
 
-  /** Bisections after which the bracketed search gives up. */
+  /** Bisections after which a bracketed search gives up. */
   static final int BISECTION_CAP = 200;
 
   /** Relative step below which an iteration, being quadratic, has settled to rounding. */
-  private static final double STEP_TOLERANCE = 1e-8;
+  private static final double STEP_TOLERANCE = 1e-7;
 
-  private static final int RUN_SUMS = 9;
+  /** The same where the iteration is not quadratic. */
+  private static final double LINEAR_STEP_TOLERANCE = 1e-14;
+
+  /**
+   * The least that the excess of ionic strength over its definition is taken to grow with it:
+   * Newton's slope can turn where Debye and Hueckel's square root is steep or charges are many.
+   */
+  private static final double LEAST_IONIC_SLOPE = 0.5;
+
+  private static final double MAX_LOGARITHMIC_STEP = 2.5;
+  private static final double MOST_IONIC = 100;
+  private static final double FREE_AT_START = 0.6;
   private static final double LN10 = Math.log(10);
-  private static final double MAX_PROTON_STEP = 2.5;
-  private static final double MAX_METAL_STEP = 3;
-  private static final double MAX_IONIC_STEP = 1.5;
+  private static final double LOWEST_PROTON = Math.pow(10, -HIGHEST_PH);
+  private static final double HIGHEST_PROTON = Math.pow(10, -LOWEST_PH);
 
-  /** Lowest and highest pH in which a root is looked for. */
-  public static final double LOWEST_PH = -3;
 
-  /** See {@link #LOWEST_PH}. */
-  public static final double HIGHEST_PH = 17;
+  /** Sums kept for each metal of a ligand's pairs: themselves, and by P, D and I. */
+  private static final int PER_METAL = 4;
 
   private final EquilibriumSystem system;
   private final double[] totals;
   private final double[] heldLogActivity;
   private final int[] heldSpecies;
+  private boolean anyHeld;
   private double inertCharge;
 
+  private final ActivityCoefficients coefficients;
   private double proton;
   private double ionic;
-  private double ionicOfGamma;
-  private double daviesFactor;
-  private double daviesExponent;
+  private final double[] metalActivity;
   private boolean warm;
   private boolean carrying;
 
-  private final double[] groupExponent;
-  private final double[] inverseGamma;
-  private final double[] gammaSlope;
+  private final int size;
+  private boolean anyMetal;
+  private double strongCharge;
+  private double strongSquares;
+
   private final double[] protonPower;
-  private final double[] metalActivity;
   private final double[] freeLigand;
-  private final double[] runSums;
-  private final int[] activeMetal;
-  private final int[] rowOfMetal;
-  private final double[] ligandMetalSum;
+  private final double[] perMetal;
   private final double[] matrix;
   private final double[] residual;
-  private int active;
-  private int size;
-  private double strongCharge;
-  private double strongIonic;
+  private final double[] direction;
+  private final double[] origin;
   private double charge;
   private double protonConcentration;
   private double hydroxideConcentration;
@@ -88,21 +97,18 @@ public final class EquilibriumSolver {
     heldLogActivity = new double[ligands];
     heldSpecies = new int[ligands];
     Arrays.fill(heldSpecies, -1);
-    groupExponent = new double[system.groupChargeSquared.length];
-    inverseGamma = new double[system.groupChargeSquared.length];
-    gammaSlope = new double[inverseGamma.length];
-    Arrays.fill(inverseGamma, 1);
+    coefficients = new ActivityCoefficients(system);
     protonPower = new double[system.protonSpan];
     metalActivity = new double[metals + 1];
-    metalActivity[metals] = 1;
+    metalActivity[0] = 1;
     freeLigand = new double[ligands + 1];
     freeLigand[ligands] = 1;
-    runSums = new double[system.runMetal.length * RUN_SUMS];
-    activeMetal = new int[metals];
-    rowOfMetal = new int[metals + 1];
-    ligandMetalSum = new double[metals + 2];
-    matrix = new double[(metals + 2) * (metals + 2)];
-    residual = new double[metals + 2];
+    perMetal = new double[(metals + 1) * PER_METAL];
+    size = metals + 2;
+    matrix = new double[size * size];
+    residual = new double[size];
+    direction = new double[size];
+    origin = new double[size];
   }
 
   /** The totals by component index, mol/kg, for the caller to fill; each must be 0 or more. */
@@ -126,12 +132,21 @@ public final class EquilibriumSolver {
    *
    * @param handle the species' handle from the builder
    * @param log10Activity the activity it is held at
+   * @throws IllegalArgumentException if the species has a charge or a metal in it
    */
   public void holdActivity(int handle, double log10Activity) {
     int position = system.position(handle);
-    int k = system.runLigand[runOf(position)];
+    int i = position * EquilibriumSystem.INDICES;
+    if (system.indices[i + EquilibriumSystem.METAL] > 0
+        || system.numbers[position * EquilibriumSystem.NUMBERS + EquilibriumSystem.HALF_SQUARE]
+            != 0) {
+      throw new IllegalArgumentException(
+          "the activity of a charged species or an ion pair cannot be held; a neutral acid is needed");
+    }
+    int k = system.indices[i + EquilibriumSystem.LIGAND];
     heldSpecies[k] = position;
     heldLogActivity[k] = log10Activity * LN10;
+    anyHeld = true;
   }
 
   /** Forgets the last solution as a starting point. */
@@ -146,28 +161,17 @@ public final class EquilibriumSolver {
    *     bracket tell how far it got
    */
   public boolean solve() {
-    return solve(6.0);
-  }
-
-  /** As {@link #solve()}, with the pH to start from when there is no last solution. */
-  public boolean solve(double startPh) {
     prepare();
-    if (!warm) {
-      proton = Math.exp(-LN10 * startPh);
-      startMetals();
-    }
     iterations = 0;
     bracketLow = LOWEST_PH;
     bracketHigh = HIGHEST_PH;
-    if (newton(true)) {
-      double ph = ph();
-      if (ph > LOWEST_PH && ph < HIGHEST_PH) {
-        warm = true;
-        return true;
-      }
+    boolean found = warm && findNeutral();
+    if (!found) {
+      start();
+      found = findNeutral() || bisect();
     }
-    warm = bisect();
-    return warm;
+    warm = found;
+    return found;
   }
 
   /**
@@ -177,22 +181,14 @@ public final class EquilibriumSolver {
    */
   public boolean solveAt(double ph) {
     prepare();
-    if (!warm) {
-      startMetals();
-    }
     iterations = 0;
-    boolean settled = settleAt(ph);
-    if (!settled && warm) {
-      startMetals();
-      settled = settleAt(ph);
-    }
-    warm = settled;
-    return settled;
+    warm = settleAt(ph);
+    return warm;
   }
 
   /** Brings the species in line with the solution found; needed before reading concentrations. */
   public void refresh() {
-    evaluate(carrying);
+    evaluateAll(carrying);
   }
 
   /** -log10 of the H+ activity. */
@@ -212,18 +208,19 @@ public final class EquilibriumSolver {
 
   /** Concentration of the species with this handle, mol/kg; call {@link #refresh} before. */
   public double concentration(int handle) {
-    return activity(handle) * inverseGamma[groupOf(system.position(handle))];
+    return activity(handle) * coefficients.inverse[groupOf(system.position(handle))];
   }
 
   /** Activity of the species with this handle; call {@link #refresh} before. */
   public double activity(int handle) {
     int position = system.position(handle);
-    int run = runOf(position);
-    double free = freeLigand[system.runLigand[run]];
+    int i = position * EquilibriumSystem.INDICES;
+    int k = system.indices[i + EquilibriumSystem.LIGAND];
+    double free = freeLigand[k];
     return system.numbers[position * EquilibriumSystem.NUMBERS]
-        * protonPower[system.indices[position * EquilibriumSystem.INDICES]]
-        * metalActivity[system.runMetal[run]]
-        * (system.runLigandNumber[run] == 2 ? free * free : free);
+        * protonPower[system.indices[i]]
+        * metalActivity[system.indices[i + EquilibriumSystem.METAL]]
+        * (position >= system.twofoldStart[k] ? free * free : free);
   }
 
   /** Concentration of H+, mol/kg; call {@link #refresh} before. */
@@ -238,14 +235,14 @@ public final class EquilibriumSolver {
 
   /** 1/gamma of an activity group; call {@link #refresh} before. */
   public double inverseGamma(int activityGroup) {
-    return inverseGamma[activityGroup];
+    return coefficients.inverse[activityGroup];
   }
 
   /** Activity of a free metal, mol/kg, by component index. */
   public double metalActivity(int component) {
     for (int j = 0; j < system.metal.length; j++) {
       if (system.metal[j] == component) {
-        return metalActivity[j];
+        return metalActivity[j + 1];
       }
     }
     throw new IllegalArgumentException("component " + component + " is not a metal");
@@ -255,37 +252,21 @@ public final class EquilibriumSolver {
   public double freeMetal(int component) {
     for (int j = 0; j < system.metal.length; j++) {
       if (system.metal[j] == component) {
-        return metalActivity[j] * inverseGamma[system.metalGroup[j]];
+        return metalActivity[j + 1] * coefficients.inverse[system.metalGroup[j]];
       }
     }
     throw new IllegalArgumentException("component " + component + " is not a metal");
   }
 
   /**
-   * Buffer capacity -dE/dpH at the last solution, eq/kg per pH, metals and ionic strength
-   * following.
+   * Buffer capacity -dE/dpH at the last solution, eq/kg per pH, metals and ionic strength following.
    */
   public double bufferCapacity() {
     evaluate(carrying);
-    int n = size;
-    // Row 0 is the charge; the column of lnProton is moved to the right-hand side of the others.
-    double own = matrix[0];
-    if (n > 1) {
-      int m = n - 1;
-      double[] reduced = new double[m * m];
-      double[] right = new double[m];
-      for (int r = 0; r < m; r++) {
-        right[r] = matrix[(r + 1) * n];
-        for (int c = 0; c < m; c++) {
-          reduced[r * m + c] = matrix[(r + 1) * n + c + 1];
-        }
-      }
-      LinearSolver.solve(reduced, right, m);
-      for (int c = 0; c < m; c++) {
-        own -= matrix[c + 1] * right[c];
-      }
-    }
-    return own * LN10;
+    Arrays.fill(residual, 0, size, 0);
+    residual[0] = 1;
+    LinearSolver.solveBordered(0, matrix, residual, size);
+    return LN10 / residual[0];
   }
 
   /** Iterations of the last solve. */
@@ -312,137 +293,170 @@ public final class EquilibriumSolver {
     return system.indices[position * EquilibriumSystem.INDICES + EquilibriumSystem.GROUP];
   }
 
-  private int runOf(int position) {
-    int run = 0;
-    while (system.runFirst[run + 1] <= position) {
-      run++;
-    }
-    return run;
-  }
-
   private void prepare() {
     double q = inertCharge;
-    double ionic = Math.abs(inertCharge);
+    double squares = Math.abs(inertCharge);
     for (int i = 0; i < system.strong.length; i++) {
       double z = system.strongCharge[i];
       double c = z * totals[system.strong[i]];
       q += c;
-      ionic += z * c;
+      squares += z * c;
     }
-    active = 0;
+    anyMetal = false;
     for (int j = 0; j < system.metal.length; j++) {
       double total = totals[system.metal[j]];
       q += system.metalCharge[j] * total;
-      if (total > 0) {
-        rowOfMetal[j] = active + 1;
-        activeMetal[active++] = j;
-        if (metalActivity[j] == 0) {
-          metalActivity[j] = total;
-        }
-      } else {
-        rowOfMetal[j] = -1;
-        metalActivity[j] = 0;
+      anyMetal |= total > 0;
+      if (total == 0) {
+        metalActivity[j + 1] = 0;
+      } else if (metalActivity[j + 1] == 0) {
+        metalActivity[j + 1] = total;
       }
     }
     strongCharge = q;
-    strongIonic = ionic;
-    size = active + 2;
-    forgetActivityCoefficients();
+    strongSquares = squares;
+    coefficients.forget();
   }
 
-  private void startMetals() {
-    double twice = strongIonic + Math.abs(strongCharge);
-    for (int i = 0; i < active; i++) {
-      int j = activeMetal[i];
-      double z = system.metalCharge[j];
-      double total = totals[system.metal[j]];
-      twice += z * z * total;
-      metalActivity[j] = 0.6 * total;
+  /** Starts between the two points of the coarse grid where the charge changes its sign. */
+  private void start() {
+    int low = 0;
+    int high = EquilibriumSystem.START_COUNT - 1;
+    double above = 1;
+    double below = -1;
+    while (high - low > 1) {
+      int middle = (low + high) >>> 1;
+      double q = startCharge(middle);
+      if (q > 0) {
+        low = middle;
+        above = q;
+      } else {
+        high = middle;
+        below = q;
+      }
     }
-    ionic = Math.max(0.5 * twice, 1e-7);
+    double share = above / (above - below);
+    startAt(EquilibriumSystem.START_PH + EquilibriumSystem.START_STEP * (low + share), low);
+  }
+
+  private void startAt(double ph, int point) {
+    proton = Math.exp(-LN10 * ph);
+    int at = point * (1 + 2 * system.ligand.length) + 2;
+    double sum = 0.5 * strongSquares;
+    for (int k = 0; k < system.ligand.length; k++) {
+      sum += totals[system.ligand[k]] * system.startTable[at + 2 * k];
+    }
+    for (int r = 1; r < size - 1; r++) {
+      double z = system.metalCharge[r - 1];
+      double total = totals[system.metal[r - 1]];
+      sum += 0.5 * z * z * total;
+      metalActivity[r] = FREE_AT_START * total;
+    }
+    ionic = Math.max(sum, 1e-7);
+  }
+
+  private double startCharge(int point) {
+    double[] table = system.startTable;
+    int[] ligand = system.ligand;
+    int at = point * (1 + 2 * ligand.length);
+    double q = strongCharge + table[at];
+    for (int k = 0; k < ligand.length; k++) {
+      q += totals[ligand[k]] * table[at + 1 + 2 * k];
+    }
+    return q;
+  }
+
+  private boolean findNeutral() {
+    return newton(true) && proton > LOWEST_PROTON && proton < HIGHEST_PROTON;
   }
 
   private boolean newton(boolean findPh) {
     carrying = !findPh;
     int first = findPh ? 0 : 1;
+    int last = size - 1;
+    int corner = size * size - 1;
     for (int it = 0; it < NEWTON_CAP; it++) {
       iterations++;
       evaluate(!findPh);
-      if (!step(first)) {
-        return false;
+      lastResidual = residual[0];
+      double tolerance = STEP_TOLERANCE;
+      double least = -LEAST_IONIC_SLOPE * ionic;
+      if (matrix[corner] > least) {
+        matrix[corner] = least;
+        tolerance = LINEAR_STEP_TOLERANCE;
       }
-      boolean settled = true;
+      LinearSolver.solveBordered(first, matrix, residual, size);
+      double largest = 0;
       if (findPh) {
-        double d = residual[0];
-        settled = Math.abs(d) < STEP_TOLERANCE;
-        proton *= exponential(-clamp(d, MAX_PROTON_STEP));
+        largest = Math.abs(residual[0]);
+        proton *= logarithmic(residual[0]);
       }
-      for (int i = 0; i < active; i++) {
-        double d = residual[i + 1];
-        settled &= Math.abs(d) < STEP_TOLERANCE;
-        metalActivity[activeMetal[i]] *= exponential(-clamp(d, MAX_METAL_STEP));
+      for (int r = 1; r < last; r++) {
+        largest = Math.max(largest, Math.abs(residual[r]));
+        metalActivity[r] *= linear(residual[r]);
       }
-      double d = residual[active + 1];
-      settled &= Math.abs(d) < STEP_TOLERANCE;
-      ionic *= exponential(-clamp(d, MAX_IONIC_STEP));
-      if (settled) {
+      largest = Math.max(largest, Math.abs(residual[last]));
+      ionic *= linear(residual[last]);
+      if (largest < tolerance) {
         return true;
       }
+      if (!(largest < Double.POSITIVE_INFINITY)) {
+        return false;
+      }
     }
     return false;
   }
 
-  private static double clamp(double step, double limit) {
-    return step > limit ? limit : step < -limit ? -limit : step;
+  /** The factor e^-step, bounded; by a series where small, since it only places the next iterate. */
+  private static double logarithmic(double step) {
+    if (step < 0.3 && step > -0.3) {
+      return 1 - step * (1 - step * (0.5 - step * (1.0 / 6)));
+    }
+    return Math.exp(-Math.max(-MAX_LOGARITHMIC_STEP, Math.min(MAX_LOGARITHMIC_STEP, step)));
   }
 
-  /** Solves for the Newton step in place of the residual; false if it is not finite. */
-  private boolean step(int first) {
-    int n = size;
-    lastResidual = residual[0];
-    if (n == 2) {
-      if (first == 1) {
-        residual[1] /= matrix[3];
-      } else {
-        double det = matrix[0] * matrix[3] - matrix[1] * matrix[2];
-        double du = (residual[0] * matrix[3] - matrix[1] * residual[1]) / det;
-        residual[1] = (matrix[0] * residual[1] - matrix[2] * residual[0]) / det;
-        residual[0] = du;
-      }
-    } else {
-      LinearSolver.solveFrom(first, matrix, residual, n);
-    }
-    double sum = 0;
-    for (int i = first; i < n; i++) {
-      sum += residual[i];
-    }
-    return Double.isFinite(sum);
+  /** The same for what follows its total nearly in proportion, so that a straight step goes home. */
+  private static double linear(double step) {
+    return step < 0.5 && step > -1 ? 1 - step : logarithmic(step);
   }
 
+  /** Finds the other unknowns at a pH, and the charge. */
   private boolean settleAt(double ph) {
+    if (!warm) {
+      startNear(ph);
+    }
     proton = Math.exp(-LN10 * ph);
-    if (newton(false)) {
+    boolean settled = newton(false);
+    if (!settled) {
+      startNear(ph);
+      settled = newton(false) || bisectIonicStrength(ph);
+    }
+    if (settled) {
       evaluate(true);
       lastResidual = charge;
-      return true;
     }
-    return false;
+    return settled;
   }
 
-  private boolean bisect() {
+  private void startNear(double ph) {
+    long nearest =
+        Math.round((ph - EquilibriumSystem.START_PH) / EquilibriumSystem.START_STEP);
+    startAt(ph, (int) Math.max(0, Math.min(EquilibriumSystem.START_COUNT - 1, nearest)));
+  }
+
+  /** The slow and sure way to the root: bisects pH. */
+  boolean bisect() {
     double low = LOWEST_PH;
     double high = HIGHEST_PH;
-    startMetals();
-    for (int i = 0; i < BISECTION_CAP && high - low > 1e-13; i++) {
+    warm = false;
+    for (int i = 0; i < BISECTION_CAP && high - low > 1e-14; i++) {
       double middle = 0.5 * (low + high);
       if (!settleAt(middle)) {
-        startMetals();
-        if (!settleAt(middle)) {
-          bracketLow = low;
-          bracketHigh = high;
-          return false;
-        }
+        bracketLow = low;
+        bracketHigh = high;
+        return false;
       }
+      warm = true;
       if (charge > 0) {
         low = middle;
       } else {
@@ -454,131 +468,239 @@ public final class EquilibriumSolver {
     return low > LOWEST_PH && high < HIGHEST_PH;
   }
 
-  /**
-   * Updates the activity coefficients to the ionic strength. From one iteration to the next the
-   * exponents change little, so that the factors are carried on instead of computed anew.
-   */
-  private void activityCoefficients() {
-    if (system.ideal || ionic == ionicOfGamma) {
-      return;
-    }
-    ionicOfGamma = ionic;
-    double root = Math.sqrt(ionic);
-    double a = LN10 * system.debyeHueckelA;
-    double[] z2 = system.groupChargeSquared;
-    double oneMore = 1 / (1 + root);
-    double davies = a * (root * oneMore - 0.3 * ionic);
-    double daviesSlope = a * (0.5 * root * oneMore * oneMore - 0.3 * ionic);
-    daviesFactor *= exponential(davies - daviesExponent);
-    daviesExponent = davies;
-    double one = daviesFactor;
-    double two = one * one;
-    double four = two * two;
-    for (int g = 0; g < z2.length; g++) {
-      double z = z2[g];
-      if (system.daviesGroup[g]) {
-        gammaSlope[g] = z * daviesSlope;
-        inverseGamma[g] =
-            z == 1
-                ? one
-                : z == 4 ? four : z == 0 ? 1 : z == 9 ? four * four * one : Math.exp(davies * z);
+  /** The slow and sure way at a pH: bisects ionic strength, the free metals solved inside. */
+  boolean bisectIonicStrength(double ph) {
+    coefficients.forget();
+    startNear(ph);
+    double low = 1e-12;
+    double high = MOST_IONIC;
+    for (int i = 0; i < BISECTION_CAP && high - low > 1e-15 * high; i++) {
+      ionic = i < 40 ? Math.sqrt(low * high) : 0.5 * (low + high);
+      if (!settleMetals()) {
+        return false;
+      }
+      if (residual[size - 1] > 0) {
+        low = ionic;
       } else {
-        double inverse = 1 / (1 + system.debyeHueckelB * system.groupIonSize[g] * root);
-        double linear = LN10 * system.groupLinear[g] * ionic;
-        double slope = a * z * root * inverse;
-        double exponent = slope - linear;
-        inverseGamma[g] *= exponential(exponent - groupExponent[g]);
-        groupExponent[g] = exponent;
-        gammaSlope[g] = 0.5 * slope * inverse - linear;
+        high = ionic;
       }
     }
-  }
-
-  private void forgetActivityCoefficients() {
-    ionicOfGamma = 0;
-    daviesFactor = 1;
-    daviesExponent = 0;
-    Arrays.fill(groupExponent, 0);
-    Arrays.fill(inverseGamma, 1);
-  }
-
-  /** e^x, by its series where x is small enough for eight terms to reach full precision. */
-  private static double exponential(double x) {
-    if (x > 0.03 || x < -0.03) {
-      return Math.exp(x);
-    }
-    return 1
-        + x
-            * (1
-                + x
-                    * (1.0 / 2
-                        + x
-                            * (1.0 / 6
-                                + x * (1.0 / 24 + x * (1.0 / 120 + x * (1.0 / 720 + x / 5040))))));
+    return low > 1e-12 && high < MOST_IONIC;
   }
 
   /**
-   * Residuals and their Jacobian at the current unknowns.
+   * Finds the free metals at the pH and ionic strength of the moment. Their mass balances are the
+   * gradient of a convex function of the logarithms, so that Newton's direction leads down: the
+   * step is halved until it does not pass the lowest point on its way by much.
+   */
+  private boolean settleMetals() {
+    int n = size;
+    int last = n - 1;
+    for (int it = 0; it < NEWTON_CAP; it++) {
+      iterations++;
+      evaluate(true);
+      System.arraycopy(residual, 0, direction, 0, n);
+      for (int r = 1; r < last; r++) {
+        matrix[r * n + last] = 0;
+        matrix[last * n + r] = 0;
+      }
+      matrix[n * n - 1] = 1;
+      LinearSolver.solveBordered(1, matrix, residual, n);
+      double largest = 0;
+      double descent = 0;
+      for (int r = 1; r < last; r++) {
+        descent += direction[r] * residual[r];
+        direction[r] = residual[r];
+        origin[r] = metalActivity[r];
+        largest = Math.max(largest, Math.abs(direction[r]));
+      }
+      double share = Math.min(1, MAX_LOGARITHMIC_STEP / largest);
+      double slope;
+      do {
+        slope = 0;
+        for (int r = 1; r < last; r++) {
+          metalActivity[r] = origin[r] * Math.exp(-share * direction[r]);
+        }
+        evaluate(true);
+        for (int r = 1; r < last; r++) {
+          slope += residual[r] * direction[r];
+        }
+        share *= 0.5;
+      } while (slope < -0.1 * descent && share > 1e-9);
+      if (largest < STEP_TOLERANCE) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * Residuals and their Jacobian at the current unknowns: by ladders where no metal and no ion size
+   * asks for more.
    *
    * @param carried whether a charge that is left over counts in the ionic strength
    */
   private void evaluate(boolean carried) {
-    activityCoefficients();
+    if (!anyMetal && !anyHeld && system.byCharge && system.laddersWithoutMetals) {
+      evaluateLadders(carried);
+    } else {
+      evaluateAll(carried);
+    }
+  }
+
+  /**
+   * Where activity coefficients follow from charge alone, a species' dependence on pH and on ionic
+   * strength is z and z squared, so that a ligand is told by the moments of its charge.
+   */
+  private void evaluateLadders(boolean carried) {
+    coefficients.at(ionic);
+    protonPowers();
+    final EquilibriumSystem sys = system;
+    final double[] numbers = sys.numbers;
+    final int[] indices = sys.indices;
+    final double[] powers = protonPower;
+    final double[] gammas = coefficients.inverse;
+    double h = proton * gammas[sys.protonGroup];
+    double oh = sys.ionProduct / proton * gammas[sys.hydroxideGroup];
+    double e = strongCharge + (h - oh);
+    double second = h + oh;
+    double third = h - oh;
+    double fourth = h + oh;
+    double squares = strongSquares + second;
+    for (int k = 0; k < sys.ligand.length; k++) {
+      double total = totals[sys.ligand[k]];
+      if (total == 0) {
+        continue;
+      }
+      double sum = 0;
+      double sum1 = 0;
+      double sum2 = 0;
+      double sum3 = 0;
+      double sum4 = 0;
+      int end = sys.pairStart[k];
+      for (int s = sys.speciesStart[k]; s < end; s++) {
+        int d = s * EquilibriumSystem.NUMBERS;
+        int i = s * EquilibriumSystem.INDICES;
+        double z = numbers[d + EquilibriumSystem.CHARGE];
+        double w = numbers[d] * powers[indices[i]] * gammas[indices[i + EquilibriumSystem.GROUP]];
+        double wz = w * z;
+        double z2 = z * z;
+        double wz2 = w * z2;
+        sum += w;
+        sum1 += wz;
+        sum2 += wz2;
+        sum3 += wz * z2;
+        sum4 += wz2 * z2;
+      }
+      double scale = 1 / sum;
+      double mean = sum1 * scale;
+      double meanSquare = sum2 * scale;
+      e += total * mean;
+      squares += total * meanSquare;
+      second += total * (meanSquare - mean * mean);
+      third += total * (sum3 * scale - mean * meanSquare);
+      fourth += total * (sum4 * scale - meanSquare * meanSquare);
+    }
+    double slope = coefficients.daviesSlope;
+    final int n = size;
+    final int last = n - 1;
+    for (int r = 1; r < last; r++) {
+      for (int c = 0; c < n; c++) {
+        matrix[r * n + c] = 0;
+      }
+      matrix[r] = 0;
+      matrix[r * n + r] = 1;
+      matrix[last * n + r] = 0;
+      residual[r] = 0;
+    }
+    matrix[0] = second;
+    matrix[last] = slope * third;
+    matrix[last * n] = 0.5 * third;
+    matrix[last * n + last] = 0.5 * slope * fourth - ionic;
+    residual[0] = e;
+    residual[last] = 0.5 * squares - ionic;
+    charge = e;
+    if (carried) {
+      carry();
+    }
+  }
+
+  private void protonPowers() {
+    double[] powers = protonPower;
+    double a = proton;
+    int zero = -system.minProtons;
+    powers[zero] = 1;
+    for (int i = zero + 1; i < powers.length; i++) {
+      powers[i] = powers[i - 1] * a;
+    }
+    double inverse = 1 / a;
+    for (int i = zero - 1; i >= 0; i--) {
+      powers[i] = powers[i + 1] * inverse;
+    }
+  }
+
+  /** Counts the charge left over, carried by an inert univalent ion, in the ionic strength. */
+  private void carry() {
+    int n = size;
+    double half = residual[0] > 0 ? 0.5 : -0.5;
+    residual[n - 1] += half * residual[0];
+    for (int c = 0; c < n; c++) {
+      matrix[(n - 1) * n + c] += half * matrix[c];
+    }
+  }
+
+  private void evaluateAll(boolean carried) {
+    coefficients.at(ionic);
+    protonPowers();
     final EquilibriumSystem sys = system;
     final int n = size;
-    final int last = active + 1;
+    final int last = n - 1;
     final double[] m = matrix;
     final double[] f = residual;
-    Arrays.fill(m, 0, n * n, 0);
-    Arrays.fill(f, 0, n, 0);
-
-    double a = proton;
-    double inverse = 1 / a;
-    int zero = -sys.minProtons;
-    protonPower[zero] = 1;
-    for (int i = zero + 1; i < protonPower.length; i++) {
-      protonPower[i] = protonPower[i - 1] * a;
-    }
-    for (int i = zero - 1; i >= 0; i--) {
-      protonPower[i] = protonPower[i + 1] * inverse;
+    final double[] gammas = coefficients.inverse;
+    final double[] slopes = coefficients.slope;
+    for (int i = 0; i < n * n; i++) {
+      m[i] = 0;
     }
 
-    double h = a * inverseGamma[sys.protonGroup];
-    double oh = sys.ionProduct * inverse * inverseGamma[sys.hydroxideGroup];
+    double h = proton * gammas[sys.protonGroup];
+    double oh = sys.ionProduct / proton * gammas[sys.hydroxideGroup];
     protonConcentration = h;
     hydroxideConcentration = oh;
-    double hSlope = gammaSlope[sys.protonGroup];
-    double ohSlope = gammaSlope[sys.hydroxideGroup];
-    double e = strongCharge + h - oh;
-    double twice = strongIonic + h + oh;
+    double hSlope = slopes[sys.protonGroup];
+    double ohSlope = slopes[sys.hydroxideGroup];
+    double e = strongCharge + (h - oh);
+    double halfSquares = 0.5 * (strongSquares + h + oh);
     double j00 = h + oh;
     double j0n = h * hSlope - oh * ohSlope;
     double jn0 = 0.5 * (h - oh);
     double jnn = 0.5 * (h * hSlope + oh * ohSlope);
 
-    for (int i = 0; i < active; i++) {
-      int j = activeMetal[i];
-      double act = metalActivity[j];
-      int g = sys.metalGroup[j];
-      double c = act * inverseGamma[g];
-      double slope = gammaSlope[g];
-      double half = 0.5 * sys.metalCharge[j] * sys.metalCharge[j] * c;
-      int r = i + 1;
-      f[r] = c - totals[sys.metal[j]];
+    for (int r = 1; r < last; r++) {
+      double total = totals[sys.metal[r - 1]];
+      if (total == 0) {
+        m[r * n + r] = 1;
+        f[r] = 0;
+        continue;
+      }
+      int g = sys.metalGroup[r - 1];
+      double z = sys.metalCharge[r - 1];
+      double c = metalActivity[r] * gammas[g];
+      double slope = slopes[g];
+      double half = 0.5 * z * z * c;
+      f[r] = c - total;
       m[r * n + r] = c;
       m[r * n + last] = c * slope;
       m[last * n + r] = half;
       jnn += half * slope;
-      twice += 2 * half;
+      halfSquares += half;
     }
 
     final double[] numbers = sys.numbers;
     final int[] indices = sys.indices;
     final double[] powers = protonPower;
-    final double[] gammas = inverseGamma;
-    final double[] slopes = gammaSlope;
-    final double[] sums = runSums;
-    final double[] perMetal = ligandMetalSum;
+    final double[] metals = metalActivity;
+    final double[] pairs = perMetal;
     final int ligands = sys.ligand.length;
     for (int k = 0; k <= ligands; k++) {
       double total = 0;
@@ -591,154 +713,172 @@ public final class EquilibriumSolver {
           continue;
         }
       }
-
-      // Sums over each run, relative to its free metal and ligand.
-      double single = 0;
-      double twofold = 0;
-      for (int run = sys.runStart[k]; run < sys.runStart[k + 1]; run++) {
-        double metalNow = metalActivity[sys.runMetal[run]];
-        if (metalNow == 0) {
-          continue;
-        }
-        double sum = 0;
-        double sumP = 0;
-        double sumD = 0;
-        double sumZ = 0;
-        double sumI = 0;
-        double sumZp = 0;
-        double sumZd = 0;
-        double sumIp = 0;
-        double sumId = 0;
-        for (int s = sys.runFirst[run]; s < sys.runFirst[run + 1]; s++) {
-          int d = s * EquilibriumSystem.NUMBERS;
-          int i = s * EquilibriumSystem.INDICES;
-          int g = indices[i + EquilibriumSystem.GROUP];
-          double w = numbers[d] * powers[indices[i]] * gammas[g];
-          double p = numbers[d + EquilibriumSystem.PROTONS];
-          double slope = slopes[g];
-          double z = w * numbers[d + EquilibriumSystem.CHARGE_WITHOUT_METAL];
-          double half = w * numbers[d + EquilibriumSystem.HALF_CHARGE_SQUARED];
-          sum += w;
-          sumP += w * p;
-          sumD += w * slope;
-          sumZ += z;
-          sumI += half;
-          sumZp += z * p;
-          sumZd += z * slope;
-          sumIp += half * p;
-          sumId += half * slope;
-        }
-        int q = run * RUN_SUMS;
-        sums[q] = sum;
-        sums[q + 1] = sumP;
-        sums[q + 2] = sumD;
-        sums[q + 3] = sumZ;
-        sums[q + 4] = sumI;
-        sums[q + 5] = sumZp;
-        sums[q + 6] = sumZd;
-        sums[q + 7] = sumIp;
-        sums[q + 8] = sumId;
-        if (sys.runLigandNumber[run] == 2) {
-          twofold += sum * metalNow;
-        } else {
-          single += sum * metalNow;
-        }
+      // Sums over the species with one ligand, relative to its free form. P weights by protons,
+      // D by the slope of the activity coefficient, Z by the charge without the metal's, I by half
+      // the squared charge.
+      double sum = 0;
+      double sumP = 0;
+      double sumD = 0;
+      double sumZ = 0;
+      double sumI = 0;
+      double sumZp = 0;
+      double sumZd = 0;
+      double sumIp = 0;
+      double sumId = 0;
+      int pairStart = sys.pairStart[k];
+      for (int s = sys.speciesStart[k]; s < pairStart; s++) {
+        int d = s * EquilibriumSystem.NUMBERS;
+        int i = s * EquilibriumSystem.INDICES;
+        int g = indices[i + EquilibriumSystem.GROUP];
+        double w = numbers[d] * powers[indices[i]] * gammas[g];
+        double p = numbers[d + EquilibriumSystem.PROTONS];
+        double slope = slopes[g];
+        double z = w * numbers[d + EquilibriumSystem.CHARGE];
+        double half = w * numbers[d + EquilibriumSystem.HALF_SQUARE];
+        sum += w;
+        sumP += w * p;
+        sumD += w * slope;
+        sumZ += z;
+        sumI += half;
+        sumZp += z * p;
+        sumZd += z * slope;
+        sumIp += half * p;
+        sumId += half * slope;
+      }
+      int metalStart = sys.metalStart[k];
+      int metalEnd = sys.metalEnd[k];
+      for (int q = metalStart * PER_METAL; q < metalEnd * PER_METAL; q++) {
+        pairs[q] = 0;
+      }
+      int twofoldStart = sys.twofoldStart[k];
+      for (int s = pairStart; s < twofoldStart; s++) {
+        int d = s * EquilibriumSystem.NUMBERS;
+        int i = s * EquilibriumSystem.INDICES;
+        int g = indices[i + EquilibriumSystem.GROUP];
+        int r = indices[i + EquilibriumSystem.METAL];
+        double w = numbers[d] * powers[indices[i]] * gammas[g] * metals[r];
+        double p = numbers[d + EquilibriumSystem.PROTONS];
+        double slope = slopes[g];
+        double z = w * numbers[d + EquilibriumSystem.CHARGE];
+        double half = w * numbers[d + EquilibriumSystem.HALF_SQUARE];
+        int q = r * PER_METAL;
+        pairs[q] += w;
+        pairs[q + 1] += w * p;
+        pairs[q + 2] += w * slope;
+        pairs[q + 3] += half;
+        sumZ += z;
+        sumZp += z * p;
+        sumZd += z * slope;
+        sumIp += half * p;
+        sumId += half * slope;
+      }
+      for (int q = metalStart * PER_METAL; q < metalEnd * PER_METAL; q += PER_METAL) {
+        sum += pairs[q];
+        sumP += pairs[q + 1];
+        sumD += pairs[q + 2];
+        sumI += pairs[q + 3];
       }
 
       double free = 1;
+      double twofold = 0;
+      int end = sys.speciesStart[k + 1];
       if (k < ligands) {
+        for (int s = twofoldStart; s < end; s++) {
+          int i = s * EquilibriumSystem.INDICES;
+          twofold +=
+              numbers[s * EquilibriumSystem.NUMBERS]
+                  * powers[indices[i]]
+                  * gammas[indices[i + EquilibriumSystem.GROUP]]
+                  * metals[indices[i + EquilibriumSystem.METAL]];
+        }
         if (held >= 0) {
           free = heldFree(k, held);
         } else if (twofold == 0) {
-          free = total / single;
+          free = total / sum;
         } else {
-          free = 2 * total / (single + Math.sqrt(single * single + 8 * twofold * total));
+          free = 2 * total / (sum + Math.sqrt(sum * sum + 8 * twofold * total));
         }
         freeLigand[k] = free;
       }
 
-      // Weighted by the number of ligands: what the ligand's own balance needs.
-      double weighted = 0;
-      double weightedP = 0;
-      double weightedD = 0;
-      double weightedZ = 0;
-      double weightedI = 0;
-      boolean metals = false;
-      for (int run = sys.runStart[k]; run < sys.runStart[k + 1]; run++) {
-        int j = sys.runMetal[run];
-        double scale = metalActivity[j];
-        if (scale == 0) {
-          continue;
-        }
-        int q = run * RUN_SUMS;
-        int number = sys.runLigandNumber[run];
-        scale *= number == 2 ? free * free : free;
-        double c = sums[q] * scale;
-        double cp = sums[q + 1] * scale;
-        double cd = sums[q + 2] * scale;
-        double cz = sums[q + 3] * scale;
-        double ci = sums[q + 4] * scale;
-        double czp = sums[q + 5] * scale;
-        double czd = sums[q + 6] * scale;
-        double cip = sums[q + 7] * scale;
-        double cid = sums[q + 8] * scale;
-        e += cz;
-        twice += 2 * ci;
-        j00 += czp;
-        j0n += czd;
-        jn0 += cip;
-        jnn += cid;
-        weighted += number * number * c;
-        weightedP += number * cp;
-        weightedD += number * cd;
-        weightedZ += number * cz;
-        weightedI += number * ci;
-        int r = rowOfMetal[j];
+      // From here on concentrations; each species weighted by its ligands for their balance.
+      double weighted = sum * free;
+      double weightedP = sumP * free;
+      double weightedD = sumD * free;
+      double weightedZ = sumZ * free;
+      double weightedI = sumI * free;
+      e += weightedZ;
+      halfSquares += weightedI;
+      j00 += sumZp * free;
+      j0n += sumZd * free;
+      jn0 += sumIp * free;
+      jnn += sumId * free;
+      for (int q = metalStart * PER_METAL; q < metalEnd * PER_METAL; q += PER_METAL) {
+        pairs[q] *= free;
+      }
+      for (int s = twofoldStart; s < end; s++) {
+        int d = s * EquilibriumSystem.NUMBERS;
+        int i = s * EquilibriumSystem.INDICES;
+        int g = indices[i + EquilibriumSystem.GROUP];
+        int r = indices[i + EquilibriumSystem.METAL];
+        double c = numbers[d] * powers[indices[i]] * gammas[g] * metals[r] * free * free;
+        double p = numbers[d + EquilibriumSystem.PROTONS];
+        double slope = slopes[g];
+        double z = c * numbers[d + EquilibriumSystem.CHARGE];
+        double half = c * numbers[d + EquilibriumSystem.HALF_SQUARE];
+        e += z;
+        halfSquares += half;
+        j00 += z * p;
+        j0n += z * slope;
+        jn0 += half * p;
+        jnn += half * slope;
+        weighted += 4 * c;
+        weightedP += 2 * c * p;
+        weightedD += 2 * c * slope;
+        weightedZ += 2 * z;
+        weightedI += 2 * half;
         if (r > 0) {
-          if (!metals) {
-            metals = true;
-            Arrays.fill(perMetal, 1, last, 0);
-          }
-          perMetal[r] += number * c;
-          f[r] += c;
+          // Below, what stands in pairs is counted once for the metal, but here it is two ligands.
+          pairs[r * PER_METAL] += 2 * c;
+          f[r] -= c;
           int row = r * n;
-          m[r] += cz;
-          m[row] += cp;
-          m[row + r] += c;
-          m[row + last] += cd;
-          m[last * n + r] += ci;
+          m[row + r] -= c;
+          m[r] += c * p;
+          m[row + last] += c * slope;
+          m[last * n + r] += half;
         }
       }
-      if (k == ligands) {
-        continue;
-      }
+
+      // The ligand's own balance: raising any unknown lowers its free form. Where a neutral species
+      // is held, only the protons in it count.
+      double byProton = 0;
+      double bySlope = 0;
+      double inverseWeight = 0;
       if (held >= 0) {
-        heldCorrection(held, weightedZ, weightedI, metals);
-        continue;
+        byProton =
+            numbers[held * EquilibriumSystem.NUMBERS + EquilibriumSystem.PROTONS]
+                / (held >= twofoldStart ? 2 : 1);
+      } else if (k < ligands) {
+        inverseWeight = 1 / weighted;
+        byProton = weightedP * inverseWeight;
+        bySlope = weightedD * inverseWeight;
       }
-      // The ligand's own balance: raising any unknown lowers its free form.
-      double inverseWeight = 1 / weighted;
-      double byProton = weightedP * inverseWeight;
-      double bySlope = weightedD * inverseWeight;
       j00 -= weightedZ * byProton;
       j0n -= weightedZ * bySlope;
       jn0 -= weightedI * byProton;
       jnn -= weightedI * bySlope;
-      if (metals) {
-        for (int r = 1; r < last; r++) {
-          double v = perMetal[r];
-          if (v == 0) {
-            continue;
-          }
-          double byMetal = v * inverseWeight;
-          int row = r * n;
-          m[r] -= weightedZ * byMetal;
-          m[last * n + r] -= weightedI * byMetal;
-          m[row] -= v * byProton;
-          m[row + last] -= v * bySlope;
-          for (int c = 1; c < last; c++) {
-            m[row + c] -= byMetal * perMetal[c];
-          }
+      for (int r = metalStart; r < metalEnd; r++) {
+        int q = r * PER_METAL;
+        int row = r * n;
+        double c = pairs[q];
+        double byMetal = c * inverseWeight;
+        f[r] += c;
+        m[row + r] += c;
+        m[r] += pairs[q + 1] * free - c * byProton;
+        m[row + last] += pairs[q + 2] * free - c * bySlope;
+        m[last * n + r] += pairs[q + 3] * free - weightedI * byMetal;
+        for (int other = r; other < metalEnd; other++) {
+          m[row + other] -= byMetal * pairs[other * PER_METAL];
         }
       }
     }
@@ -746,61 +886,23 @@ public final class EquilibriumSolver {
     m[0] += j00;
     m[last] += j0n;
     m[last * n] += jn0;
-    m[last * n + last] += jnn;
+    m[last * n + last] += jnn - ionic;
     charge = e;
     f[0] = e;
-    double computed = 0.5 * twice;
+    f[last] = halfSquares - ionic;
     if (carried) {
-      double half = e > 0 ? 0.5 : -0.5;
-      computed += half * e;
-      for (int c = 0; c < n; c++) {
-        m[last * n + c] += half * m[c];
-      }
+      carry();
     }
-    // 1 - I / I(computed) instead of their difference: with that, a start far below the root would
-    // be led further down wherever the species gain more by I than I itself is.
-    double ratio = ionic / computed;
-    f[last] = 1 - ratio;
-    double scale = ratio / computed;
-    for (int c = 0; c < n; c++) {
-      m[last * n + c] *= scale;
-    }
-    m[last * n + last] -= ratio;
   }
 
   /** The free ligand that gives the held species its activity. */
   private double heldFree(int k, int held) {
+    int i = held * EquilibriumSystem.INDICES;
     double withFreeOne =
         system.numbers[held * EquilibriumSystem.NUMBERS]
-            * protonPower[system.indices[held * EquilibriumSystem.INDICES]]
-            * metalActivity[system.runMetal[runOf(held)]];
+            * protonPower[system.indices[i]]
+            * metalActivity[system.indices[i + EquilibriumSystem.METAL]];
     double ratio = Math.exp(heldLogActivity[k]) / withFreeOne;
-    return system.runLigandNumber[runOf(held)] == 2 ? Math.sqrt(ratio) : ratio;
-  }
-
-  /** With the activity of one species held, its ligand follows the unknowns that species holds. */
-  private void heldCorrection(int held, double weightedZ, double weightedI, boolean metals) {
-    int n = size;
-    int last = active + 1;
-    int run = runOf(held);
-    double number = system.runLigandNumber[run];
-    double byProton =
-        system.numbers[held * EquilibriumSystem.NUMBERS + EquilibriumSystem.PROTONS] / number;
-    matrix[0] -= weightedZ * byProton;
-    matrix[last * n] -= weightedI * byProton;
-    int heldRow = rowOfMetal[system.runMetal[run]];
-    if (heldRow > 0) {
-      matrix[heldRow] -= weightedZ / number;
-      matrix[last * n + heldRow] -= weightedI / number;
-    }
-    if (metals) {
-      for (int r = 1; r < last; r++) {
-        double v = ligandMetalSum[r];
-        matrix[r * n] -= v * byProton;
-        if (heldRow > 0) {
-          matrix[r * n + heldRow] -= v / number;
-        }
-      }
-    }
+    return held >= system.twofoldStart[k] ? Math.sqrt(ratio) : ratio;
   }
 }

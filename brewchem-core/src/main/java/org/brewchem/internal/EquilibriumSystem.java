@@ -28,18 +28,21 @@ public final class EquilibriumSystem {
   final int[] ligand;
 
   /**
-   * Species stand in runs that share a ligand, a metal and the number of ligands. The runs of
-   * ligand k are {@code runStart[k] .. runStart[k + 1] - 1}; behind the last ligand come the
-   * species without one.
+   * Species stand sorted by ligand, first those with one ligand and, from {@code twofoldStart[k]},
+   * those with two; the species of ligand k are {@code speciesStart[k] .. speciesStart[k + 1] - 1}.
+   * Behind the last ligand come the species without one.
    */
-  final int[] runStart;
+  final int[] speciesStart;
 
-  /** First species of each run, and behind the last run the number of species. */
-  final int[] runFirst;
+  final int[] twofoldStart;
 
-  final int[] runMetal;
-  final int[] runLigandNumber;
-  final int[] runLigand;
+  /** Where the pairs of each ligand begin; before stands its ladder of protons. */
+  final int[] pairStart;
+
+  /** First and behind the last metal of each ligand's pairs, counted from 1. */
+  final int[] metalStart;
+
+  final int[] metalEnd;
 
   /**
    * Four numbers a species: formation constant, protons, charge without that of its metal (which is
@@ -47,15 +50,17 @@ public final class EquilibriumSystem {
    */
   final double[] numbers;
 
-  /** Two indices a species: power of the proton activity, and activity group. */
+  /** Four indices a species: power of the proton activity, activity group, metal and ligand. */
   final int[] indices;
 
   static final int PROTONS = 1;
-  static final int CHARGE_WITHOUT_METAL = 2;
-  static final int HALF_CHARGE_SQUARED = 3;
+  static final int CHARGE = 2;
+  static final int HALF_SQUARE = 3;
   static final int NUMBERS = 4;
   static final int GROUP = 1;
-  static final int INDICES = 2;
+  static final int METAL = 2;
+  static final int LIGAND = 3;
+  static final int INDICES = 4;
   final int speciesCount;
   final int minProtons;
   final int protonSpan;
@@ -68,9 +73,27 @@ public final class EquilibriumSystem {
   final boolean[] daviesGroup;
   final double debyeHueckelA;
   final double debyeHueckelB;
+
+  /** Whether charge alone settles every activity coefficient. */
+  final boolean byCharge;
+
+  /** Whether, but for pairs with metals, every species holds one ligand. */
+  final boolean laddersWithoutMetals;
+
   final double[] groupChargeSquared;
   final double[] groupIonSize;
   final double[] groupLinear;
+
+  /**
+   * Where a solve starts: at each pH of a coarse grid the charge of H+ and OH-, then for each ligand
+   * its mean charge and half its mean squared charge without metals, at a middling ionic strength.
+   */
+  final double[] startTable;
+
+  static final double START_PH = 0;
+  static final double START_STEP = 0.5;
+  static final int START_COUNT = 29;
+  private static final double START_IONIC = 0.02;
 
   private final int[] componentGroup;
   private final int[] sortedPosition;
@@ -87,11 +110,9 @@ public final class EquilibriumSystem {
     }
     metalCharge = new double[metal.length];
     metalGroup = new int[metal.length];
-    int[] metalOf = new int[componentCount];
     for (int i = 0; i < metal.length; i++) {
       metalCharge[i] = b.charges.get(metal[i]);
       metalGroup[i] = b.componentGroups.get(metal[i]);
-      metalOf[metal[i]] = i;
     }
 
     int n = b.species.size();
@@ -99,7 +120,11 @@ public final class EquilibriumSystem {
     numbers = new double[n * NUMBERS];
     indices = new int[n * INDICES];
     sortedPosition = new int[n];
-    runStart = new int[ligand.length + 2];
+    speciesStart = new int[ligand.length + 2];
+    twofoldStart = new int[ligand.length + 1];
+    pairStart = new int[ligand.length + 1];
+    metalStart = new int[ligand.length + 1];
+    metalEnd = new int[ligand.length + 1];
 
     int lowest = -1;
     int highest = 1;
@@ -111,49 +136,50 @@ public final class EquilibriumSystem {
     protonSpan = highest - lowest + 1;
 
     int position = 0;
-    List<int[]> runs = new ArrayList<>();
+    boolean ladders = true;
     for (int k = 0; k <= ligand.length; k++) {
-      runStart[k] = runs.size();
       int wanted = k < ligand.length ? ligand[k] : NONE;
+      speciesStart[k] = position;
+      metalStart[k] = metal.length + 1;
       for (int number = 0; number <= 2; number++) {
-        for (int j = -1; j < metal.length; j++) {
-          int first = position;
+        if (number == 2) {
+          twofoldStart[k] = position;
+        }
+        for (int j = 0; j <= metal.length; j++) {
+          int wantedMetal = j == 0 ? NONE : metal[j - 1];
           for (int s = 0; s < n; s++) {
             SpeciesRow row = b.species.get(s);
-            int rowMetal = row.metal == NONE ? -1 : metalOf[row.metal];
-            if (row.ligand == wanted && row.ligandNumber == number && rowMetal == j) {
+            if (row.ligand == wanted && row.ligandNumber == number && row.metal == wantedMetal) {
               double withoutMetal =
                   row.protons + (wanted == NONE ? 0 : number * b.charges.get(wanted));
-              double charge = withoutMetal + (j < 0 ? 0 : metalCharge[j]);
+              double charge = withoutMetal + (j == 0 ? 0 : metalCharge[j - 1]);
               int d = position * NUMBERS;
               numbers[d] = Math.pow(10, row.log10Beta);
               numbers[d + PROTONS] = row.protons;
-              numbers[d + CHARGE_WITHOUT_METAL] = withoutMetal;
-              numbers[d + HALF_CHARGE_SQUARED] = 0.5 * charge * charge;
-              indices[position * INDICES] = row.protons - minProtons;
-              indices[position * INDICES + GROUP] = row.group;
+              numbers[d + CHARGE] = withoutMetal;
+              numbers[d + HALF_SQUARE] = 0.5 * charge * charge;
+              int i = position * INDICES;
+              indices[i] = row.protons - minProtons;
+              indices[i + GROUP] = row.group;
+              indices[i + METAL] = j;
+              indices[i + LIGAND] = k;
               sortedPosition[s] = position;
+              ladders &= j > 0 || number == 1;
+              if (j > 0) {
+                metalStart[k] = Math.min(metalStart[k], j);
+                metalEnd[k] = Math.max(metalEnd[k], j + 1);
+              }
               position++;
             }
           }
-          if (position > first) {
-            runs.add(new int[] {first, j < 0 ? metal.length : j, number, k});
+          if (j == 0 && number == (wanted == NONE ? 0 : 1)) {
+            pairStart[k] = position;
           }
         }
       }
     }
-    runStart[ligand.length + 1] = runs.size();
-    runFirst = new int[runs.size() + 1];
-    runMetal = new int[runs.size()];
-    runLigandNumber = new int[runs.size()];
-    runLigand = new int[runs.size()];
-    for (int r = 0; r < runs.size(); r++) {
-      runFirst[r] = runs.get(r)[0];
-      runMetal[r] = runs.get(r)[1];
-      runLigandNumber[r] = runs.get(r)[2];
-      runLigand[r] = runs.get(r)[3];
-    }
-    runFirst[runs.size()] = position;
+    speciesStart[ligand.length + 1] = position;
+    laddersWithoutMetals = ladders;
 
     ionProduct = Math.pow(10, b.log10IonProduct);
     protonGroup = b.protonGroup;
@@ -164,10 +190,46 @@ public final class EquilibriumSystem {
     groupChargeSquared = toArray(b.groupChargeSquared);
     groupIonSize = toArray(b.groupIonSize);
     groupLinear = toArray(b.groupLinear);
+    boolean chargeOnly = true;
     daviesGroup = new boolean[groupIonSize.length];
     for (int g = 0; g < groupIonSize.length; g++) {
       daviesGroup[g] = Double.isNaN(groupIonSize[g]);
+      chargeOnly &= daviesGroup[g];
     }
+    byCharge = ideal || chargeOnly;
+    startTable = startTable();
+  }
+
+  private double[] startTable() {
+    int width = 1 + 2 * ligand.length;
+    double[] table = new double[START_COUNT * width];
+    ActivityCoefficients coefficients = new ActivityCoefficients(this);
+    coefficients.at(START_IONIC);
+    for (int i = 0; i < START_COUNT; i++) {
+      double proton = Math.pow(10, -(START_PH + START_STEP * i));
+      int row = i * width;
+      table[row] =
+          proton * coefficients.inverse[protonGroup]
+              - ionProduct / proton * coefficients.inverse[hydroxideGroup];
+      for (int k = 0; k < ligand.length; k++) {
+        double sum = 0;
+        double charge = 0;
+        double half = 0;
+        for (int s = speciesStart[k]; s < pairStart[k]; s++) {
+          int d = s * NUMBERS;
+          double w =
+              numbers[d]
+                  * Math.pow(proton, numbers[d + PROTONS])
+                  * coefficients.inverse[indices[s * INDICES + GROUP]];
+          sum += w;
+          charge += w * numbers[d + CHARGE];
+          half += w * numbers[d + HALF_SQUARE];
+        }
+        table[row + 1 + 2 * k] = charge / sum;
+        table[row + 2 + 2 * k] = half / sum;
+      }
+    }
+    return table;
   }
 
   /** Number of components, the length of the array of totals. */
@@ -266,9 +328,7 @@ public final class EquilibriumSystem {
       return component(Kind.METAL, charge, groupOf(charge, activity));
     }
 
-    /**
-     * Adds a proton family by its deprotonated form, which is its first species; gives its index.
-     */
+    /** Adds a proton family by its deprotonated form, which is its first species; gives its index. */
     public int ligand(int charge, Activity activity) {
       int index = component(Kind.LIGAND, charge, 0);
       species(NONE, index, 0, 1, 0, activity);

@@ -1,62 +1,45 @@
 package org.brewchem.internal;
 
-/** Gaussian elimination for the small dense systems of the solver, in place. */
+/** Elimination for the small dense systems of the solver, in place. */
 final class LinearSolver {
   private LinearSolver() {}
 
-  /** Solves the n by n system stored by rows; the solution replaces {@code right}. */
-  static void solve(double[] matrix, double[] right, int n) {
-    solveFrom(0, matrix, right, n);
-  }
-
-  /** As {@link #solve}, leaving out the unknowns and equations before {@code first}. */
-  static void solveFrom(int first, double[] matrix, double[] right, int n) {
-    for (int r = first; r < n; r++) {
-      double largest = 0;
-      for (int c = first; c < n; c++) {
-        largest = Math.max(largest, Math.abs(matrix[r * n + c]));
+  /**
+   * Solves an n by n system stored by rows; the solution replaces the right-hand side. But for its
+   * last row and column the matrix is symmetric and positive definite, so that there are no pivots
+   * to choose; of that block only the upper half is read.
+   *
+   * @param first unknowns and equations before this one are left out
+   */
+  static void solveBordered(int first, double[] matrix, double[] right, int n) {
+    int last = n - 1;
+    int border = last * n;
+    for (int k = first; k < last; k++) {
+      int pivot = k * n;
+      double inverse = 1 / matrix[pivot + k];
+      matrix[pivot + k] = inverse;
+      double of = right[k];
+      for (int r = k + 1; r < last; r++) {
+        int row = r * n;
+        double factor = matrix[pivot + r] * inverse;
+        for (int c = r; c < n; c++) {
+          matrix[row + c] -= factor * matrix[pivot + c];
+        }
+        right[r] -= factor * of;
       }
-      double scale = 1 / largest;
-      for (int c = first; c < n; c++) {
-        matrix[r * n + c] *= scale;
+      double factor = matrix[border + k] * inverse;
+      for (int c = k + 1; c < n; c++) {
+        matrix[border + c] -= factor * matrix[pivot + c];
       }
-      right[r] *= scale;
+      right[last] -= factor * of;
     }
-    for (int k = first; k < n; k++) {
-      int pivot = k;
-      for (int r = k + 1; r < n; r++) {
-        if (Math.abs(matrix[r * n + k]) > Math.abs(matrix[pivot * n + k])) {
-          pivot = r;
-        }
-      }
-      if (pivot != k) {
-        for (int c = k; c < n; c++) {
-          double t = matrix[k * n + c];
-          matrix[k * n + c] = matrix[pivot * n + c];
-          matrix[pivot * n + c] = t;
-        }
-        double t = right[k];
-        right[k] = right[pivot];
-        right[pivot] = t;
-      }
-      double inverse = 1 / matrix[k * n + k];
-      for (int r = k + 1; r < n; r++) {
-        double factor = matrix[r * n + k] * inverse;
-        if (factor == 0) {
-          continue;
-        }
-        for (int c = k + 1; c < n; c++) {
-          matrix[r * n + c] -= factor * matrix[k * n + c];
-        }
-        right[r] -= factor * right[k];
-      }
-    }
-    for (int k = n - 1; k >= first; k--) {
+    right[last] /= matrix[border + last];
+    for (int k = last - 1; k >= first; k--) {
       double x = right[k];
       for (int c = k + 1; c < n; c++) {
         x -= matrix[k * n + c] * right[c];
       }
-      right[k] = x / matrix[k * n + k];
+      right[k] = x * matrix[k * n + k];
     }
   }
 }
