@@ -5,8 +5,8 @@ import java.util.Arrays;
 /**
  * The activity coefficients of the groups of an {@link EquilibriumSystem} at an ionic strength.
  *
- * <p>In the course of a solve the exponents change less and less, so that the factors are carried on
- * by a short series instead of being computed anew.
+ * <p>In the course of a solve the exponents change less and less, so that the factors are carried
+ * on by a short series instead of being computed anew.
  */
 final class ActivityCoefficients {
 
@@ -72,7 +72,9 @@ final class ActivityCoefficients {
         inverse[g] =
             z2 == 1
                 ? one
-                : z2 == 4 ? four : z2 == 0 ? 1 : z2 == 9 ? four * four * one : Math.exp(davies * z2);
+                : z2 == 4
+                    ? four
+                    : z2 == 0 ? 1 : z2 == 9 ? four * four * one : Math.exp(davies * z2);
       } else {
         double fraction = 1 / (1 + system.debyeHueckelB * system.groupIonSize[g] * root);
         double linear = LN10 * system.groupLinear[g] * ionicStrength;

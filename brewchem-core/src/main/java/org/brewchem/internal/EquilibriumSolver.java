@@ -49,7 +49,6 @@ public final class EquilibriumSolver {
   private static final double LOWEST_PROTON = Math.pow(10, -HIGHEST_PH);
   private static final double HIGHEST_PROTON = Math.pow(10, -LOWEST_PH);
 
-
   /** Sums kept for each metal of a ligand's pairs: themselves, and by P, D and I. */
   private static final int PER_METAL = 4;
 
@@ -259,7 +258,8 @@ public final class EquilibriumSolver {
   }
 
   /**
-   * Buffer capacity -dE/dpH at the last solution, eq/kg per pH, metals and ionic strength following.
+   * Buffer capacity -dE/dpH at the last solution, eq/kg per pH, metals and ionic strength
+   * following.
    */
   public double bufferCapacity() {
     evaluate(carrying);
@@ -407,7 +407,9 @@ public final class EquilibriumSolver {
     return false;
   }
 
-  /** The factor e^-step, bounded; by a series where small, since it only places the next iterate. */
+  /**
+   * The factor e^-step, bounded; by a series where small, since it only places the next iterate.
+   */
   private static double logarithmic(double step) {
     if (step < 0.3 && step > -0.3) {
       return 1 - step * (1 - step * (0.5 - step * (1.0 / 6)));
@@ -415,7 +417,9 @@ public final class EquilibriumSolver {
     return Math.exp(-Math.max(-MAX_LOGARITHMIC_STEP, Math.min(MAX_LOGARITHMIC_STEP, step)));
   }
 
-  /** The same for what follows its total nearly in proportion, so that a straight step goes home. */
+  /**
+   * The same for what follows its total nearly in proportion, so that a straight step goes home.
+   */
   private static double linear(double step) {
     return step < 0.5 && step > -1 ? 1 - step : logarithmic(step);
   }
@@ -439,8 +443,7 @@ public final class EquilibriumSolver {
   }
 
   private void startNear(double ph) {
-    long nearest =
-        Math.round((ph - EquilibriumSystem.START_PH) / EquilibriumSystem.START_STEP);
+    long nearest = Math.round((ph - EquilibriumSystem.START_PH) / EquilibriumSystem.START_STEP);
     startAt(ph, (int) Math.max(0, Math.min(EquilibriumSystem.START_COUNT - 1, nearest)));
   }
 

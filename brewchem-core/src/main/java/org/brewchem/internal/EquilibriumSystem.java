@@ -85,8 +85,9 @@ public final class EquilibriumSystem {
   final double[] groupLinear;
 
   /**
-   * Where a solve starts: at each pH of a coarse grid the charge of H+ and OH-, then for each ligand
-   * its mean charge and half its mean squared charge without metals, at a middling ionic strength.
+   * Where a solve starts: at each pH of a coarse grid the charge of H+ and OH-, then for each
+   * ligand its mean charge and half its mean squared charge without metals, at a middling ionic
+   * strength.
    */
   final double[] startTable;
 
@@ -328,7 +329,9 @@ public final class EquilibriumSystem {
       return component(Kind.METAL, charge, groupOf(charge, activity));
     }
 
-    /** Adds a proton family by its deprotonated form, which is its first species; gives its index. */
+    /**
+     * Adds a proton family by its deprotonated form, which is its first species; gives its index.
+     */
     public int ligand(int charge, Activity activity) {
       int index = component(Kind.LIGAND, charge, 0);
       species(NONE, index, 0, 1, 0, activity);

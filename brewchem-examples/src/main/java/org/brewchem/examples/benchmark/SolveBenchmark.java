@@ -1,0 +1,147 @@
+package org.brewchem.examples.benchmark;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.TimeUnit;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Equilibria;
+import org.brewchem.solution.Level;
+import org.brewchem.substance.Component;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OperationsPerInvocation;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.Warmup;
+
+/** The time of one solve of the random liquids that the yardstick solves too. */
+@State(Scope.Thread)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.NANOSECONDS)
+@Warmup(iterations = 4, time = 1)
+@Measurement(iterations = 6, time = 1)
+@Fork(1)
+public class SolveBenchmark {
+
+  static final int LIQUIDS = 2000;
+  private static final int CURVES = 20;
+  private static final int POINTS = 100;
+
+  /** Base added from one point of a curve to the next, eq/kg. */
+  private static final double STEP = 3e-4;
+
+  private static final Map<String, Component> COMPONENTS =
+      Map.ofEntries(
+          Map.entry("Na", Component.SODIUM),
+          Map.entry("K", Component.POTASSIUM),
+          Map.entry("Ca", Component.CALCIUM),
+          Map.entry("Mg", Component.MAGNESIUM),
+          Map.entry("Cl", Component.CHLORIDE),
+          Map.entry("S(6)", Component.SULFATE),
+          Map.entry("P", Component.PHOSPHATE),
+          Map.entry("Citr", Component.CITRATE),
+          Map.entry("C(4)", Component.CARBONATE),
+          Map.entry("Lact", Component.LACTATE),
+          Map.entry("Acet", Component.ACETATE),
+          Map.entry("Succ", Component.SUCCINATE));
+
+  /** Which file of liquids. */
+  @Param({"waters", "beers"})
+  public String liquid = "waters";
+
+  /** How much chemistry. */
+  @Param({"ACTIVITY", "PAIRS"})
+  public Level level = Level.ACTIVITY;
+
+  private double[][] totals = new double[0][];
+  private Equilibria equilibria =
+      Equilibria.of(List.of(), Temperature.ofCelsius(25), Chemistry.standard());
+
+  /**
+   * Reads the liquids.
+   *
+   * @throws IOException if the file cannot be read
+   */
+  @Setup
+  public void read() throws IOException {
+    List<double[]> rows = new ArrayList<>();
+    try (InputStream in =
+            Objects.requireNonNull(SolveBenchmark.class.getResourceAsStream(liquid + ".csv"));
+        BufferedReader reader =
+            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+      String[] headings = reader.readLine().split(",", -1);
+      List<Component> components = new ArrayList<>();
+      for (int c = 1; c < headings.length; c++) {
+        components.add(Objects.requireNonNull(COMPONENTS.get(headings[c])));
+      }
+      equilibria = Equilibria.of(components, Temperature.ofCelsius(25), Chemistry.of(level));
+      String line;
+      while ((line = reader.readLine()) != null) {
+        String[] cells = line.split(",", -1);
+        double[] row = new double[components.size()];
+        for (int c = 0; c < row.length; c++) {
+          row[c] = Double.parseDouble(cells[c + 1]);
+        }
+        rows.add(row);
+      }
+    }
+    totals = rows.toArray(new double[0][]);
+  }
+
+  /**
+   * Solves every liquid from a cold start.
+   *
+   * @return the sum of their pH, for the harness to consume
+   */
+  @Benchmark
+  @OperationsPerInvocation(LIQUIDS)
+  public double cold() {
+    double sum = 0;
+    for (double[] row : totals) {
+      fill(row);
+      equilibria.forget();
+      sum += equilibria.pH();
+    }
+    return sum;
+  }
+
+  /**
+   * Follows titration curves of a hundred points, each solve started from the last.
+   *
+   * @return the sum of their pH, for the harness to consume
+   */
+  @Benchmark
+  @OperationsPerInvocation(CURVES * POINTS)
+  public double curve() {
+    double sum = 0;
+    for (int i = 0; i < CURVES; i++) {
+      fill(totals[i]);
+      for (int point = 0; point < POINTS; point++) {
+        equilibria.setInertCharge(STEP * point);
+        sum += equilibria.pH();
+      }
+      equilibria.setInertCharge(0);
+    }
+    return sum;
+  }
+
+  private void fill(double[] row) {
+    for (int c = 0; c < row.length; c++) {
+      equilibria.setTotal(c, row[c]);
+    }
+  }
+}
