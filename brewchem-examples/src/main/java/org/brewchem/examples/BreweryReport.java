@@ -47,6 +47,9 @@ public final class BreweryReport {
   /** The pH of a beer is read to 0.02 (an assumption of this example). */
   private static final double PH_UNCERTAINTY = 0.02;
 
+  /** The portions titrated of a beer: their volume, the pH before, and what each took. */
+  private record Portions(Volume sample, PH reading, List<Volume> titres) {}
+
   private final Path folder;
   private final StringBuilder page = new StringBuilder();
 
@@ -135,32 +138,34 @@ public final class BreweryReport {
   private void titrations(
       Titrant lye, Map<String, AcidityResult> acidities, Map<String, PH> readings) {
     Sheet table = Sheet.read(folder, "titrations.csv", "beer");
-    Map<String, List<Volume>> titres = new LinkedHashMap<>();
-    Map<String, Volume> samples = new LinkedHashMap<>();
+    Map<String, Portions> beers = new LinkedHashMap<>();
     for (int i = 0; i < table.size(); i++) {
-      String beer = table.text("beer", i);
-      titres
-          .computeIfAbsent(beer, name -> new ArrayList<>())
+      Volume sample = volume(table, "sample", i);
+      PH reading = table.value("pH", i, PH::of);
+      beers
+          .computeIfAbsent(
+              table.text("beer", i), name -> new Portions(sample, reading, new ArrayList<>()))
+          .titres()
           .add(volume(table, "sodium hydroxide", i));
-      samples.put(beer, volume(table, "sample", i));
-      readings.put(beer, table.value("pH", i, PH::of));
     }
     heading("Titratable acidity");
     page.append(
         "Degassed beer titrated with standardised alkali to pH 8.2, stated as lactic acid.\n\n");
     row("beer", "pH", "acidity", "replicates");
     row("---", "---", "---", "---");
-    titres.forEach(
-        (beer, volumes) -> {
+    beers.forEach(
+        (beer, portions) -> {
+          List<Volume> volumes = portions.titres();
+          readings.put(beer, portions.reading());
           AcidityResult result =
-              lye.titrate(samples.get(beer))
+              lye.titrate(portions.sample())
                   .to(END_POINT)
                   .took(volumes.toArray(new Volume[0]))
                   .acidity();
           acidities.put(beer, result);
           row(
               beer,
-              String.format(Locale.ROOT, "%.2f", readings.get(beer).value()),
+              String.format(Locale.ROOT, "%.2f", portions.reading().value()),
               result.as(Acid.LACTIC).toString(),
               result.relativeDifference().isPresent()
                   ? String.format(
@@ -275,7 +280,7 @@ public final class BreweryReport {
       page.append("```\n").append(dose.explain()).append("\n```\n\n");
       dose.cautions().forEach(this::remark);
     } catch (UnreachableTargetException unreachable) {
-      remark(unreachable.getMessage());
+      remark(String.valueOf(unreachable.getMessage()));
     }
   }
 

@@ -31,7 +31,7 @@ final class Sheet {
     try {
       return new Sheet(name, CsvFile.of(folder.resolve(name)).withTexts(texts).read());
     } catch (CsvException fault) {
-      throw new FileFaultException(fault.getMessage(), fault);
+      throw new FileFaultException(String.valueOf(fault.getMessage()), fault);
     } catch (NoSuchFileException missing) {
       throw new FileFaultException(name + ": there is no such file in " + folder, missing);
     } catch (IOException fault) {
@@ -58,7 +58,7 @@ final class Sheet {
     try {
       unit = units.named(found.unit().orElse(""));
     } catch (IllegalArgumentException wrong) {
-      throw fault(HEADINGS, found.heading(), wrong.getMessage(), wrong);
+      throw fault(HEADINGS, found.heading(), String.valueOf(wrong.getMessage()), wrong);
     }
     return value(column, row, unit::from);
   }
@@ -72,7 +72,7 @@ final class Sheet {
     try {
       return from.apply(found.value(row));
     } catch (IllegalArgumentException wrong) {
-      throw fault(table.row(row), found.heading(), wrong.getMessage(), wrong);
+      throw fault(table.row(row), found.heading(), String.valueOf(wrong.getMessage()), wrong);
     }
   }
 

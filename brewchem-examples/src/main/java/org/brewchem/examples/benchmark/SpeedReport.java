@@ -20,8 +20,8 @@ import org.openjdk.jmh.runner.options.VerboseMode;
 
 /**
  * Times the library and the yardstick, a C++ program that solves the same liquids at level activity
- * as fast as the hardware allows, one after the other in one run, and prints multiples. Needs {@code
- * g++}.
+ * as fast as the hardware allows, one after the other in one run, and prints multiples. Needs
+ * {@code g++}.
  */
 public final class SpeedReport {
 
@@ -41,7 +41,8 @@ public final class SpeedReport {
    */
   public static void main(String[] arguments)
       throws IOException, InterruptedException, RunnerException {
-    Path source = (arguments.length > 0 ? Path.of(arguments[0]) : YARDSTICK).resolve("yardstick.cpp");
+    Path source =
+        (arguments.length > 0 ? Path.of(arguments[0]) : YARDSTICK).resolve("yardstick.cpp");
     Path folder = Files.createTempDirectory("yardstick");
     String program = folder.resolve("yardstick").toString();
     run("g++", "-O3", "-march=native", "-o", program, source.toString());
@@ -81,7 +82,7 @@ public final class SpeedReport {
               liquid,
               result.getParams().getParam("level").toLowerCase(Locale.ROOT),
               ns,
-              ns / yardstick.get(liquid),
+              ns / Objects.requireNonNull(yardstick.get(liquid)),
               bytes(result)));
     }
     System.out.print(table);
