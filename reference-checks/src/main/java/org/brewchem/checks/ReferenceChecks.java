@@ -6,6 +6,7 @@ import org.brewchem.checks.identity.MolarMasses;
 import org.brewchem.checks.independent.ChemistryDevelopmentKit;
 import org.brewchem.checks.independent.EngineCarbonDioxide;
 import org.brewchem.checks.independent.EngineTables;
+import org.brewchem.checks.independent.OracleMixtures;
 import org.brewchem.checks.published.AcidityFactors;
 import org.brewchem.checks.published.BrewingWaters;
 import org.brewchem.checks.published.CertifiedBuffers;
@@ -38,6 +39,7 @@ public final class ReferenceChecks {
             Dickson1981.all(),
             CertifiedBuffers.all(),
             ChemistryDevelopmentKit.all(),
+            OracleMixtures.all(),
             EngineTables.all(),
             EngineCarbonDioxide.all(),
             MeasuredBuffers.all())
