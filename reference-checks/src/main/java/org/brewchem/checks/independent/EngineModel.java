@@ -4,12 +4,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import org.brewchem.checks.CsvTable;
-import org.brewchem.checks.Mixture;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.ActivityRule;
 import org.brewchem.solution.Chemistry;
-import org.brewchem.solution.Equilibria;
+import org.brewchem.solution.Equilibrium;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.Solution;
 import org.brewchem.solution.Species;
@@ -43,10 +42,6 @@ final class EngineModel {
       EquilibriumConstant.analytic(293.29227, 0.1360833, -10576.913, -123.73158, 0);
   private static final double ION_PRODUCT_SQUARE_OF_KELVIN = -6.996455e-5;
 
-  private static final EquilibriumConstant CALCITE =
-      EquilibriumConstant.analytic(17.118, -0.046528, -3496, 0, 0);
-
-  private static final double ZERO_CELSIUS = 273.15;
   private static final double MOLES_OF_WATER_PER_MOLE = 0.017;
 
   private final Chemistry chemistry;
@@ -66,52 +61,29 @@ final class EngineModel {
     };
   }
 
-  /** Solves a closed mixture of stated totals in mol per kg of water. */
-  State solve(Map<Component, Double> totals, double celsius) {
-    return solve(totals, celsius, equilibria -> {});
+  /** A figure of a solution, and the equilibrium whose species lower the activity of water. */
+  record Found<T>(T value, Equilibrium end) {}
+
+  /** Solves a mixture of stated totals in mol per kg of water. */
+  Equilibrium solve(
+      Map<Component, Double> totals, double celsius, Function<Solution, Equilibrium> equilibrium) {
+    return find(
+        totals,
+        celsius,
+        solution -> {
+          Equilibrium end = equilibrium.apply(solution);
+          return new Found<>(end, end);
+        });
   }
 
-  /** Solves a mixture in equilibrium with carbon dioxide of a partial pressure. */
-  State solveOpen(Map<Component, Double> totals, double celsius, double log10Atmospheres) {
-    double log10Activity = log10Atmospheres + EngineTables.HENRY.log10(celsius + ZERO_CELSIUS);
-    return solve(
-        totals, celsius, equilibria -> equilibria.hold(Component.CARBONATE, 2, log10Activity));
-  }
-
-  /** What a search found, and the mixture that it ended at. */
-  record Found<T>(T value, Solution end) {}
-
-  /**
-   * Searches with a closed solution of stated totals, under the water activity at the end of it.
-   */
-  <T> T searched(
-      Map<Component, Double> totals, double celsius, Function<Solution, Found<T>> search) {
+  /** Finds a figure of a mixture of stated totals, under the activity of water at its end. */
+  <T> T find(Map<Component, Double> totals, double celsius, Function<Solution, Found<T>> search) {
     Solution solution = Solution.at(Temperature.ofCelsius(celsius));
     for (Map.Entry<Component, Double> total : totals.entrySet()) {
       solution = solution.with(total.getKey(), Molality.ofMolesPerKilogram(total.getValue()));
     }
-    Solution end = search.apply(solution.under(with(0))).end();
-    double log10WaterActivity = log10WaterActivity(end.equilibrium().species());
-    return search.apply(solution.under(with(log10WaterActivity))).value();
-  }
-
-  private interface Preparation {
-    void prepare(Equilibria equilibria);
-  }
-
-  private State solve(Map<Component, Double> totals, double celsius, Preparation preparation) {
-    State first = solve(totals, celsius, preparation, 0);
-    return solve(totals, celsius, preparation, log10WaterActivity(first.equilibria().species()));
-  }
-
-  private State solve(
-      Map<Component, Double> totals,
-      double celsius,
-      Preparation preparation,
-      double log10WaterActivity) {
-    Equilibria equilibria = Mixture.of(totals, celsius, with(log10WaterActivity));
-    preparation.prepare(equilibria);
-    return new State(equilibria.pH(), equilibria, celsius);
+    Equilibrium end = search.apply(solution.under(with(0))).end();
+    return search.apply(solution.under(with(log10WaterActivity(end.species())))).value();
   }
 
   private static double log10WaterActivity(List<Species> species) {
@@ -175,26 +147,5 @@ final class EngineModel {
               row.text("species"), row.number("a_angstrom"), row.number("b_kg_per_mol"));
     }
     return parameters;
-  }
-
-  /** A mixture at equilibrium. */
-  record State(double pH, Equilibria equilibria, double celsius) {
-
-    double ionicStrength() {
-      return equilibria.ionicStrength();
-    }
-
-    /** Saturation index of calcite. */
-    double calciteIndex() {
-      return Math.log10(activity("Ca+2") * activity("CO3-2"))
-          - CALCITE.log10(celsius + ZERO_CELSIUS);
-    }
-
-    double activity(String name) {
-      return equilibria.species().stream()
-          .filter(species -> species.name().equals(name))
-          .mapToDouble(Species::activity)
-          .sum();
-    }
   }
 }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.DoubleUnaryOperator;
 import org.brewchem.checks.CsvTable;
 import org.brewchem.checks.HowKnown;
 import org.brewchem.checks.ReferenceCheck;
@@ -14,14 +13,15 @@ import org.brewchem.checks.Suite;
 import org.brewchem.checks.Tolerance;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.Volume;
+import org.brewchem.solution.Equilibrium;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
-import org.brewchem.substance.EquilibriumConstant;
-import org.brewchem.substance.Gas;
+import org.brewchem.substance.Mineral;
 
 /** The tables of a general geochemistry engine, recomputed with its constants and rules. */
 public final class EngineTables {
@@ -37,11 +37,7 @@ public final class EngineTables {
   private static final double RELATIVE_TOLERANCE = 1e-3;
   private static final double INDEX_TOLERANCE = 0.005;
 
-  private static final double MOST_MILLIMOLES_OF_ACID = 50;
-  private static final int MOST_STEPS = 200;
-
-  /** The table holds the engine's solubility to 0.01 in log10. */
-  static final EquilibriumConstant HENRY = Gas.CARBON_DIOXIDE.solubility();
+  private static final Mineral CALCITE = Mineral.of("calcite", "phreeqc-dat");
 
   private static final String PH_REASON =
       "the engine's Debye-Hückel A is known to 0.0003 and its activity of water by an"
@@ -219,7 +215,9 @@ public final class EngineTables {
                 pH(
                     row.text("case") + " " + row.text("description") + ", " + row.text("t_C"),
                     row.number("pH"),
-                    EngineModel.named(model).solve(totals(row), row.number("t_C")).pH(),
+                    EngineModel.named(model)
+                        .solve(totals(row), row.number("t_C"), Solution::equilibrium)
+                        .pH(),
                     model))
         .toList();
   }
@@ -233,7 +231,7 @@ public final class EngineTables {
           pH(
               row.text("id"),
               row.number("pH_" + model),
-              EngineModel.named(model).solve(totals, 25).pH(),
+              EngineModel.named(model).solve(totals, 25, Solution::equilibrium).pH(),
               model));
     }
     return rows;
@@ -252,22 +250,36 @@ public final class EngineTables {
                 Row.of(
                     waterLabel(row),
                     row.number("SI_calcite"),
-                    state(row).calciteIndex(),
+                    state(row).saturationIndex(CALCITE).orElseThrow(),
                     INDEX_TOLERANCE,
                     HowKnown.COMPUTED))
         .toList();
   }
 
-  private static EngineModel.State state(CsvTable.Line row) {
-    return state(row, totals(row));
+  private static Equilibrium state(CsvTable.Line row) {
+    return EngineModel.named(row.text("model"))
+        .solve(totals(row), row.number("t_C"), solution -> equilibrium(row, solution));
   }
 
-  private static EngineModel.State state(CsvTable.Line row, Map<Component, Double> totals) {
-    EngineModel model = EngineModel.named(row.text("model"));
-    double celsius = row.number("t_C");
-    return row.text("mode").equals("open")
-        ? model.solveOpen(totals, celsius, row.number("log10_pCO2_atm"))
-        : model.solve(totals, celsius);
+  private static Equilibrium stateAfter(CsvTable.Line row, Molality dose) {
+    return EngineModel.named(row.text("model"))
+        .solve(
+            totals(row),
+            row.number("t_C"),
+            solution -> equilibrium(row, solution.with(acid(row), dose)));
+  }
+
+  /** The equilibrium of a solution in the mode of the row, closed or open to carbon dioxide. */
+  private static Equilibrium equilibrium(CsvTable.Line row, Solution solution) {
+    return isOpen(row) ? solution.openTo(carbonDioxide(row)).equilibrium() : solution.equilibrium();
+  }
+
+  private static boolean isOpen(CsvTable.Line row) {
+    return row.text("mode").equals("open");
+  }
+
+  private static Pressure carbonDioxide(CsvTable.Line row) {
+    return Pressure.ofAtmospheres(Math.pow(10, row.number("log10_pCO2_atm")));
   }
 
   private static List<Row> acidities(String model) {
@@ -280,7 +292,7 @@ public final class EngineTables {
       Molality alkali = Molality.ofMolesPerKilogram(row.number("NaOH_mol_per_L"));
       Volume titre =
           EngineModel.named(model)
-              .searched(
+              .find(
                   totals(row),
                   celsius,
                   solution -> {
@@ -288,7 +300,8 @@ public final class EngineTables {
                         Solution.at(Temperature.ofCelsius(celsius))
                             .with(Base.SODIUM_HYDROXIDE, alkali);
                     Volume volume = solution.titratedWith(titrant, sample).volumeTo(endPoint);
-                    return new EngineModel.Found<>(volume, solution.mixed(sample, titrant, volume));
+                    return new EngineModel.Found<>(
+                        volume, solution.mixed(sample, titrant, volume).equilibrium());
                   });
       rows.add(
           Row.of(
@@ -314,7 +327,7 @@ public final class EngineTables {
           Row.of(
               doseLabel(row),
               row.number("dose_mmol_per_kg"),
-              dose(row),
+              dose(row).inMillimolesPerKilogram(),
               RELATIVE_TOLERANCE,
               HowKnown.COMPUTED));
     }
@@ -329,7 +342,7 @@ public final class EngineTables {
             Row.of(
                 doseLabel(row),
                 row.number("SI_calcite_end"),
-                state(row, dosed(row, dose(row))).calciteIndex(),
+                stateAfter(row, dose(row)).saturationIndex(CALCITE).orElseThrow(),
                 INDEX_TOLERANCE,
                 HowKnown.COMPUTED));
       }
@@ -337,35 +350,24 @@ public final class EngineTables {
     return rows;
   }
 
-  private static double dose(CsvTable.Line row) {
-    if (row.text("mode").equals("open")) {
-      return openDose(row);
-    }
-    Acid acid = ACIDS.getOrDefault(row.text("acid"), Acid.HYDROCHLORIC);
+  private static Molality dose(CsvTable.Line row) {
     PH target = PH.of(row.number("pH_target"));
-    Molality dose =
-        EngineModel.named(row.text("model"))
-            .searched(
-                totals(row),
-                row.number("t_C"),
-                solution -> {
-                  Molality found = solution.doseOf(acid, target);
-                  return new EngineModel.Found<>(found, solution.with(acid, found));
-                });
-    return dose.inMillimolesPerKilogram();
+    return EngineModel.named(row.text("model"))
+        .find(
+            totals(row),
+            row.number("t_C"),
+            solution -> {
+              Molality dose =
+                  isOpen(row)
+                      ? solution.openTo(carbonDioxide(row)).doseOf(acid(row), target)
+                      : solution.doseOf(acid(row), target);
+              return new EngineModel.Found<>(
+                  dose, equilibrium(row, solution.with(acid(row), dose)));
+            });
   }
 
-  private static double openDose(CsvTable.Line row) {
-    double target = row.number("pH_target");
-    return root(
-        millimoles -> target - state(row, dosed(row, millimoles)).pH(), MOST_MILLIMOLES_OF_ACID);
-  }
-
-  private static Map<Component, Double> dosed(CsvTable.Line row, double millimoles) {
-    Map<Component, Double> totals = totals(row);
-    Acid acid = ACIDS.getOrDefault(row.text("acid"), Acid.HYDROCHLORIC);
-    totals.merge(acid.component(), millimoles * 1e-3, Double::sum);
-    return totals;
+  private static Acid acid(CsvTable.Line row) {
+    return ACIDS.getOrDefault(row.text("acid"), Acid.HYDROCHLORIC);
   }
 
   private static Map<Component, Double> totals(CsvTable.Line row) {
@@ -376,9 +378,6 @@ public final class EngineTables {
             put(totals, component, row.number(column) * 1e-3);
           }
         });
-    if (row.isEmpty("CO2_total_mmol_per_kg")) {
-      totals.put(Component.CARBONATE, 0.0);
-    }
     return totals;
   }
 
@@ -388,9 +387,13 @@ public final class EngineTables {
     }
   }
 
-  private static Row pH(String label, double expected, double computed, String model) {
+  private static Row pH(String label, double expected, PH computed, String model) {
     return Row.of(
-        label, expected, computed, PH_TOLERANCE.getOrDefault(model, 0.0), HowKnown.COMPUTED);
+        label,
+        expected,
+        computed.value(),
+        PH_TOLERANCE.getOrDefault(model, 0.0),
+        HowKnown.COMPUTED);
   }
 
   private static String waterLabel(CsvTable.Line row) {
@@ -400,29 +403,5 @@ public final class EngineTables {
 
   private static String doseLabel(CsvTable.Line row) {
     return waterLabel(row) + ", " + row.text("acid") + " to pH " + row.text("pH_target");
-  }
-
-  /** Root of a rising function, between 0 and an upper end, by bisection and regula falsi. */
-  private static double root(DoubleUnaryOperator function, double upper) {
-    double low = 0;
-    double high = upper;
-    double atLow = function.applyAsDouble(low);
-    double atHigh = function.applyAsDouble(high);
-    for (int step = 0; step < MOST_STEPS; step++) {
-      double share = step % 2 == 0 ? 0.5 : -atLow / (atHigh - atLow);
-      double next = low + (high - low) * share;
-      double atNext = function.applyAsDouble(next);
-      if (Math.abs(atNext) < 1e-7) {
-        return next;
-      }
-      if (atNext > 0) {
-        high = next;
-        atHigh = atNext;
-      } else {
-        low = next;
-        atLow = atNext;
-      }
-    }
-    throw new IllegalStateException("no root after " + MOST_STEPS + " steps");
   }
 }

@@ -55,7 +55,7 @@ public final class OracleMixtures {
   /** Returns the checks, one for each level. */
   public static List<ReferenceCheck> all() {
     List<ReferenceCheck> checks = new ArrayList<>();
-    for (Level level : List.of(Level.IDEAL, Level.ACTIVITY)) {
+    for (Level level : Level.values()) {
       String name = level.toString().toLowerCase(Locale.ROOT);
       checks.add(
           new ReferenceCheck(
