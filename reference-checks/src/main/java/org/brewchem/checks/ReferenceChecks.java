@@ -5,9 +5,11 @@ import java.util.stream.Stream;
 import org.brewchem.checks.identity.MolarMasses;
 import org.brewchem.checks.independent.ChemistryDevelopmentKit;
 import org.brewchem.checks.independent.EngineCarbonDioxide;
+import org.brewchem.checks.independent.EngineDefaults;
 import org.brewchem.checks.independent.EngineTables;
 import org.brewchem.checks.independent.OracleMixtures;
 import org.brewchem.checks.published.AcidityFactors;
+import org.brewchem.checks.published.AlkalinityTitrations;
 import org.brewchem.checks.published.BrewingWaters;
 import org.brewchem.checks.published.CertifiedBuffers;
 import org.brewchem.checks.published.Dickson1981;
@@ -15,6 +17,7 @@ import org.brewchem.checks.published.PlummerBusenberg;
 import org.brewchem.checks.published.QuamExamples;
 import org.brewchem.checks.published.ReagentTables;
 import org.brewchem.checks.published.TitrationExamples;
+import org.brewchem.checks.published.TradePractice;
 import org.brewchem.checks.published.WaterFactors;
 import org.brewchem.checks.published.WaterProperties;
 import org.brewchem.checks.roundtrip.MeasuredBuffers;
@@ -30,7 +33,9 @@ public final class ReferenceChecks {
             MolarMasses.all(),
             AcidityFactors.all(),
             WaterFactors.all(),
+            AlkalinityTitrations.all(),
             BrewingWaters.all(),
+            TradePractice.all(),
             ReagentTables.all(),
             TitrationExamples.all(),
             QuamExamples.all(),
@@ -45,5 +50,23 @@ public final class ReferenceChecks {
             MeasuredBuffers.all())
         .flatMap(List::stream)
         .toList();
+  }
+
+  /** Returns the comparisons of the validation page. */
+  public static List<Comparison> comparisons() {
+    return List.of(EngineDefaults.comparison());
+  }
+
+  /** Returns what no check covers, in sentences. */
+  public static List<String> notCovered() {
+    return List.of(
+        "Real beers, worts and mashes: no published analysis states enough of its composition to be"
+            + " computed. What is said of them rests on pure solutions, on the engine's mixtures and"
+            + " on simulated beers.",
+        "Activity coefficients in ethanol and extract; the library takes both as water.",
+        "Ionic strengths above 0.3 mol/kg, where only the arithmetic is checked, not the chemistry.",
+        "The heat capacities of lactic and malic acid: at mash temperature they rest on one data set.",
+        "Whether a mineral that is supersaturated forms, and how fast.",
+        "Kolbach's divisors themselves: the checks reproduce the relation, not the mashes behind it.");
   }
 }

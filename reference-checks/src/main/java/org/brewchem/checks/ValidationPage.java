@@ -18,14 +18,16 @@ public final class ValidationPage {
   private static final double SHOWN_FROM = 1e-9;
 
   private final List<CheckResult> results;
+  private final List<Comparison> comparisons;
 
-  private ValidationPage(List<CheckResult> results) {
+  private ValidationPage(List<CheckResult> results, List<Comparison> comparisons) {
     this.results = List.copyOf(results);
+    this.comparisons = List.copyOf(comparisons);
   }
 
-  /** Returns the page for the given results. */
-  public static ValidationPage of(List<CheckResult> results) {
-    return new ValidationPage(results);
+  /** Returns the page for the given results and comparisons. */
+  public static ValidationPage of(List<CheckResult> results, List<Comparison> comparisons) {
+    return new ValidationPage(results, comparisons);
   }
 
   /**
@@ -40,7 +42,7 @@ public final class ValidationPage {
     }
     List<CheckResult> results =
         ReferenceChecks.all().stream().map(ReferenceCheck::evaluate).toList();
-    Files.writeString(Path.of(args[0]), of(results).render());
+    Files.writeString(Path.of(args[0]), of(results, ReferenceChecks.comparisons()).render());
   }
 
   /** Returns the text of the page, the same on every machine. */
@@ -58,7 +60,21 @@ public final class ValidationPage {
         appendSuite(page, suite, ofSuite);
       }
     }
+    for (Comparison comparison : comparisons) {
+      page.append("## ").append(comparison.title()).append("\n\n");
+      page.append(comparison.text()).append("\n\n");
+      appendCells(page, comparison.header());
+      page.append("|---".repeat(comparison.header().size())).append("|\n");
+      comparison.rows().forEach(cells -> appendCells(page, cells));
+      page.append('\n');
+    }
+    page.append("## What is not covered\n\n");
+    ReferenceChecks.notCovered().forEach(text -> page.append("- ").append(text).append('\n'));
     return page.toString();
+  }
+
+  private static void appendCells(StringBuilder page, List<String> cells) {
+    page.append("| ").append(String.join(" | ", cells)).append(" |\n");
   }
 
   private void appendTotals(StringBuilder page) {
@@ -169,7 +185,7 @@ public final class ValidationPage {
   }
 
   /** Returns a deviation with two significant digits, or that it is below 1e-9. */
-  static String deviationText(double deviation) {
+  public static String deviationText(double deviation) {
     if (deviation < SHOWN_FROM) {
       return "< 1e-9";
     }

@@ -77,7 +77,7 @@ class ReferenceChecksTest {
   @Test
   void validationPageIsUpToDate() throws IOException {
     assertEquals(
-        ValidationPage.of(results).render(),
+        ValidationPage.of(results, ReferenceChecks.comparisons()).render(),
         Files.readString(DOCS.resolve("validation.md")),
         "docs/validation.md is stale: run ValidationPage with its path, and read what changed");
   }

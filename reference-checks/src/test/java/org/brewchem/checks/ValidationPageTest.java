@@ -44,7 +44,10 @@ class ValidationPageTest {
     assertEquals(1, result.publishedValues());
     assertEquals(1, result.notReproducedRows());
     assertEquals(0.0003, result.largestDeviation(), 1e-9);
-    assertTrue(ValidationPage.of(List.of(result)).render().contains("Asserted not to come out: b"));
+    assertTrue(
+        ValidationPage.of(List.of(result), List.of())
+            .render()
+            .contains("Asserted not to come out: b"));
   }
 
   @Test

@@ -29,14 +29,16 @@ final class EngineModel {
   static final EngineModel ACTIVITY =
       new EngineModel(
           Chemistry.of(Level.ACTIVITY).withActivityRule(ActivityRule.davies()),
-          organicAcids(ConstantSet.named("goldberg-2002")));
+          organicAcids(ConstantSet.named("goldberg-2002")),
+          true);
 
   static final EngineModel PAIRS =
       new EngineModel(
           Chemistry.of(Level.PAIRS)
               .withActivityRule(ActivityRule.ionSize(ionSizes(), 0.1))
               .withPairs(EnginePairs.all()),
-          inorganicAcids(organicAcids(ConstantSet.named("goldberg-2002"))));
+          inorganicAcids(organicAcids(ConstantSet.named("goldberg-2002"))),
+          true);
 
   private static final EquilibriumConstant ION_PRODUCT =
       EquilibriumConstant.analytic(293.29227, 0.1360833, -10576.913, -123.73158, 0);
@@ -46,10 +48,12 @@ final class EngineModel {
 
   private final Chemistry chemistry;
   private final ConstantSet constants;
+  private final boolean waterOfTheEngine;
 
-  private EngineModel(Chemistry chemistry, ConstantSet constants) {
+  private EngineModel(Chemistry chemistry, ConstantSet constants, boolean waterOfTheEngine) {
     this.chemistry = chemistry;
     this.constants = constants;
+    this.waterOfTheEngine = waterOfTheEngine;
   }
 
   /** Returns the model that a table names. */
@@ -59,6 +63,30 @@ final class EngineModel {
       case "pairs" -> PAIRS;
       default -> throw new IllegalArgumentException("no model \"" + name + "\"");
     };
+  }
+
+  /** Returns this model with the dissociation constants that the library takes by default. */
+  EngineModel withDefaultConstants() {
+    return new EngineModel(chemistry, Chemistry.standard().constants(), waterOfTheEngine);
+  }
+
+  /** Returns this model with the activity coefficients that the library takes by default. */
+  EngineModel withDefaultActivity() {
+    return new EngineModel(
+        chemistry.withActivityRule(Chemistry.standard().activityRule()),
+        constants,
+        waterOfTheEngine);
+  }
+
+  /** Returns this model with the ion pairs that the library takes by default. */
+  EngineModel withDefaultPairs() {
+    return new EngineModel(
+        chemistry.withPairs(Chemistry.standard().pairs()), constants, waterOfTheEngine);
+  }
+
+  /** Returns this model with the library's ion product, and the activity of water taken as 1. */
+  EngineModel withDefaultWater() {
+    return new EngineModel(chemistry, constants, false);
   }
 
   /** A figure of a solution, and the equilibrium whose species lower the activity of water. */
@@ -98,6 +126,9 @@ final class EngineModel {
   }
 
   private Chemistry with(double log10WaterActivity) {
+    if (!waterOfTheEngine) {
+      return chemistry.withConstants(constants);
+    }
     EquilibriumConstant water = EquilibriumConstant.ofLog10(log10WaterActivity);
     ConstantSet set =
         constants.with(

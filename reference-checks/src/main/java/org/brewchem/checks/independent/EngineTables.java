@@ -108,7 +108,7 @@ public final class EngineTables {
               "pH of 18 solutions at 5 to 65 °C",
               pHTolerance(model),
               90,
-              () -> solutions(model)));
+              () -> solutions(model, EngineModel.named(model))));
       checks.add(
           check(
               "engine-waters-" + model,
@@ -117,7 +117,7 @@ public final class EngineTables {
               "pH of 2000 waters at 25 °C",
               pHTolerance(model),
               2000,
-              () -> random("engine-random-waters.csv", WATER_COLUMNS, model)));
+              () -> waters(model, EngineModel.named(model))));
       checks.add(
           check(
               "engine-beers-" + model,
@@ -126,7 +126,7 @@ public final class EngineTables {
               "pH of 2000 mixtures at 25 °C",
               pHTolerance(model),
               2000,
-              () -> random("engine-random-beers.csv", BEER_COLUMNS, model)));
+              () -> beers(model, EngineModel.named(model))));
       checks.add(
           check(
               "engine-brewing-waters-" + model,
@@ -144,7 +144,7 @@ public final class EngineTables {
               "volume of 0.1 mol/L alkali to pH 7.0 and 8.2, diluted by the titrant",
               relative("acidities agree closer than they can be titrated"),
               28,
-              () -> acidities(model)));
+              () -> acidities(model, EngineModel.named(model))));
       checks.add(
           check(
               "engine-dose-" + model,
@@ -153,7 +153,7 @@ public final class EngineTables {
               "acid that brings three waters to a pH, closed and open to carbon dioxide",
               relative("doses agree closer than they can be measured out"),
               130,
-              () -> doses(model)));
+              () -> doses(model, EngineModel.named(model))));
     }
     checks.add(
         check(
@@ -208,21 +208,31 @@ public final class EngineTables {
     return Tolerance.relative(RELATIVE_TOLERANCE, reason);
   }
 
-  private static List<Row> solutions(String model) {
+  /** Rows of the solutions for the results of one model, recomputed with a model of one's own. */
+  static List<Row> solutions(String model, EngineModel own) {
     return CsvTable.read("engine-ph.csv", 180).where("model", model).stream()
         .map(
             row ->
                 pH(
                     row.text("case") + " " + row.text("description") + ", " + row.text("t_C"),
                     row.number("pH"),
-                    EngineModel.named(model)
-                        .solve(totals(row), row.number("t_C"), Solution::equilibrium)
-                        .pH(),
+                    own.solve(totals(row), row.number("t_C"), Solution::equilibrium).pH(),
                     model))
         .toList();
   }
 
-  private static List<Row> random(String file, Map<String, Component> columns, String model) {
+  /** As {@link #solutions}, for the random waters. */
+  static List<Row> waters(String model, EngineModel own) {
+    return random("engine-random-waters.csv", WATER_COLUMNS, model, own);
+  }
+
+  /** As {@link #solutions}, for the random beer-like mixtures. */
+  static List<Row> beers(String model, EngineModel own) {
+    return random("engine-random-beers.csv", BEER_COLUMNS, model, own);
+  }
+
+  private static List<Row> random(
+      String file, Map<String, Component> columns, String model, EngineModel own) {
     List<Row> rows = new ArrayList<>();
     for (CsvTable.Line row : CsvTable.read(file, 2000).lines()) {
       Map<Component, Double> totals = new LinkedHashMap<>();
@@ -231,7 +241,7 @@ public final class EngineTables {
           pH(
               row.text("id"),
               row.number("pH_" + model),
-              EngineModel.named(model).solve(totals, 25, Solution::equilibrium).pH(),
+              own.solve(totals, 25, Solution::equilibrium).pH(),
               model));
     }
     return rows;
@@ -282,7 +292,8 @@ public final class EngineTables {
     return Pressure.ofAtmospheres(Math.pow(10, row.number("log10_pCO2_atm")));
   }
 
-  private static List<Row> acidities(String model) {
+  /** As {@link #solutions}, for the titratable acidities. */
+  static List<Row> acidities(String model, EngineModel own) {
     List<Row> rows = new ArrayList<>();
     for (CsvTable.Line row :
         CsvTable.read("engine-titratable-acidity.csv", 56).where("model", model)) {
@@ -291,18 +302,16 @@ public final class EngineTables {
       Volume sample = Volume.ofMillilitres(row.number("sample_mL"));
       Molality alkali = Molality.ofMolesPerKilogram(row.number("NaOH_mol_per_L"));
       Volume titre =
-          EngineModel.named(model)
-              .find(
-                  totals(row),
-                  celsius,
-                  solution -> {
-                    Solution titrant =
-                        Solution.at(Temperature.ofCelsius(celsius))
-                            .with(Base.SODIUM_HYDROXIDE, alkali);
-                    Volume volume = solution.titratedWith(titrant, sample).volumeTo(endPoint);
-                    return new EngineModel.Found<>(
-                        volume, solution.mixed(sample, titrant, volume).equilibrium());
-                  });
+          own.find(
+              totals(row),
+              celsius,
+              solution -> {
+                Solution titrant =
+                    Solution.at(Temperature.ofCelsius(celsius)).with(Base.SODIUM_HYDROXIDE, alkali);
+                Volume volume = solution.titratedWith(titrant, sample).volumeTo(endPoint);
+                return new EngineModel.Found<>(
+                    volume, solution.mixed(sample, titrant, volume).equilibrium());
+              });
       rows.add(
           Row.of(
               row.text("case")
@@ -320,14 +329,15 @@ public final class EngineTables {
     return rows;
   }
 
-  private static List<Row> doses(String model) {
+  /** As {@link #solutions}, for the acid doses. */
+  static List<Row> doses(String model, EngineModel own) {
     List<Row> rows = new ArrayList<>();
     for (CsvTable.Line row : CsvTable.read("engine-acid-dose.csv", 260).where("model", model)) {
       rows.add(
           Row.of(
               doseLabel(row),
               row.number("dose_mmol_per_kg"),
-              dose(row).inMillimolesPerKilogram(),
+              dose(row, own).inMillimolesPerKilogram(),
               RELATIVE_TOLERANCE,
               HowKnown.COMPUTED));
     }
@@ -342,7 +352,9 @@ public final class EngineTables {
             Row.of(
                 doseLabel(row),
                 row.number("SI_calcite_end"),
-                stateAfter(row, dose(row)).saturationIndex(CALCITE).orElseThrow(),
+                stateAfter(row, dose(row, EngineModel.PAIRS))
+                    .saturationIndex(CALCITE)
+                    .orElseThrow(),
                 INDEX_TOLERANCE,
                 HowKnown.COMPUTED));
       }
@@ -350,20 +362,18 @@ public final class EngineTables {
     return rows;
   }
 
-  private static Molality dose(CsvTable.Line row) {
+  private static Molality dose(CsvTable.Line row, EngineModel own) {
     PH target = PH.of(row.number("pH_target"));
-    return EngineModel.named(row.text("model"))
-        .find(
-            totals(row),
-            row.number("t_C"),
-            solution -> {
-              Molality dose =
-                  isOpen(row)
-                      ? solution.openTo(carbonDioxide(row)).doseOf(acid(row), target)
-                      : solution.doseOf(acid(row), target);
-              return new EngineModel.Found<>(
-                  dose, equilibrium(row, solution.with(acid(row), dose)));
-            });
+    return own.find(
+        totals(row),
+        row.number("t_C"),
+        solution -> {
+          Molality dose =
+              isOpen(row)
+                  ? solution.openTo(carbonDioxide(row)).doseOf(acid(row), target)
+                  : solution.doseOf(acid(row), target);
+          return new EngineModel.Found<>(dose, equilibrium(row, solution.with(acid(row), dose)));
+        });
   }
 
   private static Acid acid(CsvTable.Line row) {
