@@ -1,0 +1,234 @@
+package org.brewchem.checks.identity;
+
+import static org.brewchem.quantity.Quantities.acidity;
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.gPerL;
+import static org.brewchem.quantity.Quantities.litres;
+import static org.brewchem.quantity.Quantities.mgPerL;
+import static org.brewchem.quantity.Quantities.mmolPerL;
+import static org.brewchem.quantity.Quantities.molPerL;
+import static org.brewchem.quantity.Quantities.pH;
+import static org.brewchem.substance.Acid.LACTIC;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Combinators;
+import net.jqwik.api.EdgeCasesMode;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.RandomDistribution;
+import net.jqwik.api.statistics.Statistics;
+import net.jqwik.api.statistics.StatisticsReport;
+import org.brewchem.beer.Beer;
+import org.brewchem.beer.Blend;
+import org.brewchem.beer.Buffering;
+import org.brewchem.beer.Origin;
+import org.brewchem.quantity.PH;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Level;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Ion;
+import org.junit.jupiter.api.Test;
+
+/** What the definitions of pH and titratable acidity ask of every beer. */
+class BeerAcidityTest {
+
+  private static final PH END_POINT = pH(8.2);
+
+  /** The amounts of {@link #AMOUNTS}, mmol/L, as the buffering of an invented beer. */
+  private record Composition(List<Double> millimoles) implements Buffering {
+
+    @Override
+    public Solution closed(Solution known, PH measured) {
+      Solution sum = known;
+      for (int i = 0; i < millimoles.size(); i++) {
+        sum = sum.with(AMOUNTS.get(i), mmolPerL(millimoles.get(i)));
+      }
+      return sum.closedTo(measured);
+    }
+
+    @Override
+    public double standardUncertaintyOf(PH measured, PH predicted) {
+      return 0;
+    }
+
+    @Override
+    public boolean extrapolatedAt(PH predicted) {
+      return false;
+    }
+
+    @Override
+    public String basis() {
+      return "an invented composition";
+    }
+  }
+
+  private static final List<Component> AMOUNTS =
+      List.of(
+          Component.PHOSPHATE,
+          Component.LACTATE,
+          Component.ACETATE,
+          Component.CITRATE,
+          Component.MALATE,
+          Component.SUCCINATE,
+          Component.PYRUVATE,
+          Component.group("carboxyl groups", -1, 4.3),
+          Component.group("imidazole groups", 0, 6.1),
+          Component.group("amino groups", 0, 7.5),
+          Component.CALCIUM,
+          Component.MAGNESIUM);
+
+  /** Invented beers of pH 3.3 to 4.7, their amounts in the ranges of mmol/L that beers have. */
+  @Provide
+  Arbitrary<Beer> beers() {
+    List<Arbitrary<Double>> amounts =
+        List.of(
+            between(3, 9),
+            between(0.5, 10),
+            between(0.5, 4),
+            between(0.3, 1.5),
+            between(0.2, 1.5),
+            between(0.2, 1.5),
+            between(0.2, 1),
+            between(2, 12),
+            between(0.5, 3),
+            between(1, 6),
+            between(0.5, 3),
+            between(2, 5));
+    return Combinators.combine(between(3.3, 4.7), Combinators.combine(amounts).as(List::copyOf))
+        .as((pH, millimoles) -> beer(pH(pH), new Composition(millimoles)));
+  }
+
+  private static Beer beer(PH pH, Buffering buffering) {
+    Solution solution = buffering.closed(Solution.at(celsius(20)), pH);
+    return Beer.of(pH, solution.titratableAcidity(END_POINT)).buffered(buffering);
+  }
+
+  private static Arbitrary<Double> between(double low, double high) {
+    return Arbitraries.doubles()
+        .between(low, high)
+        .ofScale(9)
+        .withDistribution(RandomDistribution.uniform());
+  }
+
+  /** Strong acids, and weak ones whose first pKa lies at least 1 below the end point. */
+  @Provide
+  Arbitrary<Acid> acids() {
+    return Arbitraries.oneOf(
+        Arbitraries.of(
+            Acid.HYDROCHLORIC,
+            Acid.SULFURIC,
+            Acid.LACTIC,
+            Acid.PHOSPHORIC,
+            Acid.CITRIC,
+            Acid.MALIC,
+            Acid.TARTARIC,
+            Acid.ACETIC,
+            Acid.SUCCINIC,
+            Acid.PYRUVIC,
+            Acid.CARBONIC,
+            Acid.SULFUROUS,
+            Acid.OXALIC),
+        between(0.5, 7.2).map(pKa -> Acid.of("invented acid", Math.pow(10, -pKa))));
+  }
+
+  @Property(tries = 500, edgeCases = EdgeCasesMode.NONE)
+  void anAcidLowersThePhAndRaisesTheAcidity(
+      @ForAll("beers") Beer beer,
+      @ForAll("acids") Acid acid,
+      @ForAll("logarithmsOfDoses") double logarithmOfDose,
+      @ForAll Level level) {
+    Solution before = beer.under(Chemistry.of(level)).solution();
+    Solution after = before.with(acid, molPerL(Math.pow(10, logarithmOfDose)));
+    assertTrue(after.pH().compareTo(before.pH()) < 0, () -> before.pH() + " " + after.pH());
+    assertTrue(
+        after.titratableAcidity(END_POINT).compareTo(before.titratableAcidity(END_POINT)) > 0,
+        () -> before.titratableAcidity(END_POINT) + " " + after.titratableAcidity(END_POINT));
+  }
+
+  @Provide
+  Arbitrary<Double> logarithmsOfDoses() {
+    return between(-6, -1);
+  }
+
+  @Provide
+  Arbitrary<Double> shares() {
+    return between(0.02, 0.98);
+  }
+
+  private static Blend blend(Beer one, Beer other, double share, Level level) {
+    Chemistry chemistry = Chemistry.of(level);
+    return one.under(chemistry)
+        .blendedWith(other.under(chemistry))
+        .volumes(litres(100 * share), litres(100 * (1 - share)));
+  }
+
+  /** The acidity of the undiluted solutions, each at that level, by volume. */
+  private static void assertAcidityMixes(
+      Beer one, Beer other, double share, Level level, double relative) {
+    double byVolume = share * own(one, level) + (1 - share) * own(other, level);
+    double mixed =
+        blend(one, other, share, level)
+            .solution()
+            .titratableAcidity(END_POINT)
+            .inMilliequivalentsPerLitre();
+    assertEquals(byVolume, mixed, relative * byVolume);
+  }
+
+  private static double own(Beer beer, Level level) {
+    return beer.under(Chemistry.of(level))
+        .solution()
+        .titratableAcidity(END_POINT)
+        .inMilliequivalentsPerLitre();
+  }
+
+  @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
+  void acidityMixesExactlyAtLevelIdeal(
+      @ForAll("beers") Beer one, @ForAll("beers") Beer other, @ForAll("shares") double share) {
+    assertAcidityMixes(one, other, share, Level.IDEAL, 1e-12);
+  }
+
+  @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
+  void acidityMixesToTwoTenthsOfAPerCentAtLevelActivity(
+      @ForAll("beers") Beer one, @ForAll("beers") Beer other, @ForAll("shares") double share) {
+    assertAcidityMixes(one, other, share, Level.ACTIVITY, 0.002);
+  }
+
+  @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
+  @StatisticsReport(StatisticsReport.StatisticsReportMode.OFF)
+  void thePhDoesNotMix(
+      @ForAll("beers") Beer one, @ForAll("beers") Beer other, @ForAll("shares") double share) {
+    double byVolume = share * one.pH().value() + (1 - share) * other.pH().value();
+    double mixed = blend(one, other, share, Level.ACTIVITY).pH().value();
+    Statistics.label("by volume to 0.005")
+        .collect(Math.abs(mixed - byVolume) <= 0.005)
+        .coverage(coverage -> coverage.check(false).percentage(percent -> percent > 50));
+  }
+
+  /**
+   * Lower pH is not more acid: a soft drink on 5.5 mmol/L of phosphoric acid beside the stand-in
+   * for an ordinary lager (compositions invented, common practice for their size, no source).
+   */
+  @Test
+  void aSoftDrinkHasALowerPhAndLessAcidityThanALager() {
+    Solution softDrink = Solution.at(celsius(20)).with(Acid.PHOSPHORIC, mmolPerL(5.5));
+    Solution lager =
+        Beer.of(pH(4.3), acidity(gPerL(1.8), LACTIC, END_POINT))
+            .with(Ion.CALCIUM, mgPerL(60), Origin.MEASURED_IN_BEER)
+            .with(Ion.MAGNESIUM, mgPerL(85), Origin.MEASURED_IN_BEER)
+            .solution();
+    assertTrue(softDrink.pH().value() < 2.6, softDrink.pH().toString());
+    assertEquals(4.3, lager.pH().value(), 1e-9);
+    double ofSoftDrink = softDrink.titratableAcidity(END_POINT).inGramsPerLitreAs(LACTIC);
+    double ofLager = lager.titratableAcidity(END_POINT).inGramsPerLitreAs(LACTIC);
+    assertTrue(ofSoftDrink < 1.0 && ofSoftDrink < 0.6 * ofLager, ofSoftDrink + " " + ofLager);
+    // phosphoric acid alone gives 5.5 mmol/L times less than 2
+    assertTrue(ofSoftDrink < 2 * 5.5e-3 * LACTIC.gramsPerEquivalent());
+  }
+}
