@@ -97,7 +97,7 @@ public final class Waters {
   private volatile @Nullable Balanced balanced;
 
   /** What one solve a row finds. */
-  private record Balanced(Column pH, Column alkalinity, Column ionicStrength) {}
+  private record Balanced(Column pH, Column ionicStrength, Optional<Column> alkalinity) {}
 
   private Waters(
       Table table,
@@ -274,19 +274,20 @@ public final class Waters {
    * @throws IllegalStateException if the table lacks the columns that it takes
    */
   public Column pH() {
-    return balanced().pH;
+    return balanced(false).pH;
   }
 
   /**
    * Returns the carbonate alkalinity: as the table states it, or else what the proton balance finds
-   * from ions and total carbon dioxide.
+   * from ions and total carbon dioxide. It comes from one pass over the rows together with the pH;
+   * where both are wanted, ask for the alkalinity first.
    *
    * @return the column {@code alkalinity [mg/L as CaCO3]}
    * @throws IllegalStateException if the table lacks the columns that it takes
    */
   public Column alkalinity() {
     if (alkalinity.isEmpty()) {
-      return balanced().alkalinity;
+      return balanced(true).alkalinity.orElseThrow();
     }
     Input stated = alkalinity.get();
     return closedForm(
@@ -302,7 +303,7 @@ public final class Waters {
    * @throws IllegalStateException if the table lacks the columns that it takes
    */
   public Column ionicStrength() {
-    return balanced().ionicStrength;
+    return balanced(false).ionicStrength;
   }
 
   /**
@@ -487,20 +488,20 @@ public final class Waters {
     return new Failure.NoSolution(table.row(index), heading, String.valueOf(reason.getMessage()));
   }
 
-  private Balanced balanced() {
+  private Balanced balanced(boolean withAlkalinity) {
     Balanced ready = balanced;
-    if (ready == null) {
-      ready = balance();
+    if (ready == null || (withAlkalinity && ready.alkalinity.isEmpty())) {
+      ready = balance(withAlkalinity);
       balanced = ready;
     }
     return ready;
   }
 
-  private Balanced balance() {
+  private Balanced balance(boolean withAlkalinity) {
     Equilibria prototype = prototype(Set.of());
     double[] values = new double[table.size()];
-    double[] alkalinities = new double[table.size()];
     double[] strengths = new double[table.size()];
+    double[] alkalinities = new double[withAlkalinity ? table.size() : 0];
     double perEquivalent = CACO3_PER_MILLIEQUIVALENT * KILOGRAMS_PER_LITRE * 1000;
     @Nullable Failure[] failures =
         Rows.run(
@@ -510,16 +511,22 @@ public final class Waters {
               WaterRow row = new WaterRow(prototype.another());
               return i -> {
                 Failure failure = row.balance(i);
-                values[i] = row.pH;
-                alkalinities[i] = row.alkalinity * perEquivalent;
-                strengths[i] = row.equilibria.ionicStrength();
+                if (failure == null) {
+                  values[i] = row.pH;
+                  strengths[i] = row.equilibria.ionicStrength();
+                  if (withAlkalinity) {
+                    alkalinities[i] = row.carbonates.alkalinity() * perEquivalent;
+                  }
+                }
                 return failure;
               };
             });
     return new Balanced(
         Rows.column("pH", table, values, failures),
-        Rows.column("alkalinity [mg/L as CaCO3]", table, alkalinities, failures),
-        Rows.column("ionic strength [mol/kg]", table, strengths, failures));
+        Rows.column("ionic strength [mol/kg]", table, strengths, failures),
+        withAlkalinity
+            ? Optional.of(Rows.column("alkalinity [mg/L as CaCO3]", table, alkalinities, failures))
+            : Optional.empty());
   }
 
   private Equilibria prototype(Set<Component> more) {
@@ -605,9 +612,6 @@ public final class Waters {
     /** What {@link #balance} found. */
     double pH;
 
-    /** What {@link #balance} found, eq/kg. */
-    double alkalinity;
-
     WaterRow(Equilibria equilibria) {
       this.equilibria = equilibria;
       carbonates = CarbonateBalance.of(equilibria);
@@ -632,7 +636,7 @@ public final class Waters {
       return perLitre.times(1 / (1000 * KILOGRAMS_PER_LITRE));
     }
 
-    /** Fills in a row and finds its pH and alkalinity, or says why there is none. */
+    /** Fills in a row and finds its pH, or says why there is none. */
     @Nullable Failure balance(int index) {
       equilibria.forget();
       equilibria.setInertCharge(0);
@@ -663,7 +667,6 @@ public final class Waters {
       if (failure == null) {
         equilibria.setTotal(carbonate, carbonDioxide.at(index));
         pH = equilibria.pH();
-        alkalinity = carbonates.alkalinity();
       }
       return failure;
     }
@@ -673,9 +676,9 @@ public final class Waters {
       if (failure != null) {
         return failure;
       }
-      alkalinity = stated.at(index);
+      double alkalinity = stated.at(index);
       if (total == null && measured != null) {
-        return closeToMeasured(measured, index);
+        return closeToMeasured(measured, index, alkalinity);
       }
       double moles = alkalinity;
       if (total != null) {
@@ -703,7 +706,7 @@ public final class Waters {
       return null;
     }
 
-    private @Nullable Failure closeToMeasured(Input measured, int index) {
+    private @Nullable Failure closeToMeasured(Input measured, int index, double alkalinity) {
       Failure failure = measured.fault(index);
       if (failure != null) {
         return failure;

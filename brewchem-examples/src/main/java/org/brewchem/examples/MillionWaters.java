@@ -221,8 +221,8 @@ public final class MillionWaters {
 
     Table results(Table table, int threads) {
       Waters waters = Waters.from(table).under(CHEMISTRY).parallel(threads);
-      Column pH = waters.pH();
       Column alkalinity = waters.alkalinity();
+      Column pH = waters.pH();
       Column residualAlkalinity = waters.residualAlkalinity();
       for (Failure failure : residualAlkalinity.failures()) {
         failures.merge(failure.getClass().getSimpleName(), 1, Integer::sum);
