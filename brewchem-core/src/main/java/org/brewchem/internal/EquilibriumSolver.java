@@ -60,11 +60,18 @@ public final class EquilibriumSolver {
   private double inertCharge;
 
   private final ActivityCoefficients coefficients;
-  private double proton;
-  private double ionic;
-  private final double[] metalActivity;
+  double proton;
+  double ionic;
+  final double[] metalActivity;
   private boolean warm;
   private boolean carrying;
+
+  /** What the start of a solve along a curve is extrapolated from. */
+  private final double[] lastTotals;
+
+  private final double[] lastChange;
+  private final double[] earlier;
+  private int followed;
 
   private final int size;
   private boolean anyMetal;
@@ -74,8 +81,8 @@ public final class EquilibriumSolver {
   private final double[] protonPower;
   private final double[] freeLigand;
   private final double[] perMetal;
-  private final double[] matrix;
-  private final double[] residual;
+  final double[] matrix;
+  final double[] residual;
   private final double[] direction;
   private final double[] origin;
   private double charge;
@@ -97,6 +104,8 @@ public final class EquilibriumSolver {
     heldSpecies = new int[ligands];
     Arrays.fill(heldSpecies, -1);
     coefficients = new ActivityCoefficients(system);
+    lastTotals = new double[totals.length + 1];
+    lastChange = new double[totals.length + 1];
     protonPower = new double[system.protonSpan];
     metalActivity = new double[metals + 1];
     metalActivity[0] = 1;
@@ -106,6 +115,7 @@ public final class EquilibriumSolver {
     size = metals + 2;
     matrix = new double[size * size];
     residual = new double[size];
+    earlier = new double[size];
     direction = new double[size];
     origin = new double[size];
   }
@@ -164,6 +174,11 @@ public final class EquilibriumSolver {
     iterations = 0;
     bracketLow = LOWEST_PH;
     bracketHigh = HIGHEST_PH;
+    if (warm) {
+      extrapolate();
+    } else {
+      followed = 0;
+    }
     boolean found = warm && findNeutral();
     if (!found) {
       start();
@@ -181,6 +196,7 @@ public final class EquilibriumSolver {
   public boolean solveAt(double ph) {
     prepare();
     iterations = 0;
+    followed = 0;
     warm = settleAt(ph);
     return warm;
   }
@@ -315,7 +331,9 @@ public final class EquilibriumSolver {
     }
     strongCharge = q;
     strongSquares = squares;
-    coefficients.forget();
+    if (warm) {
+      coefficients.forget();
+    }
   }
 
   /** Starts between the two points of the coarse grid where the charge changes its sign. */
@@ -340,6 +358,7 @@ public final class EquilibriumSolver {
   }
 
   private void startAt(double ph, int point) {
+    coefficients.forget();
     proton = Math.exp(-LN10 * ph);
     int at = point * (1 + 2 * system.ligand.length) + 2;
     double sum = 0.5 * strongSquares;
@@ -353,6 +372,43 @@ public final class EquilibriumSolver {
       metalActivity[r] = FREE_AT_START * total;
     }
     ionic = Math.max(sum, 1e-7);
+  }
+
+  /**
+   * Starts where the last two solutions point to, if the totals go on in the direction and about at
+   * the pace that led from one to the other, as along a titration; else from the last solution.
+   */
+  private void extrapolate() {
+    followed++;
+    double along = 0;
+    double before = 0;
+    double now = 0;
+    for (int c = 0; c < lastTotals.length; c++) {
+      double total = c < totals.length ? totals[c] : inertCharge;
+      double change = total - lastTotals[c];
+      along += change * lastChange[c];
+      before += lastChange[c] * lastChange[c];
+      now += change * change;
+      lastTotals[c] = total;
+      lastChange[c] = change;
+    }
+    double pace = along / before;
+    boolean straight =
+        followed > 2 && pace > 0.7 && pace < 1.4 && along * along > 0.99 * before * now;
+    proton *= onward(0, proton, straight, pace);
+    for (int r = 1; r < size - 1; r++) {
+      metalActivity[r] *= onward(r, metalActivity[r], straight, pace);
+    }
+    ionic *= onward(size - 1, ionic, straight, pace);
+  }
+
+  /** The factor (value / earlier)^pace, by a series in pace - 1; 1 where it is not to be used. */
+  private double onward(int unknown, double value, boolean straight, double pace) {
+    double ratio = value / earlier[unknown];
+    earlier[unknown] = value;
+    return straight && ratio > 0.2 && ratio < 5
+        ? ratio * (1 + (pace - 1) * 2 * (ratio - 1) / (ratio + 1))
+        : 1;
   }
 
   private double startCharge(int point) {
@@ -473,7 +529,6 @@ public final class EquilibriumSolver {
 
   /** The slow and sure way at a pH: bisects ionic strength, the free metals solved inside. */
   boolean bisectIonicStrength(double ph) {
-    coefficients.forget();
     startNear(ph);
     double low = 1e-12;
     double high = MOST_IONIC;
@@ -543,7 +598,7 @@ public final class EquilibriumSolver {
    *
    * @param carried whether a charge that is left over counts in the ionic strength
    */
-  private void evaluate(boolean carried) {
+  void evaluate(boolean carried) {
     if (!anyMetal && !anyHeld && system.byCharge && system.laddersWithoutMetals) {
       evaluateLadders(carried);
     } else {

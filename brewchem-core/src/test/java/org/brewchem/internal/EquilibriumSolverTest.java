@@ -2,10 +2,13 @@ package org.brewchem.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.sun.management.ThreadMXBean;
 import java.lang.management.ManagementFactory;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -59,6 +62,240 @@ class EquilibriumSolverTest {
     }
     solver.setInertCharge(0.02 * random.nextGaussian());
     return solver;
+  }
+
+  /** A liquid of all that a system can hold, with the means to count it without the solver. */
+  private static final class Everything {
+    static final int METALS = 3;
+    private static final int[] CHARGES = {1, 2, 2, -1, -3, -2, -1};
+    private static final Activity ION_SIZE = new Activity(5, 0.1);
+    private static final Activity NEUTRAL = new Activity(0, 0.2);
+
+    /** Metal, ligand, protons, number of ligands, handle. */
+    private final List<int[]> species = new ArrayList<>();
+
+    private final EquilibriumSystem.Builder builder;
+    private final EquilibriumSystem system;
+    private final boolean ionSize;
+    private int carbonicAcid;
+
+    Everything(boolean ionSize) {
+      this.ionSize = ionSize;
+      builder =
+          new EquilibriumSystem.Builder(
+              LOG10_ION_PRODUCT, SLOPE, INVERSE_LENGTH, activity(1), activity(-1));
+      for (int i = 0; i < METALS; i++) {
+        builder.metal(CHARGES[i], activity(CHARGES[i]));
+      }
+      builder.strongIon(CHARGES[3], activity(CHARGES[3]));
+      double[][] pKa = {{12.35, 7.2, 2.15}, {10.33, 6.35}, {3.86}};
+      for (int k = 0; k < pKa.length; k++) {
+        int ligand = 4 + k;
+        species.add(new int[] {EquilibriumSystem.NONE, ligand, 0, 1, builder.nextSpecies()});
+        builder.ligand(CHARGES[ligand], activity(CHARGES[ligand]));
+        double log10Beta = 0;
+        for (int p = 1; p <= pKa[k].length; p++) {
+          log10Beta += pKa[k][p - 1];
+          add(EquilibriumSystem.NONE, ligand, p, 1, log10Beta);
+        }
+      }
+      add(0, 4, 1, 1, 12.6);
+      for (int metal = 1; metal < METALS; metal++) {
+        add(metal, 4, 0, 1, 6.5);
+        add(metal, 4, 1, 1, 15.1);
+        add(metal, 4, 2, 1, 21);
+        add(metal, 5, 0, 1, 3.2);
+        add(metal, 5, 1, 1, 11.3);
+        add(metal, 5, 0, 2, 5.5);
+        add(metal, 5, 1, 2, 14);
+        add(metal, 6, 0, 1, 1.4);
+        add(metal, EquilibriumSystem.NONE, -1, 0, -12);
+      }
+      system = builder.build();
+    }
+
+    private Activity activity(int charge) {
+      return !ionSize || Math.abs(charge) == 3 ? Activity.DAVIES : charge == 0 ? NEUTRAL : ION_SIZE;
+    }
+
+    private void add(int metal, int ligand, int protons, int ligands, double log10Beta) {
+      int[] row = {metal, ligand, protons, ligands, builder.nextSpecies()};
+      int charge = charge(row);
+      builder.species(metal, ligand, protons, ligands, log10Beta, activity(charge));
+      species.add(row);
+      if (ligand == 5 && protons == 2) {
+        carbonicAcid = row[4];
+      }
+    }
+
+    private static int charge(int[] row) {
+      return row[2]
+          + (row[0] < 0 ? 0 : CHARGES[row[0]])
+          + (row[1] < 0 ? 0 : row[3] * CHARGES[row[1]]);
+    }
+
+    EquilibriumSolver filled(Random random, double most) {
+      EquilibriumSolver solver = new EquilibriumSolver(system);
+      for (int i = 0; i < CHARGES.length; i++) {
+        solver.totals()[i] =
+            random.nextInt(5) == 0 ? 0 : 1e-9 * Math.pow(most / 1e-9, random.nextDouble());
+      }
+      return solver;
+    }
+
+    /** Charge and total of each component by the species reported, each against what is there. */
+    void assertBalanced(EquilibriumSolver solver, double inert) {
+      double[] found = new double[CHARGES.length];
+      double h = solver.protonConcentration();
+      double oh = solver.hydroxideConcentration();
+      double charge = inert + h - oh;
+      double absolute = Math.abs(inert) + h + oh;
+      for (int i = 0; i <= METALS; i++) {
+        found[i] = i < METALS ? solver.freeMetal(i) : solver.totals()[i];
+        charge += CHARGES[i] * found[i];
+        absolute += Math.abs(CHARGES[i]) * found[i];
+      }
+      for (int[] row : species) {
+        double c = solver.concentration(row[4]);
+        charge += charge(row) * c;
+        absolute += Math.abs(charge(row)) * c;
+        if (row[0] >= 0) {
+          found[row[0]] += c;
+        }
+        if (row[1] >= 0) {
+          found[row[1]] += row[3] * c;
+        }
+      }
+      assertEquals(0, charge, 1e-12 * absolute, "charge");
+      for (int i = 0; i < CHARGES.length; i++) {
+        double total = solver.totals()[i];
+        assertEquals(total, found[i], 1e-12 * total, "component " + i);
+      }
+    }
+  }
+
+  @Property(tries = 1000)
+  void whatIsReportedBalances(@ForAll long seed, @ForAll boolean ionSize) {
+    Random random = new Random(seed);
+    Everything everything = new Everything(ionSize);
+    EquilibriumSolver solver = everything.filled(random, 0.5);
+    double inert = 0;
+    if (random.nextBoolean()) {
+      assertTrue(solver.solveAt(-1 + 16 * random.nextDouble()));
+      inert = -solver.charge();
+      solver.setInertCharge(inert);
+    }
+    if (random.nextBoolean()) {
+      solver.coolDown();
+    }
+    assertTrue(solver.solve());
+    solver.refresh();
+    everything.assertBalanced(solver, inert);
+  }
+
+  /** The block of charge and metals is symmetric, and only its upper half is filled. */
+  @Property(tries = 300)
+  void theJacobianIsThatOfTheResiduals(
+      @ForAll long seed, @ForAll boolean ionSize, @ForAll boolean held, @ForAll boolean carried) {
+    Random random = new Random(seed);
+    Everything everything = new Everything(ionSize);
+    EquilibriumSolver solver = everything.filled(random, 0.1);
+    for (int i = 0; i < Everything.METALS; i++) {
+      solver.totals()[i] = Math.max(solver.totals()[i], 1e-6);
+    }
+    if (held) {
+      solver.holdActivity(everything.carbonicAcid, -4);
+    }
+    double ph = 3 + 8 * random.nextDouble();
+    assertTrue(solver.solveAt(ph));
+    int n = Everything.METALS + 2;
+    double[] at = unknowns(solver);
+    for (int i = 0; i < n; i++) {
+      at[i] *= Math.exp(0.3 * random.nextGaussian());
+    }
+    set(solver, at);
+    solver.evaluate(carried);
+    double[] matrix = solver.matrix.clone();
+    double step = 1e-5;
+    for (int c = 0; c < n; c++) {
+      double[] moved = at.clone();
+      moved[c] = at[c] * Math.exp(step);
+      double[] above = residual(solver, moved, carried);
+      moved[c] = at[c] * Math.exp(-step);
+      double[] below = residual(solver, moved, carried);
+      for (int r = 0; r < n; r++) {
+        boolean lower = r < n - 1 && c < r;
+        double filled = lower ? matrix[c * n + r] : matrix[r * n + c];
+        double scale = 0;
+        for (int other = 0; other < n; other++) {
+          scale = Math.max(scale, Math.abs(above[r]) + Math.abs(matrix[other * n + c]));
+        }
+        assertEquals(
+            (above[r] - below[r]) / (2 * step), filled, 1e-7 * scale, "row " + r + " column " + c);
+      }
+    }
+  }
+
+  private static double[] unknowns(EquilibriumSolver solver) {
+    double[] unknowns = new double[Everything.METALS + 2];
+    unknowns[0] = solver.proton;
+    System.arraycopy(solver.metalActivity, 1, unknowns, 1, Everything.METALS);
+    unknowns[unknowns.length - 1] = solver.ionic;
+    return unknowns;
+  }
+
+  private static void set(EquilibriumSolver solver, double[] unknowns) {
+    solver.proton = unknowns[0];
+    System.arraycopy(unknowns, 1, solver.metalActivity, 1, Everything.METALS);
+    solver.ionic = unknowns[unknowns.length - 1];
+  }
+
+  private static double[] residual(EquilibriumSolver solver, double[] unknowns, boolean carried) {
+    set(solver, unknowns);
+    solver.evaluate(carried);
+    return solver.residual.clone();
+  }
+
+  @Property(tries = 200)
+  void aHeldAcidHasItsActivityAndItsLigandsFollow(@ForAll long seed) {
+    Everything everything = new Everything(true);
+    EquilibriumSolver open = everything.filled(new Random(seed), 0.05);
+    open.holdActivity(everything.carbonicAcid, -4.5);
+    assertTrue(open.solve());
+    open.refresh();
+    assertEquals(-4.5, Math.log10(open.activity(everything.carbonicAcid)), 1e-12);
+    double total = 0;
+    for (int[] row : everything.species) {
+      total += row[1] == 5 ? row[3] * open.concentration(row[4]) : 0;
+    }
+    EquilibriumSolver closed = everything.filled(new Random(seed), 0.05);
+    closed.totals()[5] = total;
+    assertTrue(closed.solve());
+    assertEquals(open.ph(), closed.ph(), 1e-10);
+  }
+
+  @Test
+  void aChargedSpeciesIsNotHeld() {
+    Everything everything = new Everything(false);
+    EquilibriumSolver solver = new EquilibriumSolver(everything.system);
+    assertThrows(IllegalArgumentException.class, () -> solver.holdActivity(0, -3));
+  }
+
+  /** The start is extrapolated along even steps; a stray point in between must do no harm. */
+  @Property(tries = 100)
+  void aCurveIsWhatItsPointsAreAlone(@ForAll long seed) {
+    Everything everything = new Everything(false);
+    EquilibriumSolver along = everything.filled(new Random(seed), 0.02);
+    EquilibriumSolver alone = everything.filled(new Random(seed), 0.02);
+    for (int point = 0; point < 60; point++) {
+      double inert = point == 30 ? -0.05 : 5e-4 * (point < 45 ? point : 2 * point - 45);
+      along.setInertCharge(inert);
+      alone.setInertCharge(inert);
+      alone.coolDown();
+      assertTrue(along.solve() && alone.solve());
+      double scale = 0.1 / alone.bufferCapacity();
+      assertEquals(alone.ph(), along.ph(), Math.max(1e-12, 4 * Math.ulp(1.0) * scale));
+    }
   }
 
   /** A species of no amount with an ion size keeps the solver from its short way for ladders. */
