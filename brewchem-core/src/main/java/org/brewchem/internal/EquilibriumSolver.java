@@ -42,6 +42,9 @@ public final class EquilibriumSolver {
    */
   private static final double LEAST_IONIC_SLOPE = 0.5;
 
+  /** Charge over ionic strength below which a solution is neutral but for rounding. */
+  private static final double NEUTRAL = 1e-11;
+
   private static final double MAX_LOGARITHMIC_STEP = 2.5;
   private static final double MOST_IONIC = 100;
   private static final double FREE_AT_START = 0.6;
@@ -697,11 +700,19 @@ public final class EquilibriumSolver {
     }
   }
 
-  /** Counts the charge left over, carried by an inert univalent ion, in the ionic strength. */
+  /**
+   * Counts the charge left over, carried by an inert univalent ion, in the ionic strength. At the
+   * neutral point the ion changes its sign and the slopes have a kink; there, within rounding, the
+   * mean of both sides is taken.
+   */
   private void carry() {
     int n = size;
-    double half = residual[0] > 0 ? 0.5 : -0.5;
-    residual[n - 1] += half * residual[0];
+    double left = residual[0];
+    if (Math.abs(left) < NEUTRAL * ionic) {
+      return;
+    }
+    double half = left > 0 ? 0.5 : -0.5;
+    residual[n - 1] += half * left;
     for (int c = 0; c < n; c++) {
       matrix[(n - 1) * n + c] += half * matrix[c];
     }

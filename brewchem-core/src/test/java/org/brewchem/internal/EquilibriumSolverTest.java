@@ -252,8 +252,9 @@ class EquilibriumSolverTest {
         for (int other = 0; other < n; other++) {
           scale = Math.max(scale, Math.abs(above[r]) + Math.abs(matrix[other * n + c]));
         }
+        double tolerance = Math.max(1e-7 * scale, 1e-10 * at[n - 1]);
         assertEquals(
-            (above[r] - below[r]) / (2 * step), filled, 1e-7 * scale, "row " + r + " column " + c);
+            (above[r] - below[r]) / (2 * step), filled, tolerance, "row " + r + " column " + c);
       }
     }
   }
@@ -371,6 +372,18 @@ class EquilibriumSolverTest {
     assertTrue(solver.solveAt(5.5 + step));
     Assume.that(above * solver.charge() > 0);
     assertEquals((above - solver.charge()) / (2 * step), capacity, 1e-6 * capacity);
+  }
+
+  @Property(tries = 300)
+  void theSlopeAtTheNeutralPointDoesNotHangOnRounding(@ForAll long seed) {
+    EquilibriumSolver solver = filled(system(true, true), seed);
+    assertTrue(solver.solve());
+    double capacity = solver.bufferCapacity();
+    double ph = solver.ph();
+    for (double moved : new double[] {Math.nextDown(ph), ph, Math.nextUp(ph)}) {
+      assertTrue(solver.solveAt(moved));
+      assertEquals(capacity, solver.bufferCapacity(), 1e-9 * capacity);
+    }
   }
 
   @Test
