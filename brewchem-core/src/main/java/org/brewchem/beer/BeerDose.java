@@ -145,7 +145,7 @@ public final class BeerDose {
    * Returns the key figures to expect, dilution by the reagent included.
    *
    * @return pH and acidity with their uncertainties, sulfate to chloride and calcium where they are
-   *     known before; all of origin {@link Origin#PREDICTED} except what the dose leaves as it was
+   *     known before; of origin {@link Origin#PREDICTED}, but for what only the water tells
    */
   public KeyFigures after() {
     return Beer.keyFigures(
