@@ -1,7 +1,7 @@
 package org.brewchem.beer;
 
 import java.util.function.DoubleUnaryOperator;
-import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.brewchem.internal.Roots;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
@@ -17,7 +17,6 @@ final class AcidAddition {
   /** Far more acid than anybody could mean, mol per litre of beer. */
   private static final double MOST = 5;
 
-  private static final int EVALUATIONS = 200;
   private static final Volume LITRE = Volume.ofLitres(1);
 
   private final Beer beer;
@@ -103,23 +102,18 @@ final class AcidAddition {
 
   /** The moles per litre of beer at which what is missing, eq per litre of beer, rises to 0. */
   private double search(DoubleUnaryOperator surplus, String target) {
-    double low = 0;
-    double high = Math.min(Math.max(-surplus.applyAsDouble(0), 1e-9), MOST);
-    while (surplus.applyAsDouble(high) < 0) {
-      if (high == MOST) {
-        throw new UnreachableTargetException(
-            UnreachableTargetException.Reason.ACID_TOO_WEAK,
-            "target: "
-                + target
-                + " is not possible; not even 5 mol of "
-                + acid.name()
-                + " in a litre of beer reaches it");
-      }
-      low = high;
-      high = Math.min(2 * high, MOST);
+    double first = Math.max(-surplus.applyAsDouble(0), 1e-9);
+    double moles = Roots.rising(surplus, 0, first, MOST);
+    if (Double.isNaN(moles)) {
+      throw new UnreachableTargetException(
+          UnreachableTargetException.Reason.ACID_TOO_WEAK,
+          "target: "
+              + target
+              + " is not possible; not even 5 mol of "
+              + acid.name()
+              + " in a litre of beer reaches it");
     }
-    return new BrentSolver(1e-14, 1e-300, 1e-17)
-        .solve(EVALUATIONS, surplus::applyAsDouble, low, high);
+    return moles;
   }
 
   /** The beer with so many moles of the acid per litre of beer. */

@@ -36,7 +36,10 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Beer {
 
+  /** Beyond it the stand-in no longer resembles a beer; our choice. */
   private static final double STRETCHED_SHARE_OF_GROUPS = 0.75;
+
+  /** More than two careful titrations of one beer differ by; our choice. */
   private static final double DISAGREEING_SHARE = 0.05;
 
   private final Figure<PH> pH;

@@ -35,6 +35,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class BeerDose {
 
+  /** Relative step of a central difference. */
   private static final double REAGENT_STEP = 0.01;
 
   private final AcidAddition addition;

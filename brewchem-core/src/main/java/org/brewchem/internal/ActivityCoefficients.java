@@ -10,6 +10,9 @@ import java.util.Arrays;
  */
 final class ActivityCoefficients {
 
+  /** Coefficient of ionic strength in the Davies equation, kg/mol. */
+  private static final double DAVIES = 0.3;
+
   private static final double LN10 = Math.log(10);
 
   /** 1/gamma of each group. */
@@ -56,9 +59,8 @@ final class ActivityCoefficients {
     double root = Math.sqrt(ionicStrength);
     double a = LN10 * system.debyeHueckelA;
     double rational = 1 / (1 + root);
-    double linearPart = 0.3 * ionicStrength;
-    double davies = a * (root * rational - linearPart);
-    daviesSlope = a * (0.5 * root * rational * rational - linearPart);
+    double davies = a * daviesShape(root, rational, ionicStrength);
+    daviesSlope = a * (0.5 * root * rational * rational - DAVIES * ionicStrength);
     daviesFactor *= exponential(davies - daviesExponent);
     daviesExponent = davies;
     double one = daviesFactor;
@@ -85,6 +87,22 @@ final class ActivityCoefficients {
         slope[g] = 0.5 * limiting * fraction - linear;
       }
     }
+  }
+
+  /**
+   * The part of -log10 gamma that multiplies A and the squared charge in the Davies equation.
+   *
+   * @param root square root of the ionic strength
+   * @param rational 1/(1 + root)
+   */
+  private static double daviesShape(double root, double rational, double ionicStrength) {
+    return root * rational - DAVIES * ionicStrength;
+  }
+
+  /** log10 gamma of a univalent ion by the Davies equation. */
+  static double davies(double debyeHueckelA, double ionicStrength) {
+    double root = Math.sqrt(ionicStrength);
+    return -debyeHueckelA * daviesShape(root, 1 / (1 + root), ionicStrength);
   }
 
   /** e^x, by its series where x is small enough for eight terms to reach full precision. */

@@ -113,8 +113,7 @@ public final class BufferRegression {
   }
 
   private double logGamma(double ionicStrength) {
-    double root = Math.sqrt(ionicStrength);
-    return -medium.debyeHueckelA * (root / (1 + root) - 0.3 * ionicStrength);
+    return ActivityCoefficients.davies(medium.debyeHueckelA, ionicStrength);
   }
 
   private DecompositionSolver fit() {
@@ -198,7 +197,7 @@ public final class BufferRegression {
     double pH = readings.pH[i];
     double v = readings.dilution[i];
     double base = readings.baseEquivalentsPerKg[i];
-    double ions = Math.max(estimate[0], 0) + Math.abs(base) + medium.background;
+    double ions = Math.abs(estimate[0]) + Math.abs(base) + medium.background;
     double ionic = ions / (1 + v);
     double shift = logGamma(ionic);
     double gamma = Math.pow(10, shift);

@@ -4,8 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
-import org.apache.commons.math3.analysis.UnivariateFunction;
-import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.brewchem.internal.Roots;
 import org.brewchem.quantity.PH;
 import org.brewchem.substance.Component;
 
@@ -20,8 +19,6 @@ final class Dose {
 
   /** The most that is ever tried: mol of solute, or kg of titrant, per kg of solution. */
   private static final double MOST = 50;
-
-  private static final int EVALUATIONS = 200;
 
   private final Equilibria equilibria;
   private final double[] own;
@@ -81,19 +78,14 @@ final class Dose {
     if (Math.abs(start) < 1e-15) {
       return 0;
     }
-    double low = 0;
-    double high = Math.min(1e-9 + Math.abs(start), MOST);
-    double end = chargeAfter(high, target);
-    while (end * start > 0 && high < MOST) {
-      low = high;
-      high = Math.min(2 * high, MOST);
-      end = chargeAfter(high, target);
+    double sign = Math.signum(start);
+    double dose =
+        Roots.rising(x -> -sign * chargeAfter(x, target), 0, 1e-9 + Math.abs(start), MOST);
+    if (Double.isNaN(dose)) {
+      double end = chargeAfter(MOST, target);
+      throw new NoSolutionException(what + " to pH " + target.value(), 0, MOST, end, evaluations);
     }
-    if (end * start > 0) {
-      throw new NoSolutionException(what + " to pH " + target.value(), 0, high, end, evaluations);
-    }
-    UnivariateFunction function = x -> chargeAfter(x, target);
-    return new BrentSolver(1e-14, 1e-300, 1e-17).solve(EVALUATIONS, function, low, high);
+    return dose;
   }
 
   /** Charge per kg of the original solution, so that dilution does not flatten the function. */

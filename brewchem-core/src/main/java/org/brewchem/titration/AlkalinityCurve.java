@@ -21,7 +21,10 @@ public final class AlkalinityCurve {
 
   private static final double[] END_POINTS = {4.9, 4.6, 4.3};
   private static final int MOST_ROUNDS = 50;
+
+  /** End points are rounded to 0.01, so that two neighbours may alternate for ever. */
   private static final double SETTLED = 0.0101;
+
   private static final double GRAN_FROM = 3.7;
   private static final double GRAN_TO = 2.7;
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.brewchem.internal.NumberText;
+import org.brewchem.internal.PhysicalConstants;
 import org.brewchem.quantity.ElectricPotential;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
@@ -23,11 +24,10 @@ import org.brewchem.quantity.Temperature;
  */
 public final class ElectrodeCalibration {
 
-  private static final double GAS_CONSTANT = 8.314462618;
   private static final double FARADAY_CONSTANT = 96485.33212;
   private static final double ISOPOTENTIAL_PH = 7;
 
-  /** Common practice, no source. */
+  // Limits of a verdict: common practice, no source.
   private static final double LEAST_SLOPE = 0.95;
 
   private static final double GREATEST_SLOPE = 1.02;
@@ -101,7 +101,11 @@ public final class ElectrodeCalibration {
   }
 
   private static double nernstMillivolts(Temperature temperature) {
-    return 1000 * GAS_CONSTANT * temperature.inKelvin() * Math.log(10) / FARADAY_CONSTANT;
+    return 1000
+        * PhysicalConstants.GAS_CONSTANT
+        * temperature.inKelvin()
+        * Math.log(10)
+        / FARADAY_CONSTANT;
   }
 
   private List<Finding> examine() {

@@ -40,12 +40,18 @@ public final class MeasuredBuffer {
   private static final double PK_STEP = 0.5;
   private static final int GRID = 18;
 
-  /** Spread of an amount on the grid around the typical one: so much, and half of it besides. */
+  /**
+   * Spread of an amount on the grid around the typical one: so much, and half of it besides. Wide
+   * enough for any beer; our choice.
+   */
   private static final double SPREAD_MOLES_PER_KILOGRAM = 0.0025;
 
+  /** Spread of the strong-ion difference, eq/kg, so wide that the readings alone decide it. */
   private static final double STRONG_ION_SPREAD = 0.05;
 
-  /** Univalent salt besides metals and strong-ion difference, mol/kg: ionic strength only. */
+  /**
+   * Univalent salt besides metals and strong-ion difference, mol/kg: ionic strength only; a guess.
+   */
   private static final double BACKGROUND_SALT = 0.005;
 
   /**
@@ -154,6 +160,7 @@ public final class MeasuredBuffer {
       for (EquilibriumConstant step : Chemistry.standard().constants().of(entry.getKey())) {
         double place = (-step.log10(fit.temperature.inKelvin()) - LOWEST_PK) / PK_STEP;
         int below = (int) Math.floor(place);
+        // Steps beyond the grid, such as phosphate's third, take no part in beer.
         if (below >= 0 && below + 1 < GRID) {
           mean[below] += entry.getValue() * (below + 1 - place);
           mean[below + 1] += entry.getValue() * (place - below);

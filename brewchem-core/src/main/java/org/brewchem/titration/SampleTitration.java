@@ -18,6 +18,8 @@ import org.brewchem.quantity.Volume;
  */
 public final class SampleTitration {
 
+  // The low-alkalinity method: first end point 4.3 to 4.7, the second exactly 0.3 lower, both read
+  // to 0.01 (Standard Methods 2320 B, from memory).
   private static final double LEAST_FIRST_LOW = 4.3;
   private static final double GREATEST_FIRST_LOW = 4.7;
   private static final double LOW_STEP = 0.3;

@@ -137,6 +137,7 @@ public final class Titrant {
   /** End point of beer, with alkali (AOAC 950.07). */
   static final PH BEER_END_POINT = PH.of(8.2);
 
+  /** Standard uncertainty in pH of the first lasting pink (common practice, no source). */
   private static final double PHENOLPHTHALEIN_READING = 0.15;
 
   private final Substance substance;

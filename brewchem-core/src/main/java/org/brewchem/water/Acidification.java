@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.internal.NumberText;
+import org.brewchem.internal.Roots;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.ChargeConcentration;
@@ -38,6 +39,7 @@ public final class Acidification {
   /** A pale mash (common practice, no source). */
   private static final PH MASH = PH.of(5.4);
 
+  /** Relative difference of the effective equivalents that a dose should not ignore; our choice. */
   private static final double WORTH_A_REMARK = 0.05;
 
   private final WaterAnalysis water;

@@ -1,6 +1,7 @@
 package org.brewchem.water;
 
 import java.util.OptionalDouble;
+import org.brewchem.internal.Roots;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Molality;

@@ -1,10 +1,10 @@
-package org.brewchem.water;
+package org.brewchem.internal;
 
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /** Roots of rising functions whose sign at the lower end is known. */
-final class Roots {
+public final class Roots {
 
   private static final int EVALUATIONS = 300;
 
@@ -16,7 +16,7 @@ final class Roots {
    *
    * @return the root, or NaN if the function is still negative at {@code limit}
    */
-  static double rising(DoubleUnaryOperator function, double low, double high, double limit) {
+  public static double rising(DoubleUnaryOperator function, double low, double high, double limit) {
     double from = low;
     double to = Math.min(high, limit);
     double atTo = function.applyAsDouble(to);
@@ -29,8 +29,8 @@ final class Roots {
   }
 
   /** Finds the root of a function of opposite signs at both ends. */
-  static double between(DoubleUnaryOperator function, double low, double high) {
-    return new BrentSolver(1e-13, 1e-300, 1e-16)
+  public static double between(DoubleUnaryOperator function, double low, double high) {
+    return new BrentSolver(1e-14, 1e-300, 1e-17)
         .solve(EVALUATIONS, function::applyAsDouble, low, high);
   }
 }
