@@ -1,9 +1,12 @@
 package org.brewchem.table;
 
+import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.List;
 import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.ForkJoinTask;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
-import java.util.stream.IntStream;
 import org.brewchem.units.ColumnHeader;
 import org.jspecify.annotations.Nullable;
 
@@ -37,14 +40,20 @@ final class Rows {
       }
       return failures;
     }
+    AtomicInteger next = new AtomicInteger();
+    Runnable worker =
+        () -> {
+          for (int p = next.getAndIncrement(); p < pieces; p = next.getAndIncrement()) {
+            run(p, size, work.get(), failures);
+          }
+        };
     ForkJoinPool pool = new ForkJoinPool(threads);
     try {
-      pool.submit(
-              () ->
-                  IntStream.range(0, pieces)
-                      .parallel()
-                      .forEach(piece -> run(piece, size, work.get(), failures)))
-          .join();
+      List<ForkJoinTask<?>> tasks = new ArrayList<>();
+      for (int t = 0; t < threads; t++) {
+        tasks.add(pool.submit(worker));
+      }
+      tasks.forEach(ForkJoinTask::join);
     } finally {
       pool.shutdown();
     }
