@@ -73,6 +73,19 @@ class ArchitectureTest {
   }
 
   @Test
+  void onlyTheOneRootSearchKnowsTheUnivariateSolvers() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName("org.brewchem.internal.Roots")
+        .and()
+        .doNotHaveFullyQualifiedName("org.brewchem.internal.Roots$Counted")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("org.apache.commons.math3.analysis..")
+        .check(CORE);
+  }
+
+  @Test
   void coreTouchesNoFilesNetworkOrLog() {
     noClasses()
         .should()

@@ -103,17 +103,16 @@ final class AcidAddition {
   /** The moles per litre of beer at which what is missing, eq per litre of beer, rises to 0. */
   private double search(DoubleUnaryOperator surplus, String target) {
     double first = Math.max(-surplus.applyAsDouble(0), 1e-9);
-    double moles = Roots.rising(surplus, 0, first, MOST);
-    if (Double.isNaN(moles)) {
-      throw new UnreachableTargetException(
-          UnreachableTargetException.Reason.ACID_TOO_WEAK,
-          "target: "
-              + target
-              + " is not possible; not even 5 mol of "
-              + acid.name()
-              + " in a litre of beer reaches it");
-    }
-    return moles;
+    return Roots.rising(surplus, 0, first, MOST)
+        .orElseThrow(
+            end ->
+                new UnreachableTargetException(
+                    UnreachableTargetException.Reason.ACID_TOO_WEAK,
+                    "target: "
+                        + target
+                        + " is not possible; not even 5 mol of "
+                        + acid.name()
+                        + " in a litre of beer reaches it"));
   }
 
   /** The beer with so many moles of the acid per litre of beer. */

@@ -1,7 +1,7 @@
 package org.brewchem.beer;
 
 import java.util.function.DoubleUnaryOperator;
-import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.brewchem.internal.Roots;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
@@ -9,8 +9,6 @@ import org.brewchem.solution.Solution;
 
 /** Two beers in a variable share, and the search for the share wanted. */
 final class BlendSearch {
-
-  private static final int EVALUATIONS = 200;
 
   private final Beer first;
   private final Beer second;
@@ -50,15 +48,19 @@ final class BlendSearch {
 
   private static double search(DoubleUnaryOperator surplus, String target, String beers) {
     if (surplus.applyAsDouble(0) * surplus.applyAsDouble(1) >= 0) {
-      throw new UnreachableTargetException(
-          UnreachableTargetException.Reason.NOT_BETWEEN_THE_BEERS,
-          "target: "
-              + target
-              + " is not possible; the two beers have "
-              + beers
-              + ", and a blend lies between them");
+      throw notBetween(target, beers);
     }
-    return new BrentSolver(1e-14, 1e-15, 1e-17).solve(EVALUATIONS, surplus::applyAsDouble, 0, 1);
+    return Roots.between(surplus, 0, 1).orElseThrow(end -> notBetween(target, beers));
+  }
+
+  private static UnreachableTargetException notBetween(String target, String beers) {
+    return new UnreachableTargetException(
+        UnreachableTargetException.Reason.NOT_BETWEEN_THE_BEERS,
+        "target: "
+            + target
+            + " is not possible; the two beers have "
+            + beers
+            + ", and a blend lies between them");
   }
 
   /** Volumes of a litre in all. */

@@ -1,8 +1,8 @@
 package org.brewchem.beer;
 
 import java.util.Map;
-import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Roots;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
@@ -30,7 +30,6 @@ public final class StandInBuffer implements Buffering {
   public static final double RELATIVE_STANDARD_UNCERTAINTY_OF_CHANGE = 0.30;
 
   private static final double MOST_GROUPS = 1000;
-  private static final int EVALUATIONS = 100;
 
   private final TitratableAcidity acidity;
 
@@ -89,36 +88,24 @@ public final class StandInBuffer implements Buffering {
       return withGroups(acids, 0, measured);
     }
     double factor =
-        new BrentSolver(1e-14, 1e-14, 1e-13)
-            .solve(
-                EVALUATIONS,
+        Roots.rising(
                 scale ->
                     withGroups(acids, scale, measured)
                         .titratableAcidity(acidity.endPoint())
                         .minus(acidity)
                         .inMilliequivalentsPerLitre(),
                 0,
-                upperScale(acids, measured));
+                1,
+                MOST_GROUPS)
+            .orElseThrow(
+                end ->
+                    new IllegalArgumentException(
+                        "titratable acidity: "
+                            + acidity
+                            + " at "
+                            + measured
+                            + " is not possible; no amount of the stand-in's groups has it"));
     return withGroups(acids, factor, measured);
-  }
-
-  private double upperScale(Solution acids, PH measured) {
-    double scale = 1;
-    while (withGroups(acids, scale, measured)
-            .titratableAcidity(acidity.endPoint())
-            .compareTo(acidity)
-        < 0) {
-      if (scale > MOST_GROUPS) {
-        throw new IllegalArgumentException(
-            "titratable acidity: "
-                + acidity
-                + " at "
-                + measured
-                + " is not possible; no amount of the stand-in's groups has it");
-      }
-      scale *= 2;
-    }
-    return scale;
   }
 
   private static Solution withAcids(Solution known) {

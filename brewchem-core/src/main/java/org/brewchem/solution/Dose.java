@@ -26,7 +26,6 @@ final class Dose {
   private final double ownInert;
   private final double addedInert;
   private final double dilution;
-  private int evaluations;
 
   private Dose(
       Solution solution, Map<Component, Double> added, double addedInert, double dilution) {
@@ -73,24 +72,17 @@ final class Dose {
 
   /** The x that brings the solution to the target. */
   double toReach(PH target, String what) {
-    evaluations = 0;
     double start = chargeAfter(0, target);
     if (Math.abs(start) < 1e-15) {
       return 0;
     }
     double sign = Math.signum(start);
-    double dose =
-        Roots.rising(x -> -sign * chargeAfter(x, target), 0, 1e-9 + Math.abs(start), MOST);
-    if (Double.isNaN(dose)) {
-      double end = chargeAfter(MOST, target);
-      throw new NoSolutionException(what + " to pH " + target.value(), 0, MOST, end, evaluations);
-    }
-    return dose;
+    return Roots.rising(x -> -sign * chargeAfter(x, target), 0, 1e-9 + Math.abs(start), MOST)
+        .orElseThrow(end -> new NoSolutionException(what + " to pH " + target.value(), end));
   }
 
   /** Charge per kg of the original solution, so that dilution does not flatten the function. */
   private double chargeAfter(double x, PH target) {
-    evaluations++;
     set(x);
     return equilibria.chargeAt(target.value()) * (1 + dilution * x);
   }

@@ -1,10 +1,10 @@
 package org.brewchem.solution;
 
 import java.util.Locale;
-import org.apache.commons.math3.analysis.UnivariateFunction;
-import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import java.util.function.DoubleUnaryOperator;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.PhysicalConstants;
+import org.brewchem.internal.Roots;
 import org.brewchem.quantity.AmountOfSubstance;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
@@ -21,8 +21,6 @@ import org.brewchem.substance.Gas;
  * they are. Immutable.
  */
 public final class Headspace {
-
-  private static final int EVALUATIONS = 200;
 
   private final Solution solution;
   private final Pressure partialPressure;
@@ -45,16 +43,18 @@ public final class Headspace {
     Equilibria equilibria = solution.equilibria();
     int index = equilibria.indexOf(Component.CARBONATE);
     double kelvin = solution.temperature().inKelvin();
-    UnivariateFunction excess =
+    DoubleUnaryOperator excess =
         dissolved -> {
           equilibria.setTotal(index, dissolved);
           Pressure over = equilibria.equilibrium().partialPressure(Gas.CARBON_DIOXIDE);
-          return (dissolved - all) * kilograms + molesIn(headspace, over, kelvin);
+          return (dissolved - all) / all + molesIn(headspace, over, kelvin) / (all * kilograms);
         };
     double dissolved =
         headspace.inLitres() == 0
             ? all
-            : new BrentSolver(1e-15, 1e-300, 1e-300).solve(EVALUATIONS, excess, 0, all);
+            : Roots.between(excess, 0, all)
+                .orElseThrow(
+                    end -> new NoSolutionException("carbon dioxide left in solution", end));
     Solution left = solution.withTotal(Component.CARBONATE, Molality.ofMolesPerKilogram(dissolved));
     Pressure over = left.equilibrium().partialPressure(Gas.CARBON_DIOXIDE);
     return new Headspace(left, over, AmountOfSubstance.ofMoles(molesIn(headspace, over, kelvin)));

@@ -5,7 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.brewchem.internal.Roots;
 import org.brewchem.quantity.Molality;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Mineral;
@@ -30,9 +30,6 @@ final class MineralSearch {
   /** An index so near to nil that its sign may be that of rounding. */
   private static final double SETTLED = 1e-11;
 
-  private static final int BRACKET_CAP = 300;
-  private static final int EVALUATIONS = 200;
-
   private final Mineral mineral;
   private final Solution start;
   private final Optional<OpenSolution> open;
@@ -46,8 +43,6 @@ final class MineralSearch {
 
   /** Totals that would then be left. */
   private final Map<Component, Double> unused = new LinkedHashMap<>();
-
-  private int evaluations;
 
   MineralSearch(Solution solution, Mineral mineral) {
     this(mineral, solution, Optional.empty());
@@ -88,24 +83,16 @@ final class MineralSearch {
   }
 
   MineralEquilibrium withExcess() {
-    double far = Math.log(most == 0 ? TRACE : most);
-    double near = far;
-    double index = index(far);
-    double next = index;
-    while (next * index > 0 && Math.abs(next) > SETTLED) {
-      if (far >= LOG_OF_MOST || evaluations > BRACKET_CAP) {
-        throw new NoSolutionException(
-            "equilibrium with " + mineral, Math.exp(near), Math.exp(far), next, evaluations);
-      }
-      near = far;
-      far = Math.min(far + stepFor(next), LOG_OF_MOST);
-      next = index(far);
-    }
     double root =
-        Math.abs(next) <= SETTLED
-            ? far
-            : new BrentSolver(1e-15, 1e-14, 1e-14)
-                .solve(EVALUATIONS, this::index, Math.min(near, far), Math.max(near, far));
+        Roots.walking(this::index, Math.log(most == 0 ? TRACE : most), this::next, SETTLED)
+            .orElseThrow(
+                end ->
+                    new NoSolutionException(
+                        "equilibrium with " + mineral,
+                        Math.exp(end.low()),
+                        Math.exp(end.high()),
+                        end.residual(),
+                        end.evaluations()));
     return leaving(Math.exp(root));
   }
 
@@ -114,14 +101,14 @@ final class MineralSearch {
    * for near neutrality pH and index leap, and a step too far ends where activity coefficients have
    * lost all meaning.
    */
-  private double stepFor(double index) {
+  private double next(double logOfLeft, double index) {
     double ions = mineral.components().values().stream().mapToDouble(Double::doubleValue).sum();
-    return index < 0 ? STEP : -Math.max(STEP, index * Math.log(10) / (2 * ions));
+    double step = index < 0 ? STEP : -Math.max(STEP, index * Math.log(10) / (2 * ions));
+    return Math.min(logOfLeft + step, LOG_OF_MOST);
   }
 
   /** Saturation index when so much of the scarcest component is left. */
   private double index(double logOfLeft) {
-    evaluations++;
     double left = Math.exp(logOfLeft);
     parts.keySet().forEach(c -> equilibria.setTotal(equilibria.indexOf(c), total(c, left)));
     return equilibria.equilibrium().saturationIndex(mineral).orElseThrow();

@@ -1,6 +1,7 @@
 package org.brewchem.solution;
 
 import java.util.Locale;
+import org.brewchem.internal.Root;
 
 /** Thrown when a balance has no root in the range searched, or none that could be found. */
 public final class NoSolutionException extends ArithmeticException {
@@ -12,11 +13,15 @@ public final class NoSolutionException extends ArithmeticException {
   /** Upper end of the range. */
   private final double high;
 
-  /** What was left over, eq/kg. */
+  /** What was left over. */
   private final double residual;
 
   /** Evaluations of the balance. */
   private final int iterations;
+
+  NoSolutionException(String what, Root end) {
+    this(what, end.low(), end.high(), end.residual(), end.evaluations());
+  }
 
   NoSolutionException(String what, double low, double high, double residual, int iterations) {
     super(
@@ -53,9 +58,9 @@ public final class NoSolutionException extends ArithmeticException {
   }
 
   /**
-   * Returns what was left over of the balance.
+   * Returns what was left over of what should be zero.
    *
-   * @return eq per kg of water
+   * @return eq per kg of water; for a mineral its saturation index
    */
   public double residual() {
     return residual;

@@ -147,17 +147,20 @@ public final class Acidification {
       String what) {
     double dose =
         Roots.rising(
-            moles ->
-                target
-                    - alkalinity.applyAsDouble(
-                        before.with(acid, Molality.ofMolesPerKilogram(moles))),
-            0,
-            (own - target) / 1000,
-            MOST_MOLES_PER_KILOGRAM);
-    if (Double.isNaN(dose)) {
-      throw new IllegalArgumentException(
-          what + " is not possible; 10 mol/kg of " + acid.name() + " do not reach it");
-    }
+                moles ->
+                    target
+                        - alkalinity.applyAsDouble(
+                            before.with(acid, Molality.ofMolesPerKilogram(moles))),
+                0,
+                (own - target) / 1000,
+                MOST_MOLES_PER_KILOGRAM)
+            .orElseThrow(
+                end ->
+                    new IllegalArgumentException(
+                        what
+                            + " is not possible; 10 mol/kg of "
+                            + acid.name()
+                            + " do not reach it"));
     return new Acidification(water, acid, before, Molality.ofMolesPerKilogram(dose));
   }
 

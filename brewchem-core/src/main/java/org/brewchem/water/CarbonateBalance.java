@@ -94,8 +94,7 @@ public final class CarbonateBalance {
     if (alkalinity < lowest || alkalinity > highest || highest == 0) {
       return OptionalDouble.empty();
     }
-    return OptionalDouble.of(
-        Roots.between(pH -> alkalinityAt(pH) - alkalinity, LOWEST_PH, HIGHEST_PH));
+    return Roots.between(pH -> alkalinityAt(pH) - alkalinity, LOWEST_PH, HIGHEST_PH).asOptional();
   }
 
   /**
@@ -106,19 +105,17 @@ public final class CarbonateBalance {
    * @return mol per kg of water; empty if more than 10 would be needed
    */
   public OptionalDouble totalOf(double alkalinity, double pH) {
-    double total =
+    OptionalDouble total =
         alkalinity == 0
-            ? 0
+            ? OptionalDouble.of(0)
             : Roots.rising(
-                moles -> alkalinityOf(moles, pH) / alkalinity - 1,
-                0,
-                alkalinity,
-                MOST_MOLES_PER_KILOGRAM);
-    if (Double.isNaN(total)) {
-      return OptionalDouble.empty();
-    }
-    equilibria.setTotal(carbonate, total);
-    return OptionalDouble.of(total);
+                    moles -> alkalinityOf(moles, pH) / alkalinity - 1,
+                    0,
+                    alkalinity,
+                    MOST_MOLES_PER_KILOGRAM)
+                .asOptional();
+    total.ifPresent(moles -> equilibria.setTotal(carbonate, moles));
+    return total;
   }
 
   private double alkalinityOf(double moles, double pH) {

@@ -80,7 +80,7 @@ public final class CarbonateSystem {
   public static AmountConcentration totalCarbonDioxide(
       Solution others, CarbonateAlkalinity alkalinity, PH pH) {
     double wanted = alkalinity.inMilliequivalentsPerLitre() / 1000 / others.kilogramsPerLitre();
-    double total = CarbonateBalance.of(others).totalOf(wanted, pH.value()).orElse(Double.NaN);
+    OptionalDouble total = CarbonateBalance.of(others).totalOf(wanted, pH.value());
     return perLitre(others, total, pH, alkalinity);
   }
 
@@ -117,12 +117,13 @@ public final class CarbonateSystem {
               + "; without any carbon dioxide the water takes up "
               + TitrationAlkalinity.ofMilliequivalentsPerLitre(without, alkalinity.endPoint()));
     }
-    double total =
+    OptionalDouble total =
         Roots.rising(
-            moles -> acidTaken(others, moles, pH, alkalinity.endPoint()) - wanted,
-            0,
-            wanted / 1000,
-            CarbonateBalance.MOST_MOLES_PER_KILOGRAM);
+                moles -> acidTaken(others, moles, pH, alkalinity.endPoint()) - wanted,
+                0,
+                wanted / 1000,
+                CarbonateBalance.MOST_MOLES_PER_KILOGRAM)
+            .asOptional();
     return perLitre(others, total, pH, alkalinity);
   }
 
@@ -131,8 +132,8 @@ public final class CarbonateSystem {
   }
 
   private static AmountConcentration perLitre(
-      Solution others, double molesPerKilogram, PH pH, Object alkalinity) {
-    if (Double.isNaN(molesPerKilogram)) {
+      Solution others, OptionalDouble molesPerKilogram, PH pH, Object alkalinity) {
+    if (molesPerKilogram.isEmpty()) {
       throw new IllegalArgumentException(
           "pH: "
               + pH
@@ -140,7 +141,8 @@ public final class CarbonateSystem {
               + alkalinity
               + "; more than 10 mol/kg of carbon dioxide would be needed");
     }
-    return AmountConcentration.ofMolesPerLitre(molesPerKilogram * others.kilogramsPerLitre());
+    return AmountConcentration.ofMolesPerLitre(
+        molesPerKilogram.getAsDouble() * others.kilogramsPerLitre());
   }
 
   /**
