@@ -1,9 +1,10 @@
 package org.brewchem.checks;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import java.util.stream.DoubleStream;
 
 /**
  * The outcome of one reference check.
@@ -18,19 +19,40 @@ public record CheckResult(ReferenceCheck check, List<Row> rows) {
     rows = List.copyOf(rows);
   }
 
-  /** Returns the largest deviation among the rows whose source is right. */
-  public double largestDeviation() {
-    return deviations().max().orElse(0);
+  /** Returns the rows by the tolerance that judges them, in the order of the rows. */
+  public List<JudgedRows> judged() {
+    Map<Tolerance, List<Row>> byTolerance = new LinkedHashMap<>();
+    for (Row row : rows) {
+      Tolerance tolerance = row.ownTolerance().orElse(check.tolerance());
+      byTolerance.computeIfAbsent(tolerance, unseen -> new ArrayList<>()).add(row);
+    }
+    return byTolerance.entrySet().stream()
+        .map(entry -> new JudgedRows(entry.getKey(), entry.getValue()))
+        .toList();
   }
 
-  /** Returns the root mean square of the deviations of the rows whose source is right. */
-  public double rmsDeviation() {
-    return Math.sqrt(deviations().map(deviation -> deviation * deviation).average().orElse(0));
+  /** Returns in words each row that is not as it should be. */
+  public List<String> failures() {
+    return judged().stream()
+        .flatMap(judged -> judged.failures().stream().map(row -> failure(judged, row)))
+        .toList();
   }
 
-  /** Returns the rows that are not as they should be. */
-  public List<Row> failures() {
-    return rows.stream().filter(row -> !row.passes(check.tolerance().relative())).toList();
+  private String failure(JudgedRows judged, Row row) {
+    return check.id()
+        + ", "
+        + row.label()
+        + ": expected "
+        + row.expected()
+        + (row.reproduced() ? "" : " not to come out")
+        + ", computed "
+        + row.computed()
+        + ", deviation "
+        + judged.tolerance().deviation(row)
+        + ", allowed "
+        + judged.tolerance().allowed(row)
+        + ": "
+        + judged.tolerance().text();
   }
 
   /** Returns the number of rows that assert that a wrong value is not reproduced. */
@@ -48,11 +70,5 @@ public record CheckResult(ReferenceCheck check, List<Row> rows) {
   /** Returns how many rows are known in which way. */
   public Map<HowKnown, Long> rowsByHowKnown() {
     return rows.stream().collect(Collectors.groupingBy(Row::howKnown, Collectors.counting()));
-  }
-
-  private DoubleStream deviations() {
-    return rows.stream()
-        .filter(Row::reproduced)
-        .mapToDouble(row -> row.deviation(check.tolerance().relative()));
   }
 }

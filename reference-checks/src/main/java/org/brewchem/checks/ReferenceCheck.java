@@ -11,7 +11,8 @@ import java.util.function.Supplier;
  * @param title what is checked
  * @param source where the expected values come from
  * @param computation what is computed from what
- * @param tolerance how close the values have to come, and why
+ * @param tolerance how close the values of the rows that state no tolerance of their own have to
+ *     come, and why
  * @param notCovered what of the source is left out and why; empty if nothing is
  * @param expectedRows the number of rows that must be found
  * @param rows evaluates the rows

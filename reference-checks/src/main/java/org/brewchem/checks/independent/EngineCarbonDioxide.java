@@ -79,7 +79,6 @@ public final class EngineCarbonDioxide {
                           pH)
                       .inMillimolesPerLitre()
                   / perLitre,
-              RELATIVE_TOLERANCE,
               HowKnown.COMPUTED));
     }
     return rows;

@@ -71,7 +71,8 @@ public final class EngineDefaults {
           List<Row> rows = table.apply(model, own);
           boolean relative = name.endsWith("%");
           for (Row row : rows) {
-            double deviation = row.deviation(relative) * (relative ? 100 : 1);
+            double difference = Math.abs(row.computed() - row.expected());
+            double deviation = relative ? 100 * difference / Math.abs(row.expected()) : difference;
             squares += deviation * deviation;
             largest = Math.max(largest, deviation);
           }

@@ -32,10 +32,9 @@ public final class EngineTables {
 
   private static final List<String> MODELS = List.of("activity", "pairs");
 
-  private static final Map<String, Double> PH_TOLERANCE =
-      Map.of("activity", 0.0015, "pairs", 0.003);
   private static final double RELATIVE_TOLERANCE = 1e-3;
-  private static final double INDEX_TOLERANCE = 0.005;
+  private static final Tolerance INDEX_TOLERANCE =
+      Tolerance.absolute(0.005, "", "twice the allowance for pH, rounded down");
 
   private static final Mineral CALCITE = Mineral.of("calcite", "phreeqc-dat");
 
@@ -161,7 +160,7 @@ public final class EngineTables {
             "Saturation index of calcite",
             "pairs",
             "saturation index of the waters, closed and open",
-            Tolerance.absolute(INDEX_TOLERANCE, "", "twice the allowance for pH, rounded down"),
+            INDEX_TOLERANCE,
             27,
             EngineTables::calciteIndices));
     checks.add(
@@ -170,7 +169,7 @@ public final class EngineTables {
             "Saturation index of calcite after a dose",
             "pairs",
             "saturation index of the waters brought to a pH by an acid, closed and open",
-            Tolerance.absolute(INDEX_TOLERANCE, "", "twice the allowance for pH, rounded down"),
+            INDEX_TOLERANCE,
             130,
             EngineTables::calciteIndicesAfterDoses));
     return checks;
@@ -201,7 +200,7 @@ public final class EngineTables {
   }
 
   private static Tolerance pHTolerance(String model) {
-    return Tolerance.absolute(PH_TOLERANCE.getOrDefault(model, 0.0), "pH", PH_REASON);
+    return Tolerance.absolute(model.equals("pairs") ? 0.003 : 0.0015, "pH", PH_REASON);
   }
 
   private static Tolerance relative(String reason) {
@@ -216,8 +215,7 @@ public final class EngineTables {
                 pH(
                     row.text("case") + " " + row.text("description") + ", " + row.text("t_C"),
                     row.number("pH"),
-                    own.solve(totals(row), row.number("t_C"), Solution::equilibrium).pH(),
-                    model))
+                    own.solve(totals(row), row.number("t_C"), Solution::equilibrium).pH()))
         .toList();
   }
 
@@ -241,15 +239,14 @@ public final class EngineTables {
           pH(
               row.text("id"),
               row.number("pH_" + model),
-              own.solve(totals, 25, Solution::equilibrium).pH(),
-              model));
+              own.solve(totals, 25, Solution::equilibrium).pH()));
     }
     return rows;
   }
 
   private static List<Row> waterStates(String model) {
     return CsvTable.read("engine-waters.csv", 54).where("model", model).stream()
-        .map(row -> pH(waterLabel(row), row.number("pH"), state(row).pH(), model))
+        .map(row -> pH(waterLabel(row), row.number("pH"), state(row).pH()))
         .toList();
   }
 
@@ -261,7 +258,6 @@ public final class EngineTables {
                     waterLabel(row),
                     row.number("SI_calcite"),
                     state(row).saturationIndex(CALCITE).orElseThrow(),
-                    INDEX_TOLERANCE,
                     HowKnown.COMPUTED))
         .toList();
   }
@@ -323,7 +319,6 @@ public final class EngineTables {
                   + row.text("end_point_pH"),
               row.number("NaOH_mL"),
               titre.inMillilitres(),
-              RELATIVE_TOLERANCE,
               HowKnown.COMPUTED));
     }
     return rows;
@@ -338,7 +333,6 @@ public final class EngineTables {
               doseLabel(row),
               row.number("dose_mmol_per_kg"),
               dose(row, own).inMillimolesPerKilogram(),
-              RELATIVE_TOLERANCE,
               HowKnown.COMPUTED));
     }
     return rows;
@@ -355,7 +349,6 @@ public final class EngineTables {
                 stateAfter(row, dose(row, EngineModel.PAIRS))
                     .saturationIndex(CALCITE)
                     .orElseThrow(),
-                INDEX_TOLERANCE,
                 HowKnown.COMPUTED));
       }
     }
@@ -397,13 +390,8 @@ public final class EngineTables {
     }
   }
 
-  private static Row pH(String label, double expected, PH computed, String model) {
-    return Row.of(
-        label,
-        expected,
-        computed.value(),
-        PH_TOLERANCE.getOrDefault(model, 0.0),
-        HowKnown.COMPUTED);
+  private static Row pH(String label, double expected, PH computed) {
+    return Row.of(label, expected, computed.value(), HowKnown.COMPUTED);
   }
 
   private static String waterLabel(CsvTable.Line row) {

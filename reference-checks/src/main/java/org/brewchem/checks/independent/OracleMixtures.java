@@ -25,7 +25,11 @@ public final class OracleMixtures {
 
   private static final long SEED = 20261125;
   private static final int MIXTURES = 200;
-  private static final double TOLERANCE = 1e-10;
+
+  private static final Tolerance TOLERANCE =
+      Tolerance.times(
+              4, "eps x sum of abs(z) c / buffer capacity", "pH", "what doubles can resolve")
+          .atLeast(1e-10);
 
   private static final List<Component> STRONG =
       List.of(
@@ -67,10 +71,7 @@ public final class OracleMixtures {
                   "the balances set up anew, every free component an unknown, with big-math 2.3.2"),
               "pH of random mixtures of 1e-9 to 5 mol/kg at 0 to 100 °C, among them strong ions"
                   + " alone, a single acid, hardly anything in water, and pure water",
-              Tolerance.perRow(
-                  "pH",
-                  "1e-10, or 4 eps x sum|z c| / buffer capacity where that is more",
-                  "what doubles can resolve"),
+              TOLERANCE,
               "activity coefficients by ion size",
               MIXTURES,
               () -> rows(level)));
@@ -89,12 +90,7 @@ public final class OracleMixtures {
       double pH = equilibria.pH();
       double oracle = PrecisionOracle.pH(totals, celsius, chemistry, equilibria).doubleValue();
       rows.add(
-          Row.of(
-              "mixture " + i,
-              oracle,
-              pH,
-              Math.max(TOLERANCE, resolution(equilibria)),
-              HowKnown.COMPUTED));
+          Row.of("mixture " + i, oracle, pH, HowKnown.COMPUTED).scaledBy(resolution(equilibria)));
     }
     return rows;
   }
@@ -104,7 +100,7 @@ public final class OracleMixtures {
     for (Species species : equilibria.species()) {
       charges += Math.abs(species.charge()) * species.molality().inMolesPerKilogram();
     }
-    return 4 * Math.ulp(1.0) * charges / equilibria.bufferCapacity();
+    return Math.ulp(1.0) * charges / equilibria.bufferCapacity();
   }
 
   private static Map<Component, Double> mixture(Random random, int number) {

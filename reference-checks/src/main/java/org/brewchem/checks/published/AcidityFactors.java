@@ -43,6 +43,10 @@ public final class AcidityFactors {
   private static final Source ATOMIC_WEIGHTS =
       new Source("ciaaw-2021", "molar mass / z with the conventional weights of CIAAW 2021");
 
+  private static final Tolerance QUOTIENT =
+      Tolerance.absolute(
+          0.001, "", "the note's molar masses 60.05 and 150.09 differ by 3e-5 from those of 2021");
+
   private AcidityFactors() {}
 
   /** An acid as a source typed it, with its own equivalent weight. */
@@ -80,7 +84,7 @@ public final class AcidityFactors {
                 "OIV Compendium of International Methods of Wine and Must Analysis,"
                     + " OIV-MA-AS313-01 (Type I)"),
             "acidity in mEq/L from millilitres of alkali; the same as tartaric and sulfuric acid",
-            Tolerance.perRow("", "half the last printed digit", "as printed"),
+            Tolerance.halfOfLastDigit("", "as printed"),
             "",
             3,
             AcidityFactors::oiv),
@@ -107,10 +111,7 @@ public final class AcidityFactors {
                     + " units"),
             "acidity between mEq/L, acetic, tartaric and sulfuric acid; the two ratios with the"
                 + " molar masses that the note prints",
-            Tolerance.perRow(
-                "",
-                "half the last printed digit; 0.001 for the two quotients",
-                "the note's molar masses 60.05 and 150.09 differ by 3e-5 from those of 2021"),
+            Tolerance.halfOfLastDigit("", "as printed"),
             "",
             4,
             AcidityFactors::awri),
@@ -255,11 +256,11 @@ public final class AcidityFactors {
   private static Row quotient(String item, AcidBasis basis) {
     String[] parts = row(item).text("value").split("/", 2);
     return Row.of(
-        item,
-        Double.parseDouble(parts[0]) / Double.parseDouble(parts[1]),
-        TitratableAcidity.ofGramsPerLitreAs(1, basis, END_POINT).inMilliequivalentsPerLitre(),
-        0.001,
-        row(item).howKnown());
+            item,
+            Double.parseDouble(parts[0]) / Double.parseDouble(parts[1]),
+            TitratableAcidity.ofGramsPerLitreAs(1, basis, END_POINT).inMilliequivalentsPerLitre(),
+            row(item).howKnown())
+        .within(QUOTIENT);
   }
 
   private static List<Row> beer() {

@@ -84,7 +84,7 @@ public final class AlkalinityTitrations {
   }
 
   private static Row row(String label, double expected, TitrationAlkalinity computed) {
-    return Row.of(label, expected, computed.inMilligramsPerLitreAsCaCO3(), 1e-9, HowKnown.COMPUTED);
+    return Row.of(label, expected, computed.inMilligramsPerLitreAsCaCO3(), HowKnown.COMPUTED);
   }
 
   private static List<Row> equivalencePoints() {
@@ -106,6 +106,6 @@ public final class AlkalinityTitrations {
             .with(Acid.CARBONIC, AmountConcentration.ofMillimolesPerLitre(equivalents))
             .pH()
             .value();
-    return Row.of(Math.round(asCaCO3) + " mg/L as CaCO3", expected, pH, 0.2, known);
+    return Row.of(Math.round(asCaCO3) + " mg/L as CaCO3", expected, pH, known);
   }
 }

@@ -139,16 +139,11 @@ public final class BrewingWaters {
             .ionBalance();
     return List.of(
         Row.of(
-            "of the sum",
-            100 * (5.1 - 5.0) / (5.1 + 5.0),
-            balance.percentage(),
-            1e-9,
-            HowKnown.COMPUTED),
+            "of the sum", 100 * (5.1 - 5.0) / (5.1 + 5.0), balance.percentage(), HowKnown.COMPUTED),
         Row.of(
             "of the mean",
             100 * (5.1 - 5.0) / (0.5 * (5.1 + 5.0)),
             balance.percentageOfMean(),
-            1e-9,
             HowKnown.COMPUTED));
   }
 

@@ -2,6 +2,7 @@ package org.brewchem.checks.published;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.brewchem.checks.CsvTable;
 import org.brewchem.checks.Mixture;
@@ -28,12 +29,25 @@ public final class CertifiedBuffers {
       "pH of the composition from pKa, dH and dCp of Goldberg, Kishore & Lennen 2002 with Davies"
           + " activity coefficients, nothing adjusted";
 
-  private static final Tolerance TOLERANCE =
-      Tolerance.perRow(
+  private static final double LOWEST_USUAL = 5;
+  private static final double HIGHEST_USUAL = 40;
+
+  private static final String DAVIES =
+      "the Davies equation is good to a few per cent of an activity coefficient at I = 0.1 mol/kg,";
+
+  private static final Tolerance USUAL =
+      Tolerance.absolute(
+          0.02,
           "pH",
-          "0.02 from 5 to 40 °C, 0.03 from 0 to 50 °C",
-          "the Davies equation is good to a few per cent of an activity coefficient at I = 0.1"
-              + " mol/kg");
+          String.format(
+              Locale.ROOT, "%s from %.0f to %.0f °C", DAVIES, LOWEST_USUAL, HIGHEST_USUAL));
+
+  private static final Tolerance COLDER_OR_WARMER =
+      Tolerance.absolute(
+          0.03,
+          "pH",
+          String.format(
+              Locale.ROOT, "%s below %.0f and above %.0f °C", DAVIES, LOWEST_USUAL, HIGHEST_USUAL));
 
   /** Totals in mol/kg of each buffer. */
   private static final Map<String, Map<Component, Double>> COMPOSITIONS =
@@ -108,7 +122,7 @@ public final class CertifiedBuffers {
         title,
         source,
         COMPUTATION,
-        TOLERANCE,
+        USUAL,
         notCovered,
         expectedRows,
         () -> rows(startOfSource));
@@ -121,11 +135,14 @@ public final class CertifiedBuffers {
         double celsius = row.number("t_C");
         rows.add(
             Row.of(
-                row.text("buffer") + ", " + row.text("t_C") + " °C",
-                row.number("pHS"),
-                pH(row.text("buffer"), celsius),
-                celsius >= 5 && celsius <= 40 ? 0.02 : 0.03,
-                row.howKnown()));
+                    row.text("buffer") + ", " + row.text("t_C") + " °C",
+                    row.number("pHS"),
+                    pH(row.text("buffer"), celsius),
+                    row.howKnown())
+                .within(
+                    celsius >= LOWEST_USUAL && celsius <= HIGHEST_USUAL
+                        ? USUAL
+                        : COLDER_OR_WARMER));
       }
     }
     return rows;

@@ -115,15 +115,14 @@ public final class Dickson1981 {
     CurveFit fit = fit(pH());
     double alkalinity = fit.inertCharge().value() - 2 * TOTAL_SULFATE - TOTAL_FLUORIDE;
     return List.of(
-        Row.of("total alkalinity", TOTAL_ALKALINITY, alkalinity, 1e-8, HowKnown.SEEN),
-        Row.of(
-            "total carbonate", TOTAL_CARBONATE, fit.total(CARBONATE).value(), 1e-8, HowKnown.SEEN));
+        Row.of("total alkalinity", TOTAL_ALKALINITY, alkalinity, HowKnown.SEEN),
+        Row.of("total carbonate", TOTAL_CARBONATE, fit.total(CARBONATE).value(), HowKnown.SEEN));
   }
 
   private static List<Row> spoiled() {
     return List.of(
-        Row.of("spoiled downwards", 51, namedWhenSpoiledBy(-0.005), 0.5, HowKnown.COMPUTED),
-        Row.of("spoiled upwards", 51, namedWhenSpoiledBy(0.005), 0.5, HowKnown.COMPUTED));
+        Row.of("spoiled downwards", 51, namedWhenSpoiledBy(-0.005), HowKnown.COMPUTED),
+        Row.of("spoiled upwards", 51, namedWhenSpoiledBy(0.005), HowKnown.COMPUTED));
   }
 
   private static int namedWhenSpoiledBy(double spoil) {
@@ -151,7 +150,6 @@ public final class Dickson1981 {
               row.text("acid_mass_g") + " g of acid",
               row.number("pH_free"),
               pH(row.number("acid_mass_g")),
-              1e-6,
               HowKnown.SEEN));
     }
     return rows;

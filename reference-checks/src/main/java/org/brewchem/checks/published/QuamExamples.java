@@ -36,8 +36,7 @@ public final class QuamExamples {
                     + " ed. (2012), examples A2 and A3"),
             "concentration of NaOH by the standardisation of a titrant, that of HCl and both standard"
                 + " uncertainties by the linear budget of the guide's inputs",
-            Tolerance.perRow(
-                "mol/L", "5e-6 for a concentration, 1e-5 for an uncertainty", "digits printed"),
+            Tolerance.halfOfLastDigit("mol/L", "digits printed"),
             "",
             4,
             () ->
@@ -53,7 +52,7 @@ public final class QuamExamples {
             new Source("quam-2000", "QUAM 2000, summary table"),
             "standard uncertainty of the concentration of HCl from the inputs of the guide; the"
                 + " printed 0.00016 is not what its own components give",
-            Tolerance.absolute(5e-6, "mol/L", "digits printed"),
+            Tolerance.halfOfLastDigit("mol/L", "digits printed"),
             "",
             1,
             () -> List.of(row("E-A3-old", hydrochloricAcid().standardUncertainty()))));
@@ -133,12 +132,11 @@ public final class QuamExamples {
   private static Row row(String id, double computed) {
     CsvTable.Line row = CsvTable.read("titration-examples.csv", 84).only("id", id);
     Row result =
-        Row.of(
-            id + ", " + row.text("quantity"),
-            row.number("expected"),
-            computed,
-            row.number("tolerance"),
-            row.howKnown());
+        Row.ofPrinted(
+                id + ", " + row.text("quantity"), row.text("expected"), computed, row.howKnown())
+            .within(
+                Tolerance.ofLastDigit(
+                    row.number("tolerance_last_digits"), "mol/L", "digits printed"));
     return row.text("reproduce").equals("yes") ? result : result.asNotReproduced();
   }
 }

@@ -32,11 +32,9 @@ public final class TitrationExamples {
   private static final Source HARVEY =
       new Source("harvey-2000", "Harvey, Modern Analytical Chemistry (2000)");
 
-  private static final Tolerance AS_PRINTED =
-      Tolerance.perRow(
-          "",
-          "half the last printed digit, 0.006 for a pH of two decimals",
-          "some printed answers were rounded on the way");
+  private static final Tolerance AS_PRINTED = Tolerance.halfOfLastDigit("", "as printed");
+
+  private static final String ROUNDED_ON_THE_WAY = "some printed answers were rounded on the way";
 
   private static final String TEXTBOOK =
       "level ideal, the Ka printed with the exercise, pKw 14.00, volumes additive";
@@ -72,7 +70,7 @@ public final class TitrationExamples {
             CHEMISTRY_2E,
             "least squares through the 19 readings of the table, which are rounded to two decimals;"
                 + " the expected pKa is that of the Ka printed with it; level ideal, pKw 14.00",
-            Tolerance.perRow("", "0.1 % of the volume, 0.02 for pKa", "readings to 0.01 pH"),
+            Tolerance.absolute(0.02, "", "pKa from readings to 0.01 pH"),
             "",
             2,
             TitrationExamples::inverted),
@@ -175,13 +173,9 @@ public final class TitrationExamples {
                 .log(millilitres, curve.stream().mapToDouble(r -> r.number("expected")).toArray()),
             Chemistry.textbook(14));
     return List.of(
-        Row.of(
-            "equivalence volume, mL",
-            25.00,
-            found.equivalenceVolume().value(),
-            0.025,
-            HowKnown.SEEN),
-        Row.of("pKa", -Math.log10(1.8e-5), found.pKa().value(), 0.02, HowKnown.SEEN));
+        Row.of("equivalence volume, mL", 25.00, found.equivalenceVolume().value(), HowKnown.SEEN)
+            .within(Tolerance.relative(0.001, "volume from readings to 0.01 pH")),
+        Row.of("pKa", -Math.log10(1.8e-5), found.pKa().value(), HowKnown.SEEN));
   }
 
   private static List<Row> split() {
@@ -272,13 +266,11 @@ public final class TitrationExamples {
     double aside = acetateBufferCapacity(1);
     return List.of(
         row("T32", maximum),
-        Row.of(
-            "one pH unit away", 0.331 * 0.0576, aside, 5e-5, table().only("id", "T32").howKnown()),
+        Row.of("one pH unit away", 0.331 * 0.0576, aside, table().only("id", "T32").howKnown()),
         Row.of(
                 "one pH unit away, as printed",
                 0.23 * 0.0576,
                 aside,
-                5e-5,
                 table().only("id", "T32").howKnown())
             .asNotReproduced());
   }
@@ -290,15 +282,18 @@ public final class TitrationExamples {
     return water.with(ACETIC, 100).bufferCapacity(pH) - water.bufferCapacity(pH);
   }
 
+  private static Tolerance asPrinted(double lastDigits) {
+    return lastDigits == AS_PRINTED.size()
+        ? AS_PRINTED
+        : Tolerance.ofLastDigit(lastDigits, "", ROUNDED_ON_THE_WAY);
+  }
+
   private static Row row(String id, double computed) {
     CsvTable.Line row = table().only("id", id);
     Row result =
-        Row.of(
-            id + ": " + row.text("inputs"),
-            row.number("expected"),
-            computed,
-            row.number("tolerance"),
-            row.howKnown());
+        Row.ofPrinted(
+                id + ": " + row.text("inputs"), row.text("expected"), computed, row.howKnown())
+            .within(asPrinted(row.number("tolerance_last_digits")));
     return row.text("reproduce").equals("yes") ? result : result.asNotReproduced();
   }
 

@@ -24,6 +24,9 @@ public final class WaterFactors {
   private static final double CALCIUM = molarMass("Ca");
   private static final double MAGNESIUM = molarMass("Mg");
 
+  private static final Tolerance FACTOR =
+      Tolerance.relative(1e-4, "tables of atomic weights in use differ at 1e-5");
+
   private WaterFactors() {}
 
   /** Returns the checks. */
@@ -48,11 +51,7 @@ public final class WaterFactors {
             "Hardness by calculation",
             new Source("sm-2340", "Standard Methods 2340 B"),
             "hardness as CaCO3 from calcium and magnesium",
-            Tolerance.perRow(
-                "mg/L as CaCO3",
-                "half the last printed digit; 0.026 for the worked example",
-                "the example multiplies 40 and 12 mg/L by factors rounded to three decimals:"
-                    + " (40 + 12) x 0.0005"),
+            Tolerance.halfOfLastDigit("mg/L as CaCO3", "as printed"),
             "",
             3,
             WaterFactors::hardness),
@@ -67,10 +66,7 @@ public final class WaterFactors {
             "mg/L of CaCO3 and of bicarbonate per eq/L; normality of a sodium carbonate solution and"
                 + " of a sulfuric acid (96 %, 1.84 g/mL); bicarbonate that 1 mL of the former"
                 + " answers to",
-            Tolerance.perRow(
-                "",
-                "1e-4 relative for the factors, half the last printed digit for the others",
-                "tables of atomic weights in use differ at 1e-5"),
+            Tolerance.halfOfLastDigit("", "as printed"),
             "",
             5,
             WaterFactors::fieldManual));
@@ -128,11 +124,11 @@ public final class WaterFactors {
             CarbonateAlkalinity.ofMilligramsPerLitreAsCaCO3(1).inMilligramsPerLitreAsBicarbonate(),
             computed),
         Row.of(
-            "1 English degree, mg/L as CaCO3: one grain per imperial gallon",
-            64.79891 / 4.54609,
-            Hardness.ofEnglishDegrees(1).inMilligramsPerLitreAsCaCO3(),
-            1e-9,
-            computed),
+                "1 English degree, mg/L as CaCO3: one grain per imperial gallon",
+                64.79891 / 4.54609,
+                Hardness.ofEnglishDegrees(1).inMilligramsPerLitreAsCaCO3(),
+                computed)
+            .within(Tolerance.absolute(1e-9, "", "arithmetic")),
         Row.ofPrinted(
                 "1 English degree as 7.19 mg/L, seen in print",
                 "7.19",
@@ -146,8 +142,13 @@ public final class WaterFactors {
     return List.of(
         Row.ofPrinted("1 mg/L of calcium", "2.497", hardness(1, 0), known),
         Row.ofPrinted("1 mg/L of magnesium", "4.118", hardness(0, 1), known),
-        Row.of(
-            "40 mg/L of calcium, 12 mg/L of magnesium", 149.296, hardness(40, 12), 0.026, known));
+        Row.of("40 mg/L of calcium, 12 mg/L of magnesium", 149.296, hardness(40, 12), known)
+            .within(
+                Tolerance.absolute(
+                    (40 + 12) * 0.0005,
+                    "mg/L as CaCO3",
+                    "the example multiplies 40 and 12 mg/L by factors rounded to three decimals:"
+                        + " (40 + 12) x 0.0005")));
   }
 
   private static double hardness(double calcium, double magnesium) {
@@ -167,18 +168,14 @@ public final class WaterFactors {
         Reagent.of(Acid.SULFURIC, MassFraction.ofMassPercent(96))
             .withDensity(Density.ofGramsPerMillilitre(1.84), 0);
     return List.of(
+        Row.of("1 eq/L, mg/L as CaCO3", 50044, equivalent.inMilligramsPerLitreAsCaCO3(), factors)
+            .within(FACTOR),
         Row.of(
-            "1 eq/L, mg/L as CaCO3",
-            50044,
-            equivalent.inMilligramsPerLitreAsCaCO3(),
-            50044 * 1e-4,
-            factors),
-        Row.of(
-            "1 eq/L, mg/L as HCO3-",
-            61017,
-            equivalent.inMilligramsPerLitreAsBicarbonate(),
-            61017 * 1e-4,
-            factors),
+                "1 eq/L, mg/L as HCO3-",
+                61017,
+                equivalent.inMilligramsPerLitreAsBicarbonate(),
+                factors)
+            .within(FACTOR),
         Row.ofPrinted(
             "0.8686 g/L of Na2CO3, eq/L", "0.01639", 2 * 0.8686 / molarMass("Na2CO3"), standard),
         Row.ofPrinted(

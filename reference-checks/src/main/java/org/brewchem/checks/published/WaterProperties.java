@@ -49,7 +49,6 @@ public final class WaterProperties {
                 "",
                 "half the last printed digit, and as much for the density, which the library takes"
                     + " from another formulation"),
-            1e-4,
             10,
             WaterProperties::ionProduct,
             "the verification value at 300 K and a density of exactly 1000 kg/m3: the density is"
@@ -62,7 +61,6 @@ public final class WaterProperties {
             "pKw of the default chemistry, which follows R11-07",
             Tolerance.absolute(
                 0.0021, "", "the two releases differ by up to 0.002, and 1e-4 as for R11-07"),
-            0.0021,
             10,
             WaterProperties::ionProduct,
             ""),
@@ -76,7 +74,6 @@ public final class WaterProperties {
             "pKw of the default chemistry, which is a later formulation",
             Tolerance.absolute(
                 0.02, "", "as much as the certified buffers allow for, in an alkaline liquid"),
-            0.02,
             4,
             WaterProperties::ionProduct,
             ""),
@@ -90,7 +87,6 @@ public final class WaterProperties {
             "pKw of the default chemistry, which is a later formulation",
             Tolerance.absolute(
                 0.02, "", "as much as the certified buffers allow for, in an alkaline liquid"),
-            0.02,
             6,
             WaterProperties::ionProduct,
             ""),
@@ -102,7 +98,6 @@ public final class WaterProperties {
             "density that converts mol/L to mol/kg",
             Tolerance.absolute(
                 0.02, "kg/m3", "2e-5 of a concentration, far below any other error of it"),
-            0.02,
             1,
             WaterProperties::density,
             "other temperatures: volumes are read at 20 °C"),
@@ -116,7 +111,6 @@ public final class WaterProperties {
             "density that converts mol/L to mol/kg",
             Tolerance.absolute(
                 0.02, "kg/m3", "2e-5 of a concentration, far below any other error of it"),
-            0.02,
             1,
             WaterProperties::density,
             "other temperatures: volumes are read at 20 °C"),
@@ -133,7 +127,6 @@ public final class WaterProperties {
                 0.0015,
                 "kg^0.5 mol^-0.5",
                 "moves the pH of the phosphate standard by less than 0.001"),
-            0.0015,
             10,
             WaterProperties::slope,
             "relative permittivity by itself (IAPWS R8-97), which enters through the slope"));
@@ -146,7 +139,6 @@ public final class WaterProperties {
       Source source,
       String computation,
       Tolerance tolerance,
-      double size,
       int expectedRows,
       DoubleUnaryOperator property,
       String notCovered) {
@@ -159,11 +151,10 @@ public final class WaterProperties {
         tolerance,
         notCovered,
         expectedRows,
-        () -> rows(quantity, source.text(), size, property));
+        () -> rows(quantity, source.text(), property));
   }
 
-  private static List<Row> rows(
-      String quantity, String source, double size, DoubleUnaryOperator property) {
+  private static List<Row> rows(String quantity, String source, DoubleUnaryOperator property) {
     List<Row> rows = new ArrayList<>();
     for (CsvTable.Line row :
         CsvTable.read("water-properties.csv", 69).where("quantity", quantity)) {
@@ -174,7 +165,6 @@ public final class WaterProperties {
                 row.text("t_C") + " °C",
                 row.number("value"),
                 property.applyAsDouble(row.number("t_C")),
-                size,
                 row.howKnown()));
       }
     }
