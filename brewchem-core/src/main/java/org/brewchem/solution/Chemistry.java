@@ -1,10 +1,17 @@
 package org.brewchem.solution;
 
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleUnaryOperator;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.WaterProperties;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.substance.Component;
 import org.brewchem.substance.ConstantSet;
+import org.brewchem.substance.EquilibriumConstant;
+import org.brewchem.substance.IonPair;
 import org.brewchem.substance.PairSet;
 
 /**
@@ -183,6 +190,45 @@ public final class Chemistry {
    */
   public double log10IonProduct(double kelvin) {
     return log10IonProduct.applyAsDouble(kelvin);
+  }
+
+  /**
+   * Returns which of the constants that these choices use for a mixture do not cover a temperature:
+   * those whose stated range it leaves, and those of unstated range. The dissociation steps come
+   * first, in the order of the components, then, at level pairs, the ion pairs that the components
+   * can form. The ion product of water, a function of temperature without a range, is not among
+   * them.
+   *
+   * @param components what the mixture holds
+   * @param temperature the temperature
+   * @return an unmodifiable list, empty when every constant covers the temperature
+   * @throws IllegalArgumentException if the constants of a component are missing
+   */
+  public List<UncoveredConstant> uncoveredConstants(
+      Collection<Component> components, Temperature temperature) {
+    List<UncoveredConstant> uncovered = new ArrayList<>();
+    for (Component component : components) {
+      int step = 0;
+      for (EquilibriumConstant constant : constants.of(component)) {
+        step++;
+        UncoveredConstant.ofStep(component, step, constant, temperature).ifPresent(uncovered::add);
+      }
+    }
+    for (IonPair pair : pairsAmong(components)) {
+      UncoveredConstant.ofPair(pair, temperature).ifPresent(uncovered::add);
+    }
+    return List.copyOf(uncovered);
+  }
+
+  /** Returns the ion pairs that count at this level and that the components can form. */
+  List<IonPair> pairsAmong(Collection<Component> components) {
+    if (level != Level.PAIRS) {
+      return List.of();
+    }
+    return pairs.pairs().stream()
+        .filter(pair -> pair.metal().map(components::contains).orElse(true))
+        .filter(pair -> pair.ligand().map(components::contains).orElse(true))
+        .toList();
   }
 
   @Override

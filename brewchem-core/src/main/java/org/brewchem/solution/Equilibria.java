@@ -403,17 +403,10 @@ public final class Equilibria {
         throw new IllegalArgumentException("components: one stands twice in " + components);
       }
 
-      List<IonPair> pairs = new ArrayList<>();
-      if (level == Level.PAIRS) {
-        for (IonPair pair : chemistry.pairs().pairs()) {
-          boolean metalHere = pair.metal().map(present::contains).orElse(true);
-          boolean ligandHere = pair.ligand().map(present::contains).orElse(true);
-          if (metalHere && ligandHere) {
-            pairs.add(pair);
-            pair.metal().ifPresent(metals::add);
-            pair.ligand().ifPresent(ligands::add);
-          }
-        }
+      List<IonPair> pairs = chemistry.pairsAmong(present);
+      for (IonPair pair : pairs) {
+        pair.metal().ifPresent(metals::add);
+        pair.ligand().ifPresent(ligands::add);
       }
 
       EquilibriumSystem.Builder builder =

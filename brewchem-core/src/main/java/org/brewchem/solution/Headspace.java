@@ -107,7 +107,7 @@ public final class Headspace {
    * @return true if the solubility is extrapolated
    */
   public boolean beyondConstantRange() {
-    return !Gas.CARBON_DIOXIDE.solubility().covers(solution.temperature().inKelvin());
+    return Gas.CARBON_DIOXIDE.solubility().isBeyondRange(solution.temperature().inKelvin());
   }
 
   @Override

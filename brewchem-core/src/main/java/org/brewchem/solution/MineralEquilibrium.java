@@ -76,7 +76,7 @@ public final class MineralEquilibrium {
    * @return true if the solubility is extrapolated; false too when its source states no range
    */
   public boolean beyondConstantRange() {
-    return !mineral.constant().covers(solution.temperature().inKelvin());
+    return mineral.constant().isBeyondRange(solution.temperature().inKelvin());
   }
 
   @Override

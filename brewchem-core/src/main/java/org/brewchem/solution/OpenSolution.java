@@ -146,7 +146,7 @@ public final class OpenSolution {
    * @return true if the solubility is extrapolated
    */
   public boolean beyondConstantRange() {
-    return !gas.solubility().covers(rest.temperature().inKelvin());
+    return gas.solubility().isBeyondRange(rest.temperature().inKelvin());
   }
 
   /** The solution without the gas, which is there as a component with nothing of it. */

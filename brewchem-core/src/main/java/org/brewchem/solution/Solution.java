@@ -2,6 +2,7 @@ package org.brewchem.solution;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.brewchem.internal.Checks;
@@ -366,6 +367,16 @@ public final class Solution {
    */
   public Map<Component, Double> totals() {
     return totals;
+  }
+
+  /**
+   * Returns which of the constants of this solution do not cover its temperature, see {@link
+   * Chemistry#uncoveredConstants}.
+   *
+   * @return an unmodifiable list, empty when every constant covers the temperature
+   */
+  public List<UncoveredConstant> uncoveredConstants() {
+    return chemistry.uncoveredConstants(totals.keySet(), temperature);
   }
 
   /**

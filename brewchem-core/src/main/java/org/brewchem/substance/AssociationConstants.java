@@ -24,8 +24,8 @@ final class AssociationConstants {
 
   private static EquilibriumConstant protonation(Component ligand, int protons) {
     List<EquilibriumConstant> dissociation = ConstantSet.named("phreeqc-dat").of(ligand);
-    EquilibriumConstant sum = EquilibriumConstant.ofLog10(0.0);
-    for (int n = 0; n < protons; n++) {
+    EquilibriumConstant sum = dissociation.get(dissociation.size() - 1).negate();
+    for (int n = 1; n < protons; n++) {
       sum = sum.plus(dissociation.get(dissociation.size() - 1 - n).negate());
     }
     return sum;

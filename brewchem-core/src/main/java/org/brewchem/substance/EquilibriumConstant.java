@@ -33,6 +33,9 @@ public final class EquilibriumConstant {
   private static final double LN_10 = Math.log(10.0);
   private static final double CELSIUS_ZERO_K = 273.15;
 
+  /** A range is stated in °C; its conversion to kelvin is rounded. */
+  private static final double RANGE_ROUNDING_K = 1e-9;
+
   private final double log10At25;
   private final double enthalpyKilojoulesPerMole;
   private final double heatCapacityJoulesPerMoleKelvin;
@@ -44,6 +47,7 @@ public final class EquilibriumConstant {
 
   private final @Nullable Double minimumKelvin;
   private final @Nullable Double maximumKelvin;
+  private final boolean isRangeComplete;
   private final @Nullable Double uncertainty;
   private final @Nullable Provenance provenance;
 
@@ -54,6 +58,7 @@ public final class EquilibriumConstant {
       double[] abcde,
       @Nullable Double minimumKelvin,
       @Nullable Double maximumKelvin,
+      boolean isRangeComplete,
       @Nullable Double uncertainty,
       @Nullable Provenance provenance) {
     this.log10At25 = Checks.finite("log10 K at 25 °C", log10At25, "");
@@ -68,6 +73,7 @@ public final class EquilibriumConstant {
     this.e = Checks.finite("coefficient e", abcde[4], "K²");
     this.minimumKelvin = minimumKelvin;
     this.maximumKelvin = maximumKelvin;
+    this.isRangeComplete = isRangeComplete;
     this.uncertainty = uncertainty;
     this.provenance = provenance;
   }
@@ -101,6 +107,7 @@ public final class EquilibriumConstant {
         new double[5],
         null,
         null,
+        false,
         null,
         null);
   }
@@ -118,7 +125,7 @@ public final class EquilibriumConstant {
    */
   public static EquilibriumConstant analytic(double a, double b, double c, double d, double e) {
     return new EquilibriumConstant(
-        0.0, 0.0, 0.0, new double[] {a, b, c, d, e}, null, null, null, null);
+        0.0, 0.0, 0.0, new double[] {a, b, c, d, e}, null, null, false, null, null);
   }
 
   /**
@@ -139,6 +146,7 @@ public final class EquilibriumConstant {
         coefficients(),
         minimumCelsius + CELSIUS_ZERO_K,
         maximumCelsius + CELSIUS_ZERO_K,
+        true,
         uncertainty,
         provenance);
   }
@@ -158,6 +166,7 @@ public final class EquilibriumConstant {
         coefficients(),
         minimumKelvin,
         maximumKelvin,
+        isRangeComplete,
         Checks.positive("uncertainty of log10 K", uncertaintyOfLog10, ""),
         provenance);
   }
@@ -176,6 +185,7 @@ public final class EquilibriumConstant {
         coefficients(),
         minimumKelvin,
         maximumKelvin,
+        isRangeComplete,
         uncertainty,
         source);
   }
@@ -203,19 +213,32 @@ public final class EquilibriumConstant {
 
   /**
    * Returns whether a temperature lies inside the range that the source states for this constant. A
-   * constant without a stated range covers every temperature.
+   * constant without a stated range covers no temperature, and a sum covers what all its parts
+   * cover. Not covered is not the same as {@link #isBeyondRange(double)}.
    *
    * @param kelvin the temperature, in K
    * @return whether the temperature is covered
    */
   public boolean covers(double kelvin) {
-    return (minimumKelvin == null || kelvin >= minimumKelvin - 1e-9)
-        && (maximumKelvin == null || kelvin <= maximumKelvin + 1e-9);
+    return isRangeComplete && !isBeyondRange(kelvin);
   }
 
   /**
-   * Returns the constant of the sum of two reactions: K is the product. The range is what both
-   * cover; uncertainty and provenance, which belong to the single values, are dropped.
+   * Returns whether a temperature lies outside the range that the source states for this constant,
+   * or for one of the parts of a sum. Where no range is stated nothing is beyond it.
+   *
+   * @param kelvin the temperature, in K
+   * @return whether the constant is extrapolated beyond a stated range
+   */
+  public boolean isBeyondRange(double kelvin) {
+    return (minimumKelvin != null && kelvin < minimumKelvin - RANGE_ROUNDING_K)
+        || (maximumKelvin != null && kelvin > maximumKelvin + RANGE_ROUNDING_K);
+  }
+
+  /**
+   * Returns the constant of the sum of two reactions: K is the product. The range is what the
+   * stated ranges have in common; a part without one leaves the sum uncovered within it too.
+   * Uncertainty and provenance, which belong to the single values, are dropped.
    *
    * @param other the constant of the other reaction
    * @return the constant of the sum
@@ -228,6 +251,7 @@ public final class EquilibriumConstant {
         new double[] {a + other.a, b + other.b, c + other.c, d + other.d, e + other.e},
         bound(minimumKelvin, other.minimumKelvin, true),
         bound(maximumKelvin, other.maximumKelvin, false),
+        isRangeComplete && other.isRangeComplete,
         null,
         null);
   }
@@ -245,6 +269,7 @@ public final class EquilibriumConstant {
         new double[] {-a, -b, -c, -d, -e},
         minimumKelvin,
         maximumKelvin,
+        isRangeComplete,
         uncertainty,
         provenance);
   }

@@ -78,7 +78,18 @@ class EquilibriumConstantTest {
     EquilibriumConstant sum = wide.plus(narrow);
     assertTrue(sum.covers(283.15) && sum.covers(363.15));
     assertFalse(sum.covers(282.0) || sum.covers(364.0));
-    assertTrue(EquilibriumConstant.ofLog10(1.0).covers(500.0));
+    assertTrue(sum.isBeyondRange(282.0) && sum.isBeyondRange(364.0));
+    assertFalse(sum.isBeyondRange(283.15) || sum.isBeyondRange(363.15));
+  }
+
+  @Test
+  void anUnstatedRangeCoversNothingAndIsNeverLeft() {
+    EquilibriumConstant unstated = EquilibriumConstant.ofLog10(1.0);
+    assertFalse(unstated.covers(298.15) || unstated.isBeyondRange(500.0));
+    EquilibriumConstant sum = unstated.plus(unstated.withRangeCelsius(0.0, 90.0));
+    assertFalse(sum.covers(298.15) || sum.isBeyondRange(298.15));
+    assertTrue(sum.isBeyondRange(364.0));
+    assertFalse(sum.negate().covers(298.15) || sum.withUncertainty(0.1).covers(298.15));
     assertEquals(OptionalDouble.empty(), EquilibriumConstant.ofLog10(1.0).minimumKelvin());
   }
 
