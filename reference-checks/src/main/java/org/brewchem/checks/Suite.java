@@ -10,9 +10,7 @@ public enum Suite {
   INDEPENDENT(
       "Independent", "The same question answered by another program, library or algorithm."),
   /** A situation simulated with the library and then recovered by it. */
-  ROUNDTRIP("Round trip", "Simulated, then recovered."),
-  /** Our own digits of an earlier release. */
-  FROZEN("Frozen", "Our own digits of an earlier release.");
+  ROUNDTRIP("Round trip", "Simulated, then recovered.");
 
   private final String title;
   private final String description;
