@@ -4,31 +4,25 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.TDistribution;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.LUDecomposition;
-import org.apache.commons.math3.linear.MatrixUtils;
-import org.apache.commons.math3.linear.QRDecomposition;
-import org.apache.commons.math3.linear.RealMatrix;
-import org.apache.commons.math3.linear.RealVector;
-import org.apache.commons.math3.linear.SingularMatrixException;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.CurveLeastSquares;
+import org.brewchem.internal.NoFitException;
 import org.brewchem.internal.NumberText;
-import org.brewchem.quantity.ChargeConcentration;
-import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Volume;
-import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
-import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.uncertainty.UncertainValue;
 
 /**
  * A composition fitted to a titration curve: totals, the strong-ion difference and dissociation
  * constants that were not known, such that the kernel's curve passes the readings as closely as
  * possible (least squares of pH). Immutable.
+ *
+ * <p>A total is not negative: where the readings ask for less than none, it is 0 and the others are
+ * fitted without it. Its uncertainty says how much of it the readings would have shown.
  *
  * <p>A reading that lies farther off the curve than the scatter of the others explains is named in
  * {@link #findings()}: its deleted studentised residual exceeds Student's t at 5 % over all
@@ -37,10 +31,10 @@ import org.brewchem.uncertainty.UncertainValue;
 public final class CurveFit {
 
   private static final double SIGNIFICANCE = 0.05;
-  private static final double RELATIVE_STEP = 1e-5;
-  private static final int MOST_ITERATIONS = 100;
-  private static final double SMALL_STEP = 1e-10;
-  private static final double SMALLEST_SHARE = 1e-6;
+
+  /** A reading that the curve follows wholly, as the only one of its kind, cannot be bad. */
+  private static final double NO_FREEDOM = 1e-9;
+
   private static final Volume UNIT = Volume.ofLitres(1);
 
   /** What is known of a sample, and what is to be found. Immutable. */
@@ -48,16 +42,20 @@ public final class CurveFit {
 
     private final Solution known;
     private final Solution titrant;
-    private final List<Unknown> unknowns;
+    private final List<CurveUnknown> unknowns;
 
-    private Problem(Solution known, Solution titrant, List<Unknown> unknowns) {
+    private Problem(Solution known, Solution titrant, List<CurveUnknown> unknowns) {
       this.known = known;
       this.titrant = titrant;
       this.unknowns = unknowns;
     }
 
-    private Problem with(Unknown unknown) {
-      List<Unknown> all = new ArrayList<>(unknowns);
+    private Problem with(CurveUnknown unknown) {
+      if (unknowns.stream().anyMatch(other -> other.name().equals(unknown.name()))) {
+        throw new IllegalArgumentException(
+            "unknown: " + unknown.name() + " was declared already; once is enough");
+      }
+      List<CurveUnknown> all = new ArrayList<>(unknowns);
       all.add(unknown);
       return new Problem(known, titrant, List.copyOf(all));
     }
@@ -67,18 +65,20 @@ public final class CurveFit {
      *
      * @param component the component
      * @return the problem with one more unknown
+     * @throws IllegalArgumentException if it was declared already
      */
     public Problem unknownTotal(Component component) {
-      return with(new Total(component));
+      return with(new CurveUnknown.Total(component));
     }
 
     /**
      * Declares the strong-ion difference unknown: an inert charge besides the known ions.
      *
      * @return the problem with one more unknown
+     * @throws IllegalArgumentException if it was declared already
      */
     public Problem unknownInertCharge() {
-      return with(new InertCharge());
+      return with(new CurveUnknown.InertCharge());
     }
 
     /**
@@ -87,8 +87,8 @@ public final class CurveFit {
      * @param component the component, of one step
      * @param start a pKa to start from
      * @return the problem with one more unknown
-     * @throws IllegalArgumentException if the component has another number of steps than one, or
-     *     the start is not finite
+     * @throws IllegalArgumentException if the component has another number of steps than one, the
+     *     start is not finite, or the constant was declared already
      */
     public Problem unknownPKa(Component component, double start) {
       if (component.protons() != 1) {
@@ -98,7 +98,8 @@ public final class CurveFit {
                 + component.protons()
                 + " steps are not possible; a pKa is fitted for one");
       }
-      return with(new DissociationConstant(component, Checks.finite("start", start, "")));
+      return with(
+          new CurveUnknown.DissociationConstant(component, Checks.finite("start", start, "")));
     }
 
     /**
@@ -108,10 +109,15 @@ public final class CurveFit {
      *     of water; each 0 or more
      * @param pH the pH after each
      * @return the fit
-     * @throws IllegalArgumentException if the lengths differ, there are fewer readings than
-     *     unknowns and one more, or the readings do not determine the unknowns
+     * @throws IllegalArgumentException if no unknown was declared, the lengths differ, a number is
+     *     out of range, there are fewer readings than unknowns and two more, or the readings do not
+     *     determine the unknowns
      */
     public CurveFit to(double[] titrantPerSample, double[] pH) {
+      if (unknowns.isEmpty()) {
+        throw new IllegalArgumentException(
+            "unknowns: none was declared; one or more is needed to fit");
+      }
       if (titrantPerSample.length != pH.length) {
         throw new IllegalArgumentException(
             "readings: " + titrantPerSample.length + " do not go with " + pH.length + " pH");
@@ -126,7 +132,19 @@ public final class CurveFit {
                 + (unknowns.size() + 2)
                 + " or more");
       }
-      return new CurveFit(this, titrantPerSample.clone(), pH.clone());
+      for (int i = 0; i < pH.length; i++) {
+        Checks.nonNegative("titrant per sample of reading " + (i + 1), titrantPerSample[i], "");
+        Checks.finite("pH of reading " + (i + 1), pH[i], "");
+      }
+      try {
+        return new CurveFit(
+            this,
+            CurveLeastSquares.fit(
+                parameters(titrantPerSample, pH), values -> curve(values, titrantPerSample), pH),
+            pH);
+      } catch (NoFitException e) {
+        throw noFit(e);
+      }
     }
 
     /**
@@ -134,14 +152,28 @@ public final class CurveFit {
      *
      * @param log the log of a titration of the sample
      * @return the fit; its composition is that of the sample under the burette
-     * @throws IllegalArgumentException if there are too few readings, or they do not determine the
-     *     unknowns
+     * @throws IllegalArgumentException if no unknown was declared, there are too few readings, or
+     *     they do not determine the unknowns
      */
     public CurveFit to(TitrationLog log) {
       double initial = log.titration().initialVolume().inLitres();
       return to(
           log.readings().stream().mapToDouble(r -> r.volume().inLitres() / initial).toArray(),
           log.readings().stream().mapToDouble(r -> r.pH().value()).toArray());
+    }
+
+    private IllegalArgumentException noFit(NoFitException cause) {
+      String reason =
+          switch (cause.reason()) {
+            case NOT_DETERMINED -> "they do not determine " + names();
+            case NOT_SETTLED -> "no fit of " + names() + " was found";
+          };
+      return new IllegalArgumentException(
+          "readings: " + reason + "; fewer unknowns are needed", cause);
+    }
+
+    private String names() {
+      return unknowns.stream().map(CurveUnknown::name).toList().toString();
     }
 
     private Solution composed(double[] values) {
@@ -158,7 +190,7 @@ public final class CurveFit {
       return composed(values).titratedWith(titrant, UNIT).pHAfter(millilitres);
     }
 
-    /** Net charge of the mixtures at the pH read: nil for the right values. */
+    /** Net charge of the mixtures at the pH read: zero for the right values. */
     private double[] charges(double[] values, double[] titrantPerSample, double[] pH) {
       Solution sample = composed(values);
       double[] charges = new double[pH.length];
@@ -173,332 +205,86 @@ public final class CurveFit {
     }
 
     /** The charge is nearly linear in totals and inert charge: solved for them at the pH read. */
-    private double[] start(double[] titrantPerSample, double[] pH) {
-      double[] values = unknowns.stream().mapToDouble(Unknown::start).toArray();
-      double[] base = charges(values, titrantPerSample, pH);
-      List<Integer> linear = new ArrayList<>();
-      for (int i = 0; i < values.length; i++) {
-        if (unknowns.get(i).isLinear()) {
-          linear.add(i);
+    private CurveLeastSquares.Parameter[] parameters(double[] titrantPerSample, double[] pH)
+        throws NoFitException {
+      double[] start = unknowns.stream().mapToDouble(CurveUnknown::start).toArray();
+      int[] linear =
+          IntStream.range(0, start.length).filter(i -> unknowns.get(i).isLinear()).toArray();
+      if (linear.length > 0) {
+        double[] charges = charges(start, titrantPerSample, pH);
+        double[][] slopes = new double[pH.length][linear.length];
+        for (int j = 0; j < linear.length; j++) {
+          double scale = unknowns.get(linear[j]).scale();
+          double[] moved = start.clone();
+          moved[linear[j]] += scale;
+          double[] after = charges(moved, titrantPerSample, pH);
+          for (int k = 0; k < after.length; k++) {
+            slopes[k][j] = (charges[k] - after[k]) / scale;
+          }
+        }
+        double[] solved = CurveLeastSquares.solveLinear(slopes, charges);
+        for (int j = 0; j < linear.length; j++) {
+          start[linear[j]] += solved[j];
         }
       }
-      if (linear.isEmpty()) {
-        return values;
+      CurveLeastSquares.Parameter[] parameters = new CurveLeastSquares.Parameter[start.length];
+      for (int i = 0; i < start.length; i++) {
+        CurveUnknown unknown = unknowns.get(i);
+        double allowed = unknown.isNonNegative() ? Math.max(start[i], 0) : start[i];
+        parameters[i] =
+            new CurveLeastSquares.Parameter(allowed, unknown.scale(), unknown.isNonNegative());
       }
-      double[][] slopes = new double[pH.length][linear.size()];
-      for (int j = 0; j < linear.size(); j++) {
-        int i = linear.get(j);
-        double[] moved = values.clone();
-        moved[i] += unknowns.get(i).scale();
-        double[] charges = charges(moved, titrantPerSample, pH);
-        for (int k = 0; k < charges.length; k++) {
-          slopes[k][j] = (charges[k] - base[k]) / unknowns.get(i).scale();
-        }
-      }
-      RealVector solved =
-          new QRDecomposition(MatrixUtils.createRealMatrix(slopes))
-              .getSolver()
-              .solve(new ArrayRealVector(base).mapMultiply(-1));
-      for (int j = 0; j < linear.size(); j++) {
-        int i = linear.get(j);
-        values[i] = unknowns.get(i).allowed(values[i] + solved.getEntry(j));
-      }
-      return values;
-    }
-  }
-
-  /** One number to be found. */
-  private interface Unknown {
-    String name();
-
-    String unit();
-
-    double start();
-
-    /** Size of a change that matters. */
-    double scale();
-
-    boolean isLinear();
-
-    double allowed(double value);
-
-    Solution applied(Solution solution, double value);
-  }
-
-  private record Total(Component component) implements Unknown {
-    @Override
-    public String name() {
-      return "total " + component.name();
-    }
-
-    @Override
-    public String unit() {
-      return "mol/kg";
-    }
-
-    @Override
-    public double start() {
-      return 0;
-    }
-
-    @Override
-    public double scale() {
-      return 1e-3;
-    }
-
-    @Override
-    public boolean isLinear() {
-      return true;
-    }
-
-    @Override
-    public double allowed(double value) {
-      return Math.max(value, 0);
-    }
-
-    @Override
-    public Solution applied(Solution solution, double value) {
-      return solution.withTotal(component, Molality.ofMolesPerKilogram(value));
-    }
-  }
-
-  private record InertCharge() implements Unknown {
-    @Override
-    public String name() {
-      return "inert charge";
-    }
-
-    @Override
-    public String unit() {
-      return "eq/kg";
-    }
-
-    @Override
-    public double start() {
-      return 0;
-    }
-
-    @Override
-    public double scale() {
-      return 1e-3;
-    }
-
-    @Override
-    public boolean isLinear() {
-      return true;
-    }
-
-    @Override
-    public double allowed(double value) {
-      return value;
-    }
-
-    @Override
-    public Solution applied(Solution solution, double value) {
-      return solution.withInertCharge(
-          ChargeConcentration.ofEquivalentsPerLitre(value * solution.kilogramsPerLitre()));
-    }
-  }
-
-  private record DissociationConstant(Component component, double start) implements Unknown {
-    @Override
-    public String name() {
-      return "pKa of " + component.name();
-    }
-
-    @Override
-    public String unit() {
-      return "";
-    }
-
-    @Override
-    public double scale() {
-      return 1;
-    }
-
-    @Override
-    public boolean isLinear() {
-      return false;
-    }
-
-    @Override
-    public double allowed(double value) {
-      return value;
-    }
-
-    @Override
-    public Solution applied(Solution solution, double value) {
-      Chemistry chemistry = solution.chemistry();
-      return solution.under(
-          chemistry.withConstants(
-              chemistry.constants().with(component, EquilibriumConstant.ofLog10(-value))));
+      return parameters;
     }
   }
 
   private final Problem problem;
-  private final double[] pH;
-  private final double[] values;
-  private final double[] residuals;
-  private final double[] standardUncertainties;
-  private final double standardDeviation;
+  private final CurveLeastSquares fit;
   private final List<Finding> findings;
 
-  private CurveFit(Problem problem, double[] titrantPerSample, double[] pH) {
+  private CurveFit(Problem problem, CurveLeastSquares fit, double[] pH) {
     this.problem = problem;
-    this.pH = pH;
-    this.values = optimise(titrantPerSample, problem.start(titrantPerSample, pH));
-    this.residuals = offsets(values, titrantPerSample);
-    int free = pH.length - values.length;
-    double squares = Arrays.stream(residuals).map(r -> r * r).sum();
-    this.standardDeviation = Math.sqrt(squares / free);
-    RealMatrix jacobian = slopes(values, titrantPerSample);
-    RealMatrix covariance = inverse(jacobian.transpose().multiply(jacobian));
-    this.standardUncertainties = new double[values.length];
-    for (int i = 0; i < values.length; i++) {
-      standardUncertainties[i] = standardDeviation * Math.sqrt(covariance.getEntry(i, i));
-    }
-    RealMatrix hat = jacobian.multiply(covariance).multiply(jacobian.transpose());
-    this.findings = List.copyOf(outliers(hat, squares, free));
+    this.fit = fit;
+    this.findings = badPoint(fit, pH);
   }
 
-  private RealMatrix inverse(RealMatrix normal) {
-    try {
-      return new LUDecomposition(normal).getSolver().getInverse();
-    } catch (SingularMatrixException e) {
-      throw undetermined(e);
-    }
-  }
-
-  private IllegalArgumentException undetermined(SingularMatrixException cause) {
-    return new IllegalArgumentException(
-        "readings: they do not determine " + names() + "; fewer unknowns are needed", cause);
-  }
-
-  /** Gauss-Newton steps, halved while they make the fit worse. */
-  private double[] optimise(double[] titrantPerSample, double[] start) {
-    double[] point = start;
-    double squares = squares(point, titrantPerSample);
-    for (int iteration = 0; iteration < MOST_ITERATIONS; iteration++) {
-      RealMatrix slopes = slopes(point, titrantPerSample);
-      double[] offsets = offsets(point, titrantPerSample);
-      RealVector step = step(slopes, offsets);
-      double share = 1;
-      double[] next = moved(point, step, share);
-      double after = squares(next, titrantPerSample);
-      while (after > squares && share > SMALLEST_SHARE) {
-        share /= 2;
-        next = moved(point, step, share);
-        after = squares(next, titrantPerSample);
-      }
-      if (after >= squares) {
-        return point;
-      }
-      boolean settled = isSmall(step, share);
-      point = next;
-      squares = after;
-      if (settled) {
-        return point;
-      }
-    }
-    throw new IllegalArgumentException(
-        "readings: no fit of " + names() + " was found within " + MOST_ITERATIONS + " steps");
-  }
-
-  private RealVector step(RealMatrix slopes, double[] offsets) {
-    try {
-      return new QRDecomposition(slopes).getSolver().solve(new ArrayRealVector(offsets));
-    } catch (SingularMatrixException e) {
-      throw undetermined(e);
-    }
-  }
-
-  private double[] moved(double[] point, RealVector step, double share) {
-    double[] moved = point.clone();
-    for (int i = 0; i < moved.length; i++) {
-      moved[i] = problem.unknowns.get(i).allowed(moved[i] + share * step.getEntry(i));
-    }
-    return moved;
-  }
-
-  private boolean isSmall(RealVector step, double share) {
-    for (int i = 0; i < step.getDimension(); i++) {
-      if (Math.abs(share * step.getEntry(i)) > SMALL_STEP * problem.unknowns.get(i).scale()) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private double[] offsets(double[] point, double[] titrantPerSample) {
-    double[] model = problem.curve(point, titrantPerSample);
-    double[] offsets = new double[model.length];
-    for (int i = 0; i < model.length; i++) {
-      offsets[i] = pH[i] - model[i];
-    }
-    return offsets;
-  }
-
-  private double squares(double[] point, double[] titrantPerSample) {
-    return Arrays.stream(offsets(point, titrantPerSample)).map(r -> r * r).sum();
-  }
-
-  private RealMatrix slopes(double[] point, double[] titrantPerSample) {
-    double[][] slopes = new double[pH.length][point.length];
-    for (int j = 0; j < point.length; j++) {
-      Unknown unknown = problem.unknowns.get(j);
-      double step = RELATIVE_STEP * Math.max(Math.abs(point[j]), unknown.scale());
-      double[] above = point.clone();
-      double[] below = point.clone();
-      above[j] += step;
-      below[j] = unknown.allowed(below[j] - step);
-      double width = above[j] - below[j];
-      double[] high = problem.curve(above, titrantPerSample);
-      double[] low = problem.curve(below, titrantPerSample);
-      for (int i = 0; i < slopes.length; i++) {
-        slopes[i][j] = (high[i] - low[i]) / width;
-      }
-    }
-    return new Array2DRowRealMatrix(slopes);
-  }
-
-  private List<Finding> outliers(RealMatrix hat, double squares, int free) {
-    int n = residuals.length;
+  private static List<Finding> badPoint(CurveLeastSquares fit, double[] pH) {
+    int n = pH.length;
+    int freeWithoutIt = n - fit.parameters().length - 1;
+    double[] residuals = fit.residuals();
+    double[] leverages = fit.leverages();
+    double squares = fit.squares();
     double critical =
-        new TDistribution(free - 1).inverseCumulativeProbability(1 - SIGNIFICANCE / (2 * n));
-    List<Finding> list = new ArrayList<>();
+        new TDistribution(freeWithoutIt).inverseCumulativeProbability(1 - SIGNIFICANCE / (2 * n));
     int worst = -1;
     double largest = critical;
     for (int i = 0; i < n; i++) {
-      double leverage = 1 - hat.getEntry(i, i);
-      if (leverage < 1e-9) {
+      double left = 1 - leverages[i];
+      if (left < NO_FREEDOM) {
         continue;
       }
-      double without = (squares - residuals[i] * residuals[i] / leverage) / (free - 1);
-      double t = Math.abs(residuals[i]) / Math.sqrt(Math.max(without, 0) * leverage);
+      double variance = (squares - residuals[i] * residuals[i] / left) / freeWithoutIt;
+      double t = Math.abs(residuals[i]) / Math.sqrt(Math.max(variance, 0) * left);
       if (t > largest) {
         largest = t;
         worst = i;
       }
     }
-    if (worst >= 0) {
-      list.add(
-          Finding.ofRow(
-              Finding.Kind.BAD_POINT,
-              worst + 1,
-              String.format(
-                  Locale.ROOT,
-                  "pH %s lies %s off the fitted curve, %.3g of its standard deviations where %.3g"
-                      + " are allowed",
-                  NumberText.plain(pH[worst]),
-                  NumberText.significant(residuals[worst], 2),
-                  largest,
-                  critical)));
+    if (worst < 0) {
+      return List.of();
     }
-    return list;
-  }
-
-  private String names() {
-    return problem.unknowns.stream().map(Unknown::name).toList().toString();
+    return List.of(
+        Finding.ofRow(
+            Finding.Kind.BAD_POINT,
+            worst + 1,
+            String.format(
+                Locale.ROOT,
+                "pH %s lies %s off the fitted curve, %.3g of its standard deviations where %.3g"
+                    + " are allowed",
+                NumberText.plain(pH[worst]),
+                NumberText.significant(residuals[worst], 2),
+                largest,
+                critical)));
   }
 
   /**
@@ -520,7 +306,7 @@ public final class CurveFit {
    * @throws IllegalArgumentException if it was not declared unknown
    */
   public UncertainValue total(Component component) {
-    return value(new Total(component).name());
+    return value(new CurveUnknown.Total(component).name());
   }
 
   /**
@@ -530,7 +316,7 @@ public final class CurveFit {
    * @throws IllegalArgumentException if it was not declared unknown
    */
   public UncertainValue inertCharge() {
-    return value(new InertCharge().name());
+    return value(new CurveUnknown.InertCharge().name());
   }
 
   /**
@@ -541,18 +327,19 @@ public final class CurveFit {
    * @throws IllegalArgumentException if it was not declared unknown
    */
   public UncertainValue pKa(Component component) {
-    return value(new DissociationConstant(component, 0).name());
+    return value(new CurveUnknown.DissociationConstant(component, 0).name());
   }
 
   private UncertainValue value(String name) {
+    double[] values = fit.parameters();
     for (int i = 0; i < values.length; i++) {
-      Unknown unknown = problem.unknowns.get(i);
+      CurveUnknown unknown = problem.unknowns.get(i);
       if (unknown.name().equals(name)) {
-        return UncertainValue.of(values[i], standardUncertainties[i], unknown.unit())
-            .withDegreesOfFreedom(residuals.length - values.length);
+        return UncertainValue.of(values[i], fit.standardUncertainty(i), unknown.unit())
+            .withDegreesOfFreedom(fit.residuals().length - values.length);
       }
     }
-    throw new IllegalArgumentException(name + " was not declared unknown, only " + names());
+    throw new IllegalArgumentException(name + " was not declared unknown, only " + problem.names());
   }
 
   /**
@@ -561,7 +348,7 @@ public final class CurveFit {
    * @return the solution before the first drop
    */
   public Solution solution() {
-    return problem.composed(values);
+    return problem.composed(fit.parameters());
   }
 
   /**
@@ -570,7 +357,7 @@ public final class CurveFit {
    * @return pH read minus pH of the curve, in a new array
    */
   public double[] residuals() {
-    return residuals.clone();
+    return fit.residuals();
   }
 
   /**
@@ -579,7 +366,7 @@ public final class CurveFit {
    * @return the residual standard deviation in pH
    */
   public double standardDeviation() {
-    return standardDeviation;
+    return fit.standardDeviation();
   }
 
   /**
@@ -595,9 +382,9 @@ public final class CurveFit {
   @Override
   public String toString() {
     StringBuilder text = new StringBuilder();
-    for (Unknown unknown : problem.unknowns) {
+    for (CurveUnknown unknown : problem.unknowns) {
       text.append(unknown.name()).append(' ').append(value(unknown.name())).append("; ");
     }
-    return text + "scatter " + NumberText.significant(standardDeviation, 2) + " pH";
+    return text + "scatter " + NumberText.significant(fit.standardDeviation(), 2) + " pH";
   }
 }

@@ -13,6 +13,7 @@ import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
+import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
@@ -448,23 +449,77 @@ public final class MeasuredBuffer {
     }
 
     /**
-     * States how good the readings are, as standard uncertainties.
+     * States how good a single reading of pH is, independent of the others.
      *
-     * @param readingPh of a single reading, independent of the others, in pH, more than 0
-     * @param offsetPh of the electrode's zero, common to all readings, in pH, more than 0
-     * @param relativeSlope of the electrode's slope, common to all readings, as a fraction, more
-     *     than 0
-     * @param millilitres of a volume reading, mL, 0 or more
-     * @return the fit with them
+     * @param pH its standard uncertainty in pH, 1e-5 to 1; better readings than that are lost in
+     *     rounding
+     * @return the fit with it
+     * @throws IllegalArgumentException if it is out of range
      */
-    public Fit goodTo(double readingPh, double offsetPh, double relativeSlope, double millilitres) {
+    public Fit withReadingUncertainty(double pH) {
       return new Fit(
           legs,
           temperature,
-          Checks.positive("uncertainty of a reading", readingPh, "pH"),
-          Checks.positive("uncertainty of the zero", offsetPh, "pH"),
-          Checks.positive("uncertainty of the slope", relativeSlope, ""),
-          Checks.nonNegative("uncertainty of a volume", millilitres, "mL"),
+          Checks.inRange("uncertainty of a reading", pH, "pH", 1e-5, 1),
+          electrodeOffset,
+          electrodeSlope,
+          volumeNoise,
+          calciumMolesPerLitre,
+          magnesiumMolesPerLitre);
+    }
+
+    /**
+     * States how well the zero of the electrode is known, which is common to all readings.
+     *
+     * @param pH its standard uncertainty in pH, 1e-5 to 1
+     * @return the fit with it
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public Fit withZeroUncertainty(double pH) {
+      return new Fit(
+          legs,
+          temperature,
+          noise,
+          Checks.inRange("uncertainty of the zero", pH, "pH", 1e-5, 1),
+          electrodeSlope,
+          volumeNoise,
+          calciumMolesPerLitre,
+          magnesiumMolesPerLitre);
+    }
+
+    /**
+     * States how well the slope of the electrode is known, which is common to all readings.
+     *
+     * @param fraction its relative standard uncertainty as a fraction, 1e-5 to 1
+     * @return the fit with it
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public Fit withSlopeUncertainty(double fraction) {
+      return new Fit(
+          legs,
+          temperature,
+          noise,
+          electrodeOffset,
+          Checks.inRange("uncertainty of the slope", fraction, "", 1e-5, 1),
+          volumeNoise,
+          calciumMolesPerLitre,
+          magnesiumMolesPerLitre);
+    }
+
+    /**
+     * States how well a volume is read off the burette.
+     *
+     * @param volume its standard uncertainty
+     * @return the fit with it
+     */
+    public Fit withVolumeUncertainty(Volume volume) {
+      return new Fit(
+          legs,
+          temperature,
+          noise,
+          electrodeOffset,
+          electrodeSlope,
+          volume.inMillilitres(),
           calciumMolesPerLitre,
           magnesiumMolesPerLitre);
     }

@@ -9,7 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
@@ -17,6 +19,7 @@ import org.brewchem.substance.Component;
 import org.brewchem.substance.ConstantSet;
 import org.brewchem.substance.EquilibriumConstant;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 class CurveFitTest {
 
@@ -125,5 +128,87 @@ class CurveFitTest {
     CurveFit fit = problem.to(column(rows, 0, 1 / 200.0), column(rows, 1, 1));
     assertThrows(IllegalArgumentException.class, () -> fit.total(Component.PHOSPHATE));
     assertTrue(fit.toString().contains("total carbonate"));
+  }
+
+  private static String refusal(Executable fit) {
+    return assertThrows(IllegalArgumentException.class, fit).getMessage();
+  }
+
+  @Test
+  void eachRefusalNamesItsArgument() {
+    double[] titrant = {0, 1e-3, 2e-3, 3e-3, 4e-3};
+    double[] pH = {8, 7.5, 7, 6.6, 6.4};
+    CurveFit.Problem none = CurveFit.of(Solution.textbook(), Solution.textbook());
+    assertEquals(
+        "unknowns: none was declared; one or more is needed to fit",
+        refusal(() -> none.to(titrant, pH)));
+    CurveFit.Problem twice = none.unknownTotal(Component.CARBONATE).unknownInertCharge();
+    assertEquals(
+        "unknown: total carbonate was declared already; once is enough",
+        refusal(() -> twice.unknownTotal(Component.CARBONATE)));
+    assertEquals(
+        "unknown: inert charge was declared already; once is enough",
+        refusal(twice::unknownInertCharge));
+    CurveFit.Problem constant = none.unknownPKa(Component.LACTATE, 4);
+    assertEquals(
+        "unknown: pKa of lactate was declared already; once is enough",
+        refusal(() -> constant.unknownPKa(Component.LACTATE, 3)));
+    // There is no lactate, nor anything in the titrant.
+    assertEquals(
+        "readings: they do not determine [pKa of lactate]; fewer unknowns are needed",
+        refusal(() -> constant.to(titrant, pH)));
+    double[] broken = pH.clone();
+    broken[2] = Double.NaN;
+    assertTrue(refusal(() -> twice.to(titrant, broken)).startsWith("pH of reading 3: NaN"));
+    double[] negative = titrant.clone();
+    negative[1] = -1;
+    assertTrue(
+        refusal(() -> twice.to(negative, pH)).startsWith("titrant per sample of reading 2: -1.0"));
+    assertEquals(
+        "start: NaN is not possible; a finite number is needed",
+        refusal(() -> none.unknownPKa(Component.LACTATE, Double.NaN)));
+  }
+
+  /** Another way to the same: where there is no borate, the fit is the one that knows of none. */
+  @Test
+  void aTotalThatIsNotThereLeavesTheOthersAsIfItWereNotAskedFor() {
+    Solution acid = Solution.at(celsius(20)).with(Acid.HYDROCHLORIC, molPerKg(0.1));
+    Solution water =
+        Solution.at(celsius(20))
+            .with(Component.CARBONATE, molPerKg(1.9e-3))
+            .with(Component.SODIUM, molPerKg(2e-3));
+    double[] titrant = new double[30];
+    double[] millilitres = new double[30];
+    for (int i = 0; i < 30; i++) {
+      titrant[i] = i * 1e-3;
+      millilitres[i] = i;
+    }
+    double[] curve = water.titratedWith(acid, mL(1000)).pHAfter(millilitres);
+    Random random = new Random(20261126);
+    int without = 0;
+    for (int trial = 0; trial < 10; trial++) {
+      double[] pH = Arrays.stream(curve).map(x -> x + 0.02 * random.nextGaussian()).toArray();
+      CurveFit.Problem two =
+          CurveFit.of(Solution.at(celsius(20)), acid)
+              .unknownTotal(Component.CARBONATE)
+              .unknownInertCharge();
+      CurveFit withBorate = two.unknownTotal(Component.BORATE).to(titrant, pH);
+      CurveFit withoutBorate = two.to(titrant, pH);
+      if (withBorate.total(Component.BORATE).value() == 0) {
+        without++;
+        assertEquals(
+            withoutBorate.total(Component.CARBONATE).value(),
+            withBorate.total(Component.CARBONATE).value(),
+            1e-11);
+        assertEquals(withoutBorate.inertCharge().value(), withBorate.inertCharge().value(), 1e-11);
+      } else {
+        assertTrue(sumOfSquares(withBorate) < sumOfSquares(withoutBorate));
+      }
+    }
+    assertTrue(without >= 3 && without <= 7, without + " of 10");
+  }
+
+  private static double sumOfSquares(CurveFit fit) {
+    return Arrays.stream(fit.residuals()).map(x -> x * x).sum();
   }
 }

@@ -17,6 +17,7 @@ import org.brewchem.substance.Base;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Solute;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 class MeasuredBufferTest {
 
@@ -186,5 +187,45 @@ class MeasuredBufferTest {
             IllegalArgumentException.class,
             () -> BufferLeg.withAlkali(mL(50), DECIMOLAR, new double[] {0, 1}, new double[] {4.2}));
     assertTrue(uneven.getMessage().contains("2 volumes and 1 pH values"), uneven.getMessage());
+  }
+
+  @Test
+  void theUncertaintiesAtTheirLimitsStillGiveABuffer() {
+    for (double reading : new double[] {1e-5, 1}) {
+      for (double zero : new double[] {1e-5, 1}) {
+        for (double slope : new double[] {1e-5, 1}) {
+          for (double volume : new double[] {0, 1}) {
+            MeasuredBuffer buffer =
+                MeasuredBuffer.fit()
+                    .withReadingUncertainty(reading)
+                    .withZeroUncertainty(zero)
+                    .withSlopeUncertainty(slope)
+                    .withVolumeUncertainty(mL(volume))
+                    .with(up())
+                    .buffer();
+            assertEquals(
+                    4.1,
+                    buffer.pH().value(),
+                    Math.max(0.05, 2 * buffer.pH().standardUncertainty()));
+            assertTrue(buffer.pH().standardUncertainty() > 0);
+          }
+        }
+      }
+    }
+  }
+
+  @Test
+  void anUncertaintyBeyondItsLimitsIsNamed() {
+    MeasuredBuffer.Fit fit = MeasuredBuffer.fit();
+    for (double value : new double[] {1e-12, 0, -1, 2, Double.NaN}) {
+      assertRefused("uncertainty of a reading: " + value, () -> fit.withReadingUncertainty(value));
+      assertRefused("uncertainty of the zero: " + value, () -> fit.withZeroUncertainty(value));
+      assertRefused("uncertainty of the slope: " + value, () -> fit.withSlopeUncertainty(value));
+    }
+  }
+
+  private static void assertRefused(String start, Executable call) {
+    String message = assertThrows(IllegalArgumentException.class, call).getMessage();
+    assertTrue(message.startsWith(start), message);
   }
 }

@@ -187,9 +187,11 @@ public final class MeasuredBuffers {
       double slope = electrode ? ELECTRODE_SLOPE * (2 * random.nextDouble() - 1) : 0;
       Meter meter = new Meter(noise, offset, slope, random);
       MeasuredBuffer.Fit fit =
-          electrode
-              ? MeasuredBuffer.fit().goodTo(noise, ELECTRODE_OFFSET, ELECTRODE_SLOPE / 2, 0.01)
-              : MeasuredBuffer.fit().goodTo(noise, 0.005, 0.003, 0.01);
+          MeasuredBuffer.fit()
+              .withReadingUncertainty(noise)
+              .withZeroUncertainty(electrode ? ELECTRODE_OFFSET : 0.005)
+              .withSlopeUncertainty(electrode ? ELECTRODE_SLOPE / 2 : 0.003)
+              .withVolumeUncertainty(Volume.ofMillilitres(0.01));
       double[] up = volumes(beer, Base.SODIUM_HYDROXIDE, 9);
       fit =
           fit.with(

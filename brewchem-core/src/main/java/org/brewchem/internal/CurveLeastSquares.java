@@ -1,0 +1,294 @@
+package org.brewchem.internal;
+
+import java.util.Arrays;
+import java.util.function.UnaryOperator;
+import org.apache.commons.math3.exception.ConvergenceException;
+import org.apache.commons.math3.exception.TooManyEvaluationsException;
+import org.apache.commons.math3.exception.TooManyIterationsException;
+import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
+import org.apache.commons.math3.fitting.leastsquares.LeastSquaresProblem;
+import org.apache.commons.math3.fitting.leastsquares.LeastSquaresProblem.Evaluation;
+import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.LUDecomposition;
+import org.apache.commons.math3.linear.QRDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
+import org.apache.commons.math3.linear.SingularMatrixException;
+import org.apache.commons.math3.util.Pair;
+
+/**
+ * The parameters of a curve that passes observations as closely as possible, some of them not below
+ * zero: the method of Levenberg and Marquardt, with an active set around it.
+ *
+ * <p>The optimiser knows no bounds. A parameter that it drives to zero is held there, the others
+ * are fitted again, and it is let go if the sum of squares then falls with it; so what is found is
+ * the least sum of squares within the bounds. Slopes are central differences.
+ */
+public final class CurveLeastSquares {
+
+  private static final double RELATIVE_STEP = 1e-5;
+  private static final int CAP = 200;
+
+  /** Relative change of the sum of squares, and of the parameters, that is none. */
+  private static final double TOLERANCE = 1e-13;
+
+  /** Cosine between residuals and slope below which a parameter held at zero stays there. */
+  private static final double NO_SLOPE = 1e-9;
+
+  /**
+   * A parameter to be found.
+   *
+   * @param start where the search starts
+   * @param scale size of a change that matters
+   * @param nonNegative whether it may not fall below zero
+   */
+  public record Parameter(double start, double scale, boolean nonNegative) {}
+
+  private final Parameter[] parameters;
+  private final UnaryOperator<double[]> curve;
+  private final double[] observed;
+  private final double[] point;
+  private final double[] residuals;
+  private final RealMatrix slopes;
+  private final RealMatrix covariance;
+
+  private CurveLeastSquares(
+      Parameter[] parameters, UnaryOperator<double[]> curve, double[] observed)
+      throws NoFitException {
+    this.parameters = parameters;
+    this.curve = curve;
+    this.observed = observed;
+    this.point = withinBounds();
+    this.residuals = residuals(point);
+    this.slopes = slopes(point);
+    this.covariance = inverse(slopes.transpose().multiply(slopes));
+  }
+
+  /**
+   * Fits a curve.
+   *
+   * @param parameters what is to be found
+   * @param curve the curve's values where it was observed, from the parameters
+   * @param observed the observations, more than parameters
+   * @return the fit
+   * @throws NoFitException if the observations do not determine the parameters, or the search does
+   *     not settle
+   */
+  public static CurveLeastSquares fit(
+      Parameter[] parameters, UnaryOperator<double[]> curve, double[] observed)
+      throws NoFitException {
+    return new CurveLeastSquares(parameters.clone(), curve, observed.clone());
+  }
+
+  /**
+   * Solves a linear system of more rows than columns by least squares.
+   *
+   * @param rows the coefficients by rows
+   * @param right the right-hand side
+   * @return the solution
+   * @throws NoFitException if the columns depend on each other
+   */
+  public static double[] solveLinear(double[][] rows, double[] right) throws NoFitException {
+    try {
+      return new QRDecomposition(new Array2DRowRealMatrix(rows, false))
+          .getSolver()
+          .solve(new ArrayRealVector(right, false))
+          .toArray();
+    } catch (SingularMatrixException e) {
+      throw new NoFitException(NoFitException.Reason.NOT_DETERMINED, e);
+    }
+  }
+
+  private double[] withinBounds() throws NoFitException {
+    double[] current = Arrays.stream(parameters).mapToDouble(Parameter::start).toArray();
+    boolean[] held = new boolean[parameters.length];
+    for (int round = 0; round < CAP; round++) {
+      current = optimum(current, held);
+      boolean changed = false;
+      for (int j = 0; j < held.length; j++) {
+        if (!held[j] && parameters[j].nonNegative && current[j] == 0) {
+          held[j] = true;
+          changed = true;
+        }
+      }
+      if (!changed && !letGo(current, held)) {
+        return current;
+      }
+    }
+    throw new NoFitException(NoFitException.Reason.NOT_SETTLED, null);
+  }
+
+  /** Lets go the parameter held at zero with which the sum of squares falls most, if any. */
+  private boolean letGo(double[] at, boolean[] held) {
+    RealVector offsets = new ArrayRealVector(residuals(at), false);
+    RealMatrix steepness = slopes(at);
+    int best = -1;
+    double most = NO_SLOPE;
+    for (int j = 0; j < held.length; j++) {
+      RealVector slope = steepness.getColumnVector(j);
+      if (held[j] && slope.getNorm() > 0 && offsets.getNorm() > 0) {
+        double cosine = offsets.cosine(slope);
+        if (cosine > most) {
+          most = cosine;
+          best = j;
+        }
+      }
+    }
+    if (best >= 0) {
+      held[best] = false;
+      at[best] = RELATIVE_STEP * parameters[best].scale;
+    }
+    return best >= 0;
+  }
+
+  /** The optimum over the parameters not held; it ends early where another one reaches zero. */
+  private double[] optimum(double[] start, boolean[] held) throws NoFitException {
+    int[] free = free(held);
+    if (free.length == 0) {
+      return start;
+    }
+    LeastSquaresProblem problem =
+        new LeastSquaresBuilder()
+            .start(Arrays.stream(free).mapToDouble(j -> start[j]).toArray())
+            .target(observed)
+            .parameterValidator(
+                values -> new ArrayRealVector(allowed(values.toArray(), free), false))
+            .model(
+                values -> {
+                  double[] at = placed(values.toArray(), free, start);
+                  return new Pair<>(new ArrayRealVector(curve.apply(at), false), slopes(at, free));
+                })
+            .checker((iteration, before, after) -> stuck(before, after, free))
+            .maxEvaluations(CAP)
+            .maxIterations(CAP)
+            .build();
+    try {
+      return placed(
+          new LevenbergMarquardtOptimizer()
+              .withCostRelativeTolerance(TOLERANCE)
+              .withParameterRelativeTolerance(TOLERANCE)
+              .optimize(problem)
+              .getPoint()
+              .toArray(),
+          free,
+          start);
+    } catch (TooManyEvaluationsException | TooManyIterationsException | ConvergenceException e) {
+      throw new NoFitException(NoFitException.Reason.NOT_SETTLED, e);
+    }
+  }
+
+  private static int[] free(boolean[] held) {
+    int[] free = new int[held.length];
+    int count = 0;
+    for (int j = 0; j < held.length; j++) {
+      if (!held[j]) {
+        free[count++] = j;
+      }
+    }
+    return Arrays.copyOf(free, count);
+  }
+
+  private double[] allowed(double[] values, int[] free) {
+    for (int k = 0; k < free.length; k++) {
+      if (parameters[free[k]].nonNegative) {
+        values[k] = Math.max(values[k], 0);
+      }
+    }
+    return values;
+  }
+
+  private static double[] placed(double[] values, int[] free, double[] others) {
+    double[] all = others.clone();
+    for (int k = 0; k < free.length; k++) {
+      all[free[k]] = values[k];
+    }
+    return all;
+  }
+
+  private boolean stuck(Evaluation before, Evaluation after, int[] free) {
+    for (int k = 0; k < free.length; k++) {
+      if (parameters[free[k]].nonNegative
+          && before.getPoint().getEntry(k) == 0
+          && after.getPoint().getEntry(k) == 0) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private double[] residuals(double[] at) {
+    double[] offsets = curve.apply(at);
+    for (int i = 0; i < offsets.length; i++) {
+      offsets[i] = observed[i] - offsets[i];
+    }
+    return offsets;
+  }
+
+  private RealMatrix slopes(double[] at) {
+    return slopes(at, free(new boolean[at.length]));
+  }
+
+  private RealMatrix slopes(double[] at, int[] columns) {
+    double[][] rows = new double[observed.length][columns.length];
+    for (int k = 0; k < columns.length; k++) {
+      int j = columns[k];
+      double step = RELATIVE_STEP * Math.max(Math.abs(at[j]), parameters[j].scale);
+      double[] above = at.clone();
+      double[] below = at.clone();
+      above[j] += step;
+      below[j] = parameters[j].nonNegative ? Math.max(below[j] - step, 0) : below[j] - step;
+      double width = above[j] - below[j];
+      double[] high = curve.apply(above);
+      double[] low = curve.apply(below);
+      for (int i = 0; i < rows.length; i++) {
+        rows[i][k] = (high[i] - low[i]) / width;
+      }
+    }
+    return new Array2DRowRealMatrix(rows, false);
+  }
+
+  private static RealMatrix inverse(RealMatrix normal) throws NoFitException {
+    try {
+      return new LUDecomposition(normal).getSolver().getInverse();
+    } catch (SingularMatrixException e) {
+      throw new NoFitException(NoFitException.Reason.NOT_DETERMINED, e);
+    }
+  }
+
+  /** Returns the parameters found. */
+  public double[] parameters() {
+    return point.clone();
+  }
+
+  /** Returns observed minus curve. */
+  public double[] residuals() {
+    return residuals.clone();
+  }
+
+  /** Returns the sum of the squared residuals. */
+  public double squares() {
+    return Arrays.stream(residuals).map(r -> r * r).sum();
+  }
+
+  /** Returns the residual standard deviation. */
+  public double standardDeviation() {
+    return Math.sqrt(squares() / (residuals.length - point.length));
+  }
+
+  /** Returns the standard uncertainty that the scatter of the observations gives a parameter. */
+  public double standardUncertainty(int parameter) {
+    return standardDeviation() * Math.sqrt(covariance.getEntry(parameter, parameter));
+  }
+
+  /** Returns for each observation the share of it that the curve follows, 0 to 1. */
+  public double[] leverages() {
+    RealMatrix hat = slopes.multiply(covariance).multiply(slopes.transpose());
+    double[] leverages = new double[residuals.length];
+    for (int i = 0; i < leverages.length; i++) {
+      leverages[i] = hat.getEntry(i, i);
+    }
+    return leverages;
+  }
+}

@@ -1,0 +1,148 @@
+package org.brewchem.titration;
+
+import org.brewchem.quantity.ChargeConcentration;
+import org.brewchem.quantity.Molality;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.EquilibriumConstant;
+
+/** A number of a solution that a {@link CurveFit} finds. */
+interface CurveUnknown {
+
+  /** What it is, with the name of its component. */
+  String name();
+
+  /** Its unit, empty for a pKa. */
+  String unit();
+
+  /** Where the search starts. */
+  double start();
+
+  /** Size of a change that matters. */
+  double scale();
+
+  /**
+   * Whether the charge at a stated pH is nearly linear in it, so that a start can be solved for.
+   */
+  boolean isLinear();
+
+  /** Whether it may not fall below zero. */
+  boolean isNonNegative();
+
+  /** The solution with this number in it. */
+  Solution applied(Solution solution, double value);
+
+  /** The total of a component, mol/kg. */
+  record Total(Component component) implements CurveUnknown {
+    @Override
+    public String name() {
+      return "total " + component.name();
+    }
+
+    @Override
+    public String unit() {
+      return "mol/kg";
+    }
+
+    @Override
+    public double start() {
+      return 0;
+    }
+
+    @Override
+    public double scale() {
+      return 1e-3;
+    }
+
+    @Override
+    public boolean isLinear() {
+      return true;
+    }
+
+    @Override
+    public boolean isNonNegative() {
+      return true;
+    }
+
+    @Override
+    public Solution applied(Solution solution, double value) {
+      return solution.withTotal(component, Molality.ofMolesPerKilogram(value));
+    }
+  }
+
+  /** The strong-ion difference that no component brings, eq/kg. */
+  record InertCharge() implements CurveUnknown {
+    @Override
+    public String name() {
+      return "inert charge";
+    }
+
+    @Override
+    public String unit() {
+      return "eq/kg";
+    }
+
+    @Override
+    public double start() {
+      return 0;
+    }
+
+    @Override
+    public double scale() {
+      return 1e-3;
+    }
+
+    @Override
+    public boolean isLinear() {
+      return true;
+    }
+
+    @Override
+    public boolean isNonNegative() {
+      return false;
+    }
+
+    @Override
+    public Solution applied(Solution solution, double value) {
+      return solution.withInertCharge(
+          ChargeConcentration.ofEquivalentsPerLitre(value * solution.kilogramsPerLitre()));
+    }
+  }
+
+  /** The pKa of a component of one step. */
+  record DissociationConstant(Component component, double start) implements CurveUnknown {
+    @Override
+    public String name() {
+      return "pKa of " + component.name();
+    }
+
+    @Override
+    public String unit() {
+      return "";
+    }
+
+    @Override
+    public double scale() {
+      return 1;
+    }
+
+    @Override
+    public boolean isLinear() {
+      return false;
+    }
+
+    @Override
+    public boolean isNonNegative() {
+      return false;
+    }
+
+    @Override
+    public Solution applied(Solution solution, double value) {
+      Chemistry chemistry = solution.chemistry();
+      return solution.under(
+          chemistry.withConstants(
+              chemistry.constants().with(component, EquilibriumConstant.ofLog10(-value))));
+    }
+  }
+}
