@@ -204,9 +204,7 @@ class MeasuredBufferTest {
                     .with(up())
                     .buffer();
             assertEquals(
-                    4.1,
-                    buffer.pH().value(),
-                    Math.max(0.05, 2 * buffer.pH().standardUncertainty()));
+                4.1, buffer.pH().value(), Math.max(0.05, 2 * buffer.pH().standardUncertainty()));
             assertTrue(buffer.pH().standardUncertainty() > 0);
           }
         }
