@@ -55,14 +55,14 @@ public final class EquilibriumSolver {
   /** Sums kept for each metal of a ligand's pairs: themselves, and by P, D and I. */
   private static final int PER_METAL = 4;
 
-  private final EquilibriumSystem system;
-  private final double[] totals;
+  final EquilibriumSystem system;
+  final double[] totals;
   private final double[] heldLogActivity;
-  private final int[] heldSpecies;
+  final int[] heldSpecies;
   private boolean anyHeld;
   private double inertCharge;
 
-  private final ActivityCoefficients coefficients;
+  final ActivityCoefficients coefficients;
   double proton;
   double ionic;
   final double[] metalActivity;
@@ -76,13 +76,13 @@ public final class EquilibriumSolver {
   private final double[] earlier;
   private int followed;
 
-  private final int size;
+  final int size;
   private boolean anyMetal;
   private double strongCharge;
   private double strongSquares;
 
-  private final double[] protonPower;
-  private final double[] freeLigand;
+  final double[] protonPower;
+  final double[] freeLigand;
   private final double[] perMetal;
   final double[] matrix;
   final double[] residual;
@@ -226,12 +226,19 @@ public final class EquilibriumSolver {
 
   /** Concentration of the species with this handle, mol/kg; call {@link #refresh} before. */
   public double concentration(int handle) {
-    return activity(handle) * coefficients.inverse[groupOf(system.position(handle))];
+    return concentrationAt(system.position(handle));
   }
 
   /** Activity of the species with this handle; call {@link #refresh} before. */
   public double activity(int handle) {
-    int position = system.position(handle);
+    return activityAt(system.position(handle));
+  }
+
+  double concentrationAt(int position) {
+    return activityAt(position) * coefficients.inverse[groupOf(position)];
+  }
+
+  private double activityAt(int position) {
     int i = position * EquilibriumSystem.INDICES;
     int k = system.indices[i + EquilibriumSystem.LIGAND];
     double free = freeLigand[k];
@@ -239,6 +246,13 @@ public final class EquilibriumSolver {
         * protonPower[system.indices[i]]
         * metalActivity[system.indices[i + EquilibriumSystem.METAL]]
         * (position >= system.twofoldStart[k] ? free * free : free);
+  }
+
+  /** Concentration of a species over the activities of its free metal and free ligands. */
+  double perLigandAndMetal(int position) {
+    return system.numbers[position * EquilibriumSystem.NUMBERS]
+        * protonPower[system.indices[position * EquilibriumSystem.INDICES]]
+        * coefficients.inverse[groupOf(position)];
   }
 
   /** Concentration of H+, mol/kg; call {@link #refresh} before. */
@@ -708,14 +722,34 @@ public final class EquilibriumSolver {
   private void carry() {
     int n = size;
     double left = residual[0];
-    if (Math.abs(left) < NEUTRAL * ionic) {
+    double half = halfSign(left);
+    if (half == 0) {
       return;
     }
-    double half = left > 0 ? 0.5 : -0.5;
     residual[n - 1] += half * left;
     for (int c = 0; c < n; c++) {
       matrix[(n - 1) * n + c] += half * matrix[c];
     }
+  }
+
+  /** Slope of the ionic strength against the charge of inert univalent ions; 0 at the kink. */
+  private double halfSign(double inert) {
+    return Math.abs(inert) < NEUTRAL * ionic ? 0 : inert > 0 ? 0.5 : -0.5;
+  }
+
+  /** What the inert ions besides the components add to ionic strength per charge. */
+  double inertSlope() {
+    return halfSign(inertCharge);
+  }
+
+  /** What the charge left over adds to ionic strength per charge. */
+  double carriedSlope() {
+    return carrying ? halfSign(charge) : 0;
+  }
+
+  /** Whether the unknowns are those of a solution. */
+  boolean settled() {
+    return warm;
   }
 
   private void evaluateAll(boolean carried) {
@@ -924,9 +958,7 @@ public final class EquilibriumSolver {
       double bySlope = 0;
       double inverseWeight = 0;
       if (held >= 0) {
-        byProton =
-            numbers[held * EquilibriumSystem.NUMBERS + EquilibriumSystem.PROTONS]
-                / (held >= twofoldStart ? 2 : 1);
+        byProton = protonsHeld(k);
       } else if (k < ligands) {
         inverseWeight = 1 / weighted;
         byProton = weightedP * inverseWeight;
@@ -962,6 +994,13 @@ public final class EquilibriumSolver {
     if (carried) {
       carry();
     }
+  }
+
+  /** Protons per ligand in the species of a ligand that is held. */
+  double protonsHeld(int k) {
+    int held = heldSpecies[k];
+    return system.numbers[held * EquilibriumSystem.NUMBERS + EquilibriumSystem.PROTONS]
+        / (held >= system.twofoldStart[k] ? 2 : 1);
   }
 
   /** The free ligand that gives the held species its activity. */

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.EquilibriumSlopes;
 import org.brewchem.internal.EquilibriumSolver;
 import org.brewchem.internal.EquilibriumSystem;
 import org.brewchem.internal.EquilibriumSystem.Activity;
@@ -32,10 +33,12 @@ public final class Equilibria {
 
   private final Compiled compiled;
   private final EquilibriumSolver solver;
+  private final EquilibriumSlopes slopes;
 
   private Equilibria(Compiled compiled) {
     this.compiled = compiled;
     this.solver = new EquilibriumSolver(compiled.system);
+    this.slopes = new EquilibriumSlopes(solver);
   }
 
   /**
@@ -216,6 +219,54 @@ public final class Equilibria {
    */
   public double bufferCapacity() {
     return solver.bufferCapacity();
+  }
+
+  /**
+   * Finds the exact slopes of the net charge at the last solution against every total, at its pH,
+   * with pairs and ionic strength following. Allocates nothing.
+   *
+   * <p>Charge that is missing at that pH is carried by an inert univalent ion, as in {@link
+   * #chargeAt}. Where an inert charge is 0 its share in ionic strength has a kink; the mean of both
+   * sides is taken. Where a total is 0 the slope is the one upwards. The total of a component with
+   * a form that is held follows and has the slope 0. After {@link #pH()}, the pH moves by the
+   * negative of a slope over the value returned, per mole.
+   *
+   * @param perTotal receives the slopes by component index, eq per mol, and behind them that
+   *     against the inert charge, eq per eq: one more than there are components
+   * @return the slope against pH at the totals, eq per kg of water and pH: the negative of {@link
+   *     #bufferCapacity()}
+   * @throws IllegalArgumentException if the array has another length
+   * @throws IllegalStateException if nothing was solved, or the last solution was forgotten
+   */
+  public double chargeSlopes(double[] perTotal) {
+    return slopes.ofCharge(perTotal);
+  }
+
+  /**
+   * Finds the exact slopes of {@link #chargeOf} of a component, else as {@link #chargeSlopes}.
+   *
+   * @param index the component's index
+   * @param perTotal receives the slopes by component index, eq per mol, and behind them that
+   *     against the inert charge, eq per eq: one more than there are components
+   * @return the slope against pH at the totals, eq per kg of water and pH
+   * @throws IllegalArgumentException if the array has another length or there is no such component
+   * @throws IllegalStateException if nothing was solved, or the last solution was forgotten
+   */
+  public double chargeSlopesOf(int index, double[] perTotal) {
+    return slopes.ofChargeOf(index, perTotal);
+  }
+
+  /**
+   * Finds the exact slopes of the ionic strength, else as {@link #chargeSlopes}.
+   *
+   * @param perTotal receives the slopes by component index, 1, and behind them that against the
+   *     inert charge, mol per eq: one more than there are components
+   * @return the slope against pH at the totals, mol per kg of water and pH
+   * @throws IllegalArgumentException if the array has another length
+   * @throws IllegalStateException if nothing was solved, or the last solution was forgotten
+   */
+  public double ionicStrengthSlopes(double[] perTotal) {
+    return slopes.ofIonicStrength(perTotal);
   }
 
   /**

@@ -66,25 +66,29 @@ class EquilibriumSolverTest {
   }
 
   /** A liquid of all that a system can hold, with the means to count it without the solver. */
-  private static final class Everything {
+  static final class Everything {
     static final int METALS = 3;
-    private static final int[] CHARGES = {1, 2, 2, -1, -3, -2, -1};
+    static final int[] CHARGES = {1, 2, 2, -1, -3, -2, -1};
     private static final Activity ION_SIZE = new Activity(5, 0.1);
     private static final Activity NEUTRAL = new Activity(0, 0.2);
 
     /** Metal, ligand, protons, number of ligands, handle. */
-    private final List<int[]> species = new ArrayList<>();
+    final List<int[]> species = new ArrayList<>();
 
     private final EquilibriumSystem.Builder builder;
-    private final EquilibriumSystem system;
+    final EquilibriumSystem system;
     private final boolean ionSize;
-    private int carbonicAcid;
+    int carbonicAcid;
 
     Everything(boolean ionSize) {
+      this(ionSize, SLOPE);
+    }
+
+    Everything(boolean ionSize, double debyeHueckelA) {
       this.ionSize = ionSize;
       builder =
           new EquilibriumSystem.Builder(
-              LOG10_ION_PRODUCT, SLOPE, INVERSE_LENGTH, activity(1), activity(-1));
+              LOG10_ION_PRODUCT, debyeHueckelA, INVERSE_LENGTH, activity(1), activity(-1));
       for (int i = 0; i < METALS; i++) {
         builder.metal(CHARGES[i], activity(CHARGES[i]));
       }
@@ -129,7 +133,7 @@ class EquilibriumSolverTest {
       }
     }
 
-    private static int charge(int[] row) {
+    static int charge(int[] row) {
       return row[2]
           + (row[0] < 0 ? 0 : CHARGES[row[0]])
           + (row[1] < 0 ? 0 : row[3] * CHARGES[row[1]]);

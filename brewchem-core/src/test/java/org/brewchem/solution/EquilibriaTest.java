@@ -7,7 +7,12 @@ import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import java.util.List;
 import java.util.Map;
+import java.util.Random;
+import java.util.stream.Stream;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -73,5 +78,92 @@ class EquilibriaTest {
     assertThrows(NoSolutionException.class, () -> equilibria.doseTo(added, pH(9)));
     assertEquals(before, equilibria.pH(), 1e-12);
     assertThrows(IllegalArgumentException.class, () -> equilibria.indexOf(Component.CITRATE));
+  }
+
+  private static final List<Component> WATER =
+      List.of(
+          Component.SODIUM,
+          Component.POTASSIUM,
+          Component.CALCIUM,
+          Component.MAGNESIUM,
+          Component.CHLORIDE,
+          Component.SULFATE,
+          Component.CARBONATE);
+
+  private static final List<Component> BEER =
+      Stream.concat(
+              WATER.stream(),
+              Stream.of(
+                  Component.PHOSPHATE,
+                  Component.CITRATE,
+                  Component.LACTATE,
+                  Component.ACETATE,
+                  Component.SUCCINATE))
+          .toList();
+
+  /** A slope is exact, so that what is left is the error of the difference it is held against. */
+  @Property(tries = 150)
+  void slopesOfRandomWatersAndBeersAreThoseOfDifferences(
+      @ForAll long seed, @ForAll Level level, @ForAll boolean beer, @ForAll boolean open) {
+    List<Component> components = beer ? BEER : WATER;
+    Random random = new Random(seed);
+    Equilibria equilibria = Equilibria.of(components, celsius(20), Chemistry.of(level));
+    int n = components.size();
+    double[] own = new double[n + 1];
+    for (int j = 0; j < n; j++) {
+      own[j] = 1e-5 * Math.pow(1000, random.nextDouble());
+    }
+    own[n] = (random.nextBoolean() ? 1 : -1) * 1e-3 * (1 + random.nextDouble());
+    int carbonate = equilibria.indexOf(Component.CARBONATE);
+    if (open) {
+      equilibria.hold(Component.CARBONATE, 2, -4 + random.nextDouble());
+    }
+    double at = beer ? 3.5 + 2 * random.nextDouble() : 6 + 2 * random.nextDouble();
+    double[] change = new double[n + 1];
+    double[][] slopes = new double[3][n + 1];
+    double[] base = figures(equilibria, own, change, 0, at, carbonate);
+    double byPh = equilibria.chargeSlopes(slopes[0]);
+    assertEquals(-equilibria.bufferCapacity(), byPh, 1e-9 * Math.abs(byPh));
+    equilibria.chargeSlopesOf(carbonate, slopes[1]);
+    equilibria.ionicStrengthSlopes(slopes[2]);
+    for (int j = 0; j <= n; j++) {
+      double step = 0.004 * Math.abs(own[j]);
+      change[j] = step;
+      double[] one = figures(equilibria, own, change, 1, at, carbonate);
+      double[] two = figures(equilibria, own, change, 2, at, carbonate);
+      double[] minusOne = figures(equilibria, own, change, -1, at, carbonate);
+      double[] minusTwo = figures(equilibria, own, change, -2, at, carbonate);
+      change[j] = 0;
+      if (two[0] * minusTwo[0] < 0) {
+        continue; // the charge left over turns its sign, and its share in ionic strength has a kink
+      }
+      for (int figure = 0; figure < 3; figure++) {
+        double expected =
+            (8 * (one[figure] - minusOne[figure]) - (two[figure] - minusTwo[figure])) / (12 * step);
+        double rounding = 1e-14 * (Math.abs(base[figure]) + base[2]) / step;
+        assertEquals(
+            expected,
+            slopes[figure][j],
+            1e-6 * Math.max(0.01, Math.abs(expected)) + rounding,
+            "figure " + figure + " by total " + j);
+      }
+    }
+  }
+
+  /** Net charge, charge of carbonate and ionic strength. */
+  private static double[] figures(
+      Equilibria equilibria,
+      double[] own,
+      double[] change,
+      double share,
+      double at,
+      int carbonate) {
+    int n = own.length - 1;
+    for (int j = 0; j < n; j++) {
+      equilibria.setTotal(j, own[j] + share * change[j]);
+    }
+    equilibria.setInertCharge(own[n] + share * change[n]);
+    double charge = equilibria.chargeAt(at);
+    return new double[] {charge, equilibria.chargeOf(carbonate), equilibria.ionicStrength()};
   }
 }
