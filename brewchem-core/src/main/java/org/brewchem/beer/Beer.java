@@ -443,13 +443,13 @@ public final class Beer {
 
   static List<BeerFinding> acidityFindings(TitratableAcidity acidity) {
     double asLactic = acidity.inGramsPerLitreAs(Acid.LACTIC);
-    if (asLactic >= AcidityResult.BEYOND_FERMENTATION_GRAMS_PER_LITRE_AS_LACTIC) {
+    if (acidity.compareTo(AcidityResult.greatestOfOpenSample(acidity.endPoint())) > 0) {
       return List.of(
           new BeerFinding(
-              BeerFinding.Kind.ACIDITY_BEYOND_FERMENTATION,
+              BeerFinding.Kind.ACIDITY_OF_CARBONATED_SAMPLE,
               Texts.acidity(acidity)
-                  + " is beyond what fermentation makes (common practice, no source); carbon dioxide"
-                  + " left in the sample, or a slip in the arithmetic, is likelier"));
+                  + " is more than a beer with all the carbon dioxide of an open sample reaches; the"
+                  + " gas of a closed vessel, or a slip in the arithmetic, is likelier than acid"));
     }
     if (asLactic > AcidityResult.UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) {
       return List.of(

@@ -1,5 +1,7 @@
 package org.brewchem.beer;
 
+import org.brewchem.titration.AcidityResult;
+
 /**
  * Something that a brewer should know about a beer's figures or about a prediction, and that is no
  * error.
@@ -15,11 +17,8 @@ public record BeerFinding(Kind kind, String text) {
      * More than 10 g/L as lactic acid, which is unusual for a beer (common practice, no source).
      */
     ACIDITY_UNUSUAL,
-    /**
-     * 22 g/L as lactic acid or more, which is beyond what fermentation makes (common practice, no
-     * source).
-     */
-    ACIDITY_BEYOND_FERMENTATION,
+    /** More than gas in an open sample explains ({@link AcidityResult#greatestOfOpenSample}). */
+    ACIDITY_OF_CARBONATED_SAMPLE,
     /** The prediction rests on {@link StandInBuffer}. */
     RESTS_ON_STAND_IN,
     /** Most of the acidity is carried by the scaled groups of the stand-in. */

@@ -1,6 +1,6 @@
 package org.brewchem.beer;
 
-/** The figures by which the acidity and the mineral character of a beer are judged. */
+/** The figures by which the acidity and the minerals of a beer are judged. */
 public enum KeyFigure {
   /** How acid the beer is now. */
   PH("pH", ""),

@@ -7,9 +7,13 @@ import java.util.OptionalDouble;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.BufferCapacity;
+import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Pressure;
+import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
+import org.brewchem.solution.Carbonation;
 import org.brewchem.substance.Acid;
 import org.brewchem.uncertainty.Budget;
 import org.brewchem.uncertainty.LinearityCheck;
@@ -29,18 +33,12 @@ import org.brewchem.uncertainty.UncertainValue;
  */
 public final class AcidityResult {
 
-  /**
-   * Beer above this is unusual, in g/L as lactic acid (common practice, no source); a strong sour
-   * beer reaches 7.7.
-   */
+  /** Beer above this is unusual, in g/L as lactic acid (common practice, no source). */
   public static final double UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC = 10;
 
-  /**
-   * So much is more than fermentation makes, in g/L as lactic acid (common practice, no source).
-   */
-  public static final double BEYOND_FERMENTATION_GRAMS_PER_LITRE_AS_LACTIC = 22;
-
   private static final PH USUAL_BEER = PH.of(4.3);
+  private static final Temperature ROOM = Temperature.ofCelsius(20);
+  private static final Temperature COLDEST = Temperature.ofCelsius(0);
   private static final double LINEARITY_TOLERANCE = 0.02;
 
   private final TitratedCharge charge;
@@ -62,12 +60,30 @@ public final class AcidityResult {
         new TitratedCharge("titratable acidity", titration, titres, logs, Optional.empty()));
   }
 
+  /**
+   * Returns the greatest acidity that an open sample of a beer explains: {@link
+   * #UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC} and all the carbon dioxide that water holds at 0 °C under 1
+   * atm of it. More takes the gas of a closed vessel, or is a slip. Source of the solubility:
+   * Plummer and Busenberg 1982; of what the gas adds: {@link CarbonDioxideResidue}, from pH 4.3 at
+   * 20 °C.
+   *
+   * @param endPoint the pH that the titration ends at, above 4.3
+   * @return the acidity, 16.9 g/L as lactic acid to pH 8.2
+   */
+  public static TitratableAcidity greatestOfOpenSample(PH endPoint) {
+    MassConcentration saturated =
+        Carbonation.under(Pressure.ofAtmospheres(1), COLDEST).asMassConcentration();
+    return TitratableAcidity.ofGramsPerLitreAs(
+            UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC, Acid.LACTIC, endPoint)
+        .plus(CarbonDioxideResidue.of(saturated, USUAL_BEER, endPoint, ROOM).bias());
+  }
+
   private void judgeSize(List<Finding> list) {
     double lactic = value().inGramsPerLitreAs(Acid.LACTIC);
     if (lactic <= UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) {
       return;
     }
-    boolean carbonated = lactic >= BEYOND_FERMENTATION_GRAMS_PER_LITRE_AS_LACTIC;
+    boolean carbonated = value().compareTo(greatestOfOpenSample(endPoint())) > 0;
     double excess =
         1000 * (lactic - UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) / Acid.LACTIC.gramsPerEquivalent();
     list.add(
@@ -75,16 +91,18 @@ public final class AcidityResult {
             carbonated ? Finding.Kind.SAMPLE_CARBONATED : Finding.Kind.ACIDITY_UNUSUAL,
             String.format(
                 Locale.ROOT,
-                "%.3g g/L as lactic acid is %s; was the sample degassed? %.2g g/L of carbon"
-                    + " dioxide left in it would explain what is above %.3g g/L",
+                "%.3g g/L as lactic acid is unusual for beer, also for a sour one; was the sample"
+                    + " degassed? %.2g g/L of carbon dioxide left in it would explain what is above"
+                    + " %.3g g/L%s",
                 lactic,
-                carbonated
-                    ? "beyond what fermentation makes"
-                    : "unusual for beer, also for a sour one",
                 CarbonDioxideResidue.explaining(
                         excess, USUAL_BEER, endPoint(), titration().temperature())
                     .inGramsPerLitre(),
-                UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC)));
+                UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC,
+                carbonated
+                    ? ", more than any open liquid holds: it came from under pressure, or a figure"
+                        + " is wrong"
+                    : "")));
   }
 
   /**

@@ -49,7 +49,7 @@ public final class Finding {
     OUTLIER(Severity.CAUTION),
     /** The acidity is higher than usual in beer. */
     ACIDITY_UNUSUAL(Severity.CAUTION),
-    /** The acidity is beyond what fermentation makes: the sample was not degassed. */
+    /** The acidity is more than gas in an open sample explains: the sample was not degassed. */
     SAMPLE_CARBONATED(Severity.FAULT),
     /** The volume of a reading is smaller than one before it. */
     READING_OUT_OF_ORDER(Severity.CAUTION),

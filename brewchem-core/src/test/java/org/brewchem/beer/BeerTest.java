@@ -93,21 +93,21 @@ class BeerTest {
     assertTrue(thrown.getMessage().startsWith("calcium: predicted"), thrown.getMessage());
   }
 
-  /** Common practice, no source. */
+  /** Common practice, no source; the upper limit is tested with {@link AcidityResult}. */
   @ParameterizedTest
   @CsvSource({
     "1.8, 4.3, false, false",
-    "7.7, 3.4, false, false",
+    "5.9, 3.5, false, false",
     "10.1, 3.2, true, false",
-    "21.9, 3.0, true, false",
-    "22.0, 3.0, false, true",
+    "16.8, 3.0, true, false",
+    "17.0, 3.0, false, true",
     "30.0, 3.0, false, true"
   })
   void anAcidityThatIsHighIsRemarkedOn(
-      double gramsPerLitre, double pH, boolean unusual, boolean beyond) {
+      double gramsPerLitre, double pH, boolean unusual, boolean carbonated) {
     Set<BeerFinding.Kind> kinds = kinds(Beer.of(pH(pH), asLactic(gramsPerLitre)).findings());
     assertEquals(unusual, kinds.contains(BeerFinding.Kind.ACIDITY_UNUSUAL));
-    assertEquals(beyond, kinds.contains(BeerFinding.Kind.ACIDITY_BEYOND_FERMENTATION));
+    assertEquals(carbonated, kinds.contains(BeerFinding.Kind.ACIDITY_OF_CARBONATED_SAMPLE));
   }
 
   @Test

@@ -28,6 +28,6 @@ final class Beers {
   }
 
   static Beer sour() {
-    return Beer.of(pH(3.4), asLactic(6.50));
+    return Beer.of(pH(3.5), asLactic(6.50));
   }
 }

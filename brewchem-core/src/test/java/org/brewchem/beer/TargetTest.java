@@ -20,7 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class TargetTest {
 
   private static final Target TARGET =
-      Target.named("invented pale lager")
+      Target.named("invented amber ale")
           .withPH(Band.between(pH(4.1), pH(4.3)))
           .withAcidity(Band.around(asLactic(1.9), asLactic(0.2)))
           .withSulfateToChloride(Band.atMost(2.0))
@@ -117,7 +117,7 @@ class TargetTest {
   @Test
   void aTargetPrintsItsBands() {
     assertEquals(
-        "invented pale lager\npH 4.10 to 4.30\ntitratable acidity 1.70 to 2.10 g/L as lactic"
+        "invented amber ale\npH 4.10 to 4.30\ntitratable acidity 1.70 to 2.10 g/L as lactic"
             + " acid\nsulfate to chloride at most 2.00\ncalcium at least 50 mg/L",
         TARGET.toString());
   }

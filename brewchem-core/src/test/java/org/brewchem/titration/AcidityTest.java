@@ -151,14 +151,19 @@ class AcidityTest {
   }
 
   /**
-   * Common practice, no source: beer above 10 g/L as lactic acid is unusual, above 22 g/L beyond
-   * what fermentation makes.
+   * Common practice, no source: beer above 10 g/L as lactic acid is unusual. Source of the limit:
+   * water holds 3.35 g/L of carbon dioxide at 0 °C and 1 atm (handbooks, from memory), each mole of
+   * which gives about one proton.
    */
   @Test
   void anAcidityThatOnlyGasExplainsIsSaid() {
     assertEquals(List.of(), kindsOfSize(38));
     assertEquals(List.of(Finding.Kind.ACIDITY_UNUSUAL), kindsOfSize(60));
     assertEquals(List.of(Finding.Kind.SAMPLE_CARBONATED), kindsOfSize(130));
+    assertEquals(
+        10 + 3.35 * 90.078 / 44.009,
+        AcidityResult.greatestOfOpenSample(pH(8.2)).inGramsPerLitreAs(LACTIC),
+        0.15);
   }
 
   private static List<Finding.Kind> kindsOfSize(double titre) {

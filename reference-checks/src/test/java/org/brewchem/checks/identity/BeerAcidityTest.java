@@ -1,10 +1,7 @@
 package org.brewchem.checks.identity;
 
-import static org.brewchem.quantity.Quantities.acidity;
 import static org.brewchem.quantity.Quantities.celsius;
-import static org.brewchem.quantity.Quantities.gPerL;
 import static org.brewchem.quantity.Quantities.litres;
-import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.molPerL;
 import static org.brewchem.quantity.Quantities.pH;
@@ -26,14 +23,13 @@ import net.jqwik.api.statistics.StatisticsReport;
 import org.brewchem.beer.Beer;
 import org.brewchem.beer.Blend;
 import org.brewchem.beer.Buffering;
-import org.brewchem.beer.Origin;
 import org.brewchem.quantity.PH;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
+import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
-import org.brewchem.substance.Ion;
 import org.junit.jupiter.api.Test;
 
 /** What the definitions of pH and titratable acidity ask of every beer. */
@@ -212,23 +208,18 @@ class BeerAcidityTest {
   }
 
   /**
-   * Lower pH is not more acid: a soft drink on 5.5 mmol/L of phosphoric acid beside the stand-in
-   * for an ordinary lager (compositions invented, common practice for their size, no source).
+   * Lower pH is not more acid: 4 mmol/L of lactic acid beside 50 mmol/L of it with 30 mmol/L of lye
+   * (invented). To pH 8.2 all lactic acid is titrated, which leaves 4 and 20 mEq/L.
    */
   @Test
-  void aSoftDrinkHasALowerPhAndLessAcidityThanALager() {
-    Solution softDrink = Solution.at(celsius(20)).with(Acid.PHOSPHORIC, mmolPerL(5.5));
-    Solution lager =
-        Beer.of(pH(4.3), acidity(gPerL(1.8), LACTIC, END_POINT))
-            .with(Ion.CALCIUM, mgPerL(60), Origin.MEASURED_IN_BEER)
-            .with(Ion.MAGNESIUM, mgPerL(85), Origin.MEASURED_IN_BEER)
-            .solution();
-    assertTrue(softDrink.pH().value() < 2.6, softDrink.pH().toString());
-    assertEquals(4.3, lager.pH().value(), 1e-9);
-    double ofSoftDrink = softDrink.titratableAcidity(END_POINT).inGramsPerLitreAs(LACTIC);
-    double ofLager = lager.titratableAcidity(END_POINT).inGramsPerLitreAs(LACTIC);
-    assertTrue(ofSoftDrink < 1.0 && ofSoftDrink < 0.6 * ofLager, ofSoftDrink + " " + ofLager);
-    // phosphoric acid alone gives 5.5 mmol/L times less than 2
-    assertTrue(ofSoftDrink < 2 * 5.5e-3 * LACTIC.gramsPerEquivalent());
+  void aLittleAcidAloneHasALowerPhThanFiveTimesAsMuchBesideItsSalt() {
+    Solution alone = Solution.at(celsius(20)).with(LACTIC, mmolPerL(4));
+    Solution buffered =
+        Solution.at(celsius(20))
+            .with(LACTIC, mmolPerL(50))
+            .with(Base.SODIUM_HYDROXIDE, mmolPerL(30));
+    assertTrue(alone.pH().value() < buffered.pH().value() - 0.5, alone.pH().toString());
+    assertEquals(4, alone.titratableAcidity(END_POINT).inMilliequivalentsPerLitre(), 0.01);
+    assertEquals(20, buffered.titratableAcidity(END_POINT).inMilliequivalentsPerLitre(), 0.01);
   }
 }
