@@ -127,7 +127,7 @@ final class AcidAddition {
     return moles / molesPerLitreOfBottle;
   }
 
-  /** By what factor the volume grows. */
+  /** By what factor the volume increases. */
   double growth(double moles) {
     return 1 + litresOfBottle(moles);
   }

@@ -318,7 +318,7 @@ public final class Beer {
    * Returns the key figures.
    *
    * @return pH and acidity as measured; calcium, and sulfate to chloride, when the ions are known
-   *     and chloride is not nil
+   *     and chloride is not zero
    */
   public KeyFigures keyFigures() {
     return keyFigures(pH, acidity, ions);

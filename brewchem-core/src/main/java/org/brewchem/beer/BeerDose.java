@@ -196,7 +196,7 @@ public final class BeerDose {
    * the protons of a strong acid with several by a little, since the anion counts in the ionic
    * strength.
    *
-   * @return the effective equivalents on the way to the new pH, eq/mol
+   * @return the effective equivalents on the way to the new pH, Eq/mol
    */
   public double equivalentsInBeer() {
     double growth = addition.growth(molesPerLitreOfBeer);
@@ -209,7 +209,7 @@ public final class BeerDose {
    * Returns what a mole of the acid adds to the titratable acidity. For phosphoric acid to pH 8.2
    * that is about 1.9 and neither 2 nor 3.
    *
-   * @return the effective equivalents up to the end point, eq/mol
+   * @return the effective equivalents up to the end point, Eq/mol
    */
   public double equivalentsAtEndPoint() {
     double growth = addition.growth(molesPerLitreOfBeer);
@@ -423,12 +423,13 @@ public final class BeerDose {
                             reagent().density().orElseThrow().inGramsPerMillilitre(), 4)
                         + " g/mL = "
                         + NumberText.significant(litres.inMillilitres(), 4)
-                        + " mL; the beer grows by a factor of "
-                        + NumberText.significant(growth, 7)));
+                        + " mL; volume increases by "
+                        + NumberText.significant(100 * (growth - 1), 3)
+                        + " %"));
     lines.add(
         Texts.format(
-            "equivalents of a mole: %.3f act on the beer down to %s, %.3f counted by the"
-                + " titration to %s, %d by definition",
+            "protons released per mole: %.3f in the beer down to %s, %.3f in the titration to"
+                + " %s, %d by definition",
             equivalentsInBeer(),
             Texts.format("pH %.2f", pHAfter.value()),
             equivalentsAtEndPoint(),

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The key figures of a beer, as far as they are known: pH, titratable acidity, sulfate to chloride
- * by mass, and calcium. A figure that is not known is missing; it is neither nil nor guessed.
+ * by mass, and calcium. A figure that is not known is missing; it is neither zero nor guessed.
  *
  * <p>Each figure can carry its standard uncertainty, in its own unit. Immutable.
  */

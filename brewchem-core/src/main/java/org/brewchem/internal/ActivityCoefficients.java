@@ -6,7 +6,7 @@ import java.util.Arrays;
  * The activity coefficients of the groups of an {@link EquilibriumSystem} at an ionic strength.
  *
  * <p>In the course of a solve the exponents change less and less, so that the factors are carried
- * on by a short series instead of being computed anew.
+ * on by a short series instead of being computed again.
  */
 final class ActivityCoefficients {
 
@@ -39,7 +39,7 @@ final class ActivityCoefficients {
     exponent = new double[groups];
   }
 
-  /** Starts the factors anew, so that a solve does not depend on the one before. */
+  /** Starts the factors again, so that a solve does not depend on the one before. */
   void forget() {
     ionic = 0;
     daviesFactor = 1;

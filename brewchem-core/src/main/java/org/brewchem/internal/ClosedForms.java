@@ -42,7 +42,7 @@ public final class ClosedForms {
   /**
    * Acidity or alkalinity found by titration, mEq/L.
    *
-   * @param equivalentsPerLitre the titrant, eq/L
+   * @param equivalentsPerLitre the titrant, Eq/L
    * @param netMillilitres the titre without the blank, mL
    * @param predilution final volume over own volume of the sample before it was taken, 1 or more
    * @param sampleMillilitres the sample taken, mL

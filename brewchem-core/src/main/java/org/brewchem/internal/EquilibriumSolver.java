@@ -128,12 +128,12 @@ public final class EquilibriumSolver {
     return totals;
   }
 
-  /** Sets the charge of inert univalent ions besides the components, eq/kg, of either sign. */
+  /** Sets the charge of inert univalent ions besides the components, Eq/kg, of either sign. */
   public void setInertCharge(double equivalentsPerKg) {
     inertCharge = equivalentsPerKg;
   }
 
-  /** Charge of inert univalent ions besides the components, eq/kg. */
+  /** Charge of inert univalent ions besides the components, Eq/kg. */
   public double inertCharge() {
     return inertCharge;
   }
@@ -219,7 +219,7 @@ public final class EquilibriumSolver {
     return ionic;
   }
 
-  /** Net charge of all components at the last pH, eq/kg: falls as pH rises. */
+  /** Net charge of all components at the last pH, Eq/kg: falls as pH rises. */
   public double charge() {
     return charge;
   }
@@ -291,7 +291,7 @@ public final class EquilibriumSolver {
   }
 
   /**
-   * Buffer capacity -dE/dpH at the last solution, eq/kg per pH, metals and ionic strength
+   * Buffer capacity -dE/dpH at the last solution, Eq/kg per pH, metals and ionic strength
    * following.
    */
   public double bufferCapacity() {
@@ -307,7 +307,7 @@ public final class EquilibriumSolver {
     return iterations;
   }
 
-  /** Charge that was left over when the last solve ended, eq/kg. */
+  /** Charge that was left over when the last solve ended, Eq/kg. */
   public double lastResidual() {
     return lastResidual;
   }

@@ -292,6 +292,6 @@ public final class TitratableAcidity implements Comparable<TitratableAcidity> {
   }
 
   private static double gramsPerEquivalent(AcidBasis basis) {
-    return Checks.positive("equivalent of " + basis.name(), basis.gramsPerEquivalent(), "g/eq");
+    return Checks.positive("equivalent of " + basis.name(), basis.gramsPerEquivalent(), "g/Eq");
   }
 }

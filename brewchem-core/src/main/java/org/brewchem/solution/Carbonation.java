@@ -17,8 +17,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>One volume is the carbon dioxide that as an ideal gas fills the volume of the liquid at 0 °C
  * and 1 atm: 22.414 L/mol, by definition and the gas constant, so that one volume is 1.9635 g/L.
- * Real carbon dioxide takes about 22.26 L/mol there (from memory); who counts with that finds
- * volumes 0.7 % smaller for the same grams per litre.
+ * Real carbon dioxide takes about 22.26 L/mol there (from memory); counted with that, the volumes
+ * are 0.7 % smaller for the same grams per litre.
  *
  * <p>Pressure and carbonation are connected by the solubility in water (Henry's constant) of
  * Plummer and Busenberg 1982, with all of the carbon dioxide as CO2 and none as bicarbonate, as in

@@ -50,7 +50,7 @@ public final class EffectiveEquivalents {
    * Returns the protons that a mole of the acid as it is added has given off at a pH.
    *
    * @param endPoint the pH
-   * @return eq/mol, between 0 and the acid's protons, rising with the pH
+   * @return Eq/mol, between 0 and the acid's protons, rising with the pH
    */
   public double at(PH endPoint) {
     double charge = acid.formula().map(f -> f.charge()).orElse(neutralCharge());
@@ -62,7 +62,7 @@ public final class EffectiveEquivalents {
    *
    * @param from where it starts
    * @param to where it ends
-   * @return eq/mol; negative when {@code to} is the lower
+   * @return Eq/mol; negative when {@code to} is the lower
    */
   public double between(PH from, PH to) {
     return meanCharge(from) - meanCharge(to);

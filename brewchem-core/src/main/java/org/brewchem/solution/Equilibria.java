@@ -42,14 +42,14 @@ public final class Equilibria {
   }
 
   /**
-   * Makes a work space with all totals nil.
+   * Makes a work space with all totals zero.
    *
    * @param components the components, each once
    * @param temperature 0 to 100 °C
    * @param chemistry the chemistry
    * @return the work space
    * @throws IllegalArgumentException if the temperature is out of range, a component stands twice,
-   *     or the chemistry lacks its constants
+   *     or the chemistry is without its constants
    */
   public static Equilibria of(
       Collection<Component> components, Temperature temperature, Chemistry chemistry) {
@@ -68,7 +68,7 @@ public final class Equilibria {
   /**
    * Makes a further work space for the same mixture, for another thread.
    *
-   * @return a work space with all totals nil
+   * @return a work space with all totals zero
    */
   public Equilibria another() {
     return new Equilibria(compiled);
@@ -120,7 +120,7 @@ public final class Equilibria {
    * @throws IllegalArgumentException if it is not finite
    */
   public void setInertCharge(double equivalentsPerKilogram) {
-    solver.setInertCharge(Checks.finite("inert charge", equivalentsPerKilogram, "eq/kg"));
+    solver.setInertCharge(Checks.finite("inert charge", equivalentsPerKilogram, "Eq/kg"));
   }
 
   /**
@@ -157,7 +157,7 @@ public final class Equilibria {
   }
 
   /**
-   * Finds the net charge of the mixture at a pH; where it is not nil, an inert univalent ion that
+   * Finds the net charge of the mixture at a pH; where it is not zero, an inert univalent ion that
    * makes up for it counts in the ionic strength.
    *
    * @param pH the pH

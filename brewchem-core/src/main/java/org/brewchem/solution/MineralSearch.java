@@ -11,7 +11,8 @@ import org.brewchem.substance.Component;
 import org.brewchem.substance.Mineral;
 
 /**
- * The search for how much of a mineral precipitates or dissolves until its saturation index is nil.
+ * The search for how much of a mineral precipitates or dissolves until its saturation index is
+ * zero.
  *
  * <p>The unknown is the logarithm of what is left of the component that would be used up first, so
  * that a trace that is left is as exact as a plenty. The index rises with it: more of all that the
@@ -27,7 +28,7 @@ final class MineralSearch {
 
   private static final double STEP = 1;
 
-  /** An index so near to nil that its sign may be that of rounding. */
+  /** An index so near to zero that its sign may be that of rounding. */
   private static final double SETTLED = 1e-11;
 
   private final Mineral mineral;

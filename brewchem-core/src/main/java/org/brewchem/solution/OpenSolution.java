@@ -101,7 +101,7 @@ public final class OpenSolution {
 
   /**
    * Brings the solution to equilibrium with an excess of a mineral, which dissolves or precipitates
-   * until its saturation index is nil, while the gas follows.
+   * until its saturation index is zero, while the gas follows.
    *
    * @param mineral the mineral
    * @return the equilibrium
@@ -112,8 +112,8 @@ public final class OpenSolution {
   }
 
   /**
-   * Lets a mineral precipitate until its saturation index is nil, while the gas follows. A solution
-   * that is not supersaturated only takes up or gives off gas.
+   * Lets a mineral precipitate until its saturation index is zero, while the gas follows. A
+   * solution that is not supersaturated only takes up or gives off gas.
    *
    * @param mineral the mineral
    * @return the equilibrium

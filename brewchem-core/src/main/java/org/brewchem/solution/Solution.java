@@ -58,7 +58,7 @@ public final class Solution {
     this.temperature = temperature;
     this.chemistry = chemistry;
     this.totals = Collections.unmodifiableMap(totals);
-    this.inertCharge = Checks.finite("inert charge", inertCharge, "eq/kg");
+    this.inertCharge = Checks.finite("inert charge", inertCharge, "Eq/kg");
     this.kilogramsPerLitre = kilogramsPerLitre;
   }
 
@@ -178,7 +178,7 @@ public final class Solution {
    *
    * @param carbonDioxide the partial pressure of CO2, above 0
    * @return the open solution
-   * @throws IllegalArgumentException if the pressure is nil; {@link #degassedTo} removes all CO2
+   * @throws IllegalArgumentException if the pressure is zero; {@link #degassedTo} removes all CO2
    */
   public OpenSolution openTo(Pressure carbonDioxide) {
     return openTo(Gas.CARBON_DIOXIDE, carbonDioxide);
@@ -191,7 +191,7 @@ public final class Solution {
    * @param gas the gas
    * @param partialPressure its partial pressure, above 0
    * @return the open solution
-   * @throws IllegalArgumentException if the pressure is nil
+   * @throws IllegalArgumentException if the pressure is zero
    */
   public OpenSolution openTo(Gas gas, Pressure partialPressure) {
     return new OpenSolution(this, gas, partialPressure);
@@ -212,7 +212,7 @@ public final class Solution {
 
   /**
    * Brings the solution to equilibrium with an excess of a mineral, which dissolves or precipitates
-   * until its saturation index is nil.
+   * until its saturation index is zero.
    *
    * @param mineral the mineral
    * @return the equilibrium
@@ -223,8 +223,8 @@ public final class Solution {
   }
 
   /**
-   * Lets a mineral precipitate until its saturation index is nil, as in boiling and lime softening.
-   * A solution that is not supersaturated stays as it is.
+   * Lets a mineral precipitate until its saturation index is zero, as in boiling and lime
+   * softening. A solution that is not supersaturated stays as it is.
    *
    * @param mineral the mineral
    * @return the equilibrium
@@ -332,7 +332,7 @@ public final class Solution {
    * @param other the other solution, at the same temperature
    * @param volume the volume of the other
    * @return the mixture, under this solution's chemistry
-   * @throws IllegalArgumentException if the temperatures differ or both volumes are nil
+   * @throws IllegalArgumentException if the temperatures differ or both volumes are zero
    */
   public Solution mixed(Volume own, Solution other, Volume volume) {
     double share = own.inLitres() / own.plus(volume).inLitres();
@@ -450,7 +450,7 @@ public final class Solution {
   }
 
   /**
-   * Returns the net charge at a pH: nil at the solution's own, positive below, negative above.
+   * Returns the net charge at a pH: zero at the solution's own, positive below, negative above.
    *
    * @param pH the pH
    * @return the charge per litre
@@ -560,7 +560,7 @@ public final class Solution {
             text.append(
                 String.format(Locale.ROOT, ", %s %.6g mmol/kg", component.name(), total * 1000)));
     if (inertCharge != 0) {
-      text.append(String.format(Locale.ROOT, ", inert charge %.6g meq/kg", inertCharge * 1000));
+      text.append(String.format(Locale.ROOT, ", inert charge %.6g mEq/kg", inertCharge * 1000));
     }
     return text.toString();
   }

@@ -3,7 +3,7 @@
  *
  * <p>A {@link org.brewchem.solution.Solution} is a list of components with total concentrations at
  * a temperature. At any pH its components carry a net charge, which falls as pH rises. Where that
- * charge is nil lies the solution's own pH; the difference of the charge between two pH values is
+ * charge is zero lies the solution's own pH; the difference of the charge between two pH values is
  * the acid or base that takes it from one to the other, be it called titratable acidity, alkalinity
  * or a dose; its slope is the buffer capacity. {@link org.brewchem.solution.Chemistry} says how
  * much chemistry counts: ideal, with activity coefficients, or with ion pairs too.
@@ -12,7 +12,7 @@
  * org.brewchem.solution.Solution#openTo open to} a pressure of carbon dioxide, sealed {@link
  * org.brewchem.solution.Solution#withHeadspace with a headspace}, or {@link
  * org.brewchem.solution.Solution#precipitating precipitating} a mineral until its saturation index
- * is nil. What is left is a solution again.
+ * is zero. What is left is a solution again.
  *
  * <p>{@link org.brewchem.solution.Equilibria} is the same for callers with arrays and many rows: a
  * work space that is filled with totals and solved again and again without allocating.

@@ -75,8 +75,8 @@ public final class ConstantSet {
   }
 
   /**
-   * Returns the default set: Goldberg, Kishore and Lennen 2002, completed where that review lacks
-   * an acid by OBIGT (lactic, malic, pyruvic, formic), NIST 46 (propionic, butyric, glutamic,
+   * Returns the default set: Goldberg, Kishore and Lennen 2002, completed for acids that are
+   * missing there by OBIGT (lactic, malic, pyruvic, formic), NIST 46 (propionic, butyric, glutamic,
    * aspartic), ThermoChimie (gluconic) and the CRC Handbook (ascorbic).
    *
    * @return the set

@@ -12,19 +12,12 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Salt implements Compound {
 
-  /** Gypsum, calcium sulfate dihydrate, CaSO4.2H2O. */
-  public static final Salt GYPSUM =
+  /** Calcium carbonate, called chalk in the trade, CaCO3. */
+  public static final Salt CHALK =
       new Salt(
-          "gypsum",
-          "CaSO4.2H2O",
-          Stoichiometry.ordered(Component.CALCIUM, 1.0, Component.SULFATE, 1.0));
-
-  /** Calcium chloride without water of hydration, CaCl2. */
-  public static final Salt CALCIUM_CHLORIDE_ANHYDROUS =
-      new Salt(
-          "calcium chloride, anhydrous",
-          "CaCl2",
-          Stoichiometry.ordered(Component.CALCIUM, 1.0, Component.CHLORIDE, 2.0));
+          "calcium carbonate (chalk)",
+          "CaCO3",
+          Stoichiometry.ordered(Component.CALCIUM, 1.0, Component.CARBONATE, 1.0));
 
   /** Calcium chloride dihydrate, CaCl2.2H2O. */
   public static final Salt CALCIUM_CHLORIDE_DIHYDRATE =
@@ -33,12 +26,33 @@ public final class Salt implements Compound {
           "CaCl2.2H2O",
           Stoichiometry.ordered(Component.CALCIUM, 1.0, Component.CHLORIDE, 2.0));
 
-  /** Epsom salt, magnesium sulfate heptahydrate, MgSO4.7H2O. */
-  public static final Salt EPSOM_SALT =
+  /** Calcium chloride without water of hydration, CaCl2. */
+  public static final Salt CALCIUM_CHLORIDE_ANHYDROUS =
       new Salt(
-          "Epsom salt",
-          "MgSO4.7H2O",
-          Stoichiometry.ordered(Component.MAGNESIUM, 1.0, Component.SULFATE, 1.0));
+          "calcium chloride, anhydrous",
+          "CaCl2",
+          Stoichiometry.ordered(Component.CALCIUM, 1.0, Component.CHLORIDE, 2.0));
+
+  /** Calcium sulfate dihydrate, called gypsum in the trade, CaSO4.2H2O. */
+  public static final Salt GYPSUM =
+      new Salt(
+          "calcium sulfate dihydrate (gypsum)",
+          "CaSO4.2H2O",
+          Stoichiometry.ordered(Component.CALCIUM, 1.0, Component.SULFATE, 1.0));
+
+  /** Disodium hydrogen phosphate without water of hydration, Na2HPO4. */
+  public static final Salt DISODIUM_HYDROGEN_PHOSPHATE =
+      new Salt(
+          "disodium hydrogen phosphate",
+          "Na2HPO4",
+          Stoichiometry.ordered(Component.SODIUM, 2.0, Component.PHOSPHATE, 1.0));
+
+  /** Disodium tetraborate decahydrate, called borax in the trade, Na2B4O7.10H2O. */
+  public static final Salt BORAX =
+      new Salt(
+          "disodium tetraborate decahydrate (borax)",
+          "Na2B4O7.10H2O",
+          Stoichiometry.ordered(Component.SODIUM, 2.0, Component.BORATE, 4.0));
 
   /** Magnesium chloride hexahydrate, MgCl2.6H2O. */
   public static final Salt MAGNESIUM_CHLORIDE_HEXAHYDRATE =
@@ -47,12 +61,12 @@ public final class Salt implements Compound {
           "MgCl2.6H2O",
           Stoichiometry.ordered(Component.MAGNESIUM, 1.0, Component.CHLORIDE, 2.0));
 
-  /** Sodium chloride, NaCl. */
-  public static final Salt SODIUM_CHLORIDE =
+  /** Magnesium sulfate heptahydrate, called Epsom salt in the trade, MgSO4.7H2O. */
+  public static final Salt EPSOM_SALT =
       new Salt(
-          "sodium chloride",
-          "NaCl",
-          Stoichiometry.ordered(Component.SODIUM, 1.0, Component.CHLORIDE, 1.0));
+          "magnesium sulfate heptahydrate (Epsom salt)",
+          "MgSO4.7H2O",
+          Stoichiometry.ordered(Component.MAGNESIUM, 1.0, Component.SULFATE, 1.0));
 
   /** Potassium chloride, KCl. */
   public static final Salt POTASSIUM_CHLORIDE =
@@ -61,12 +75,12 @@ public final class Salt implements Compound {
           "KCl",
           Stoichiometry.ordered(Component.POTASSIUM, 1.0, Component.CHLORIDE, 1.0));
 
-  /** Chalk, calcium carbonate, CaCO3. */
-  public static final Salt CHALK =
+  /** Potassium dihydrogen phosphate, KH2PO4. */
+  public static final Salt POTASSIUM_DIHYDROGEN_PHOSPHATE =
       new Salt(
-          "chalk",
-          "CaCO3",
-          Stoichiometry.ordered(Component.CALCIUM, 1.0, Component.CARBONATE, 1.0));
+          "potassium dihydrogen phosphate",
+          "KH2PO4",
+          Stoichiometry.ordered(Component.POTASSIUM, 1.0, Component.PHOSPHATE, 1.0));
 
   /** Potassium hydrogen phthalate, the acidimetric standard, KHC8H4O4. */
   public static final Salt POTASSIUM_HYDROGEN_PHTHALATE =
@@ -82,27 +96,6 @@ public final class Salt implements Compound {
           "KHC4H4O6",
           Stoichiometry.ordered(Component.POTASSIUM, 1.0, Component.TARTRATE, 1.0));
 
-  /** Potassium dihydrogen phosphate, KH2PO4. */
-  public static final Salt POTASSIUM_DIHYDROGEN_PHOSPHATE =
-      new Salt(
-          "potassium dihydrogen phosphate",
-          "KH2PO4",
-          Stoichiometry.ordered(Component.POTASSIUM, 1.0, Component.PHOSPHATE, 1.0));
-
-  /** Sodium dihydrogen phosphate without water of hydration, NaH2PO4. */
-  public static final Salt SODIUM_DIHYDROGEN_PHOSPHATE =
-      new Salt(
-          "sodium dihydrogen phosphate",
-          "NaH2PO4",
-          Stoichiometry.ordered(Component.SODIUM, 1.0, Component.PHOSPHATE, 1.0));
-
-  /** Disodium hydrogen phosphate without water of hydration, Na2HPO4. */
-  public static final Salt DISODIUM_HYDROGEN_PHOSPHATE =
-      new Salt(
-          "disodium hydrogen phosphate",
-          "Na2HPO4",
-          Stoichiometry.ordered(Component.SODIUM, 2.0, Component.PHOSPHATE, 1.0));
-
   /** Sodium acetate trihydrate, NaC2H3O2.3H2O. */
   public static final Salt SODIUM_ACETATE_TRIHYDRATE =
       new Salt(
@@ -110,12 +103,19 @@ public final class Salt implements Compound {
           "NaC2H3O2.3H2O",
           Stoichiometry.ordered(Component.SODIUM, 1.0, Component.ACETATE, 1.0));
 
-  /** Borax, disodium tetraborate decahydrate, Na2B4O7.10H2O. */
-  public static final Salt BORAX =
+  /** Sodium chloride, NaCl. */
+  public static final Salt SODIUM_CHLORIDE =
       new Salt(
-          "borax",
-          "Na2B4O7.10H2O",
-          Stoichiometry.ordered(Component.SODIUM, 2.0, Component.BORATE, 4.0));
+          "sodium chloride",
+          "NaCl",
+          Stoichiometry.ordered(Component.SODIUM, 1.0, Component.CHLORIDE, 1.0));
+
+  /** Sodium dihydrogen phosphate without water of hydration, NaH2PO4. */
+  public static final Salt SODIUM_DIHYDROGEN_PHOSPHATE =
+      new Salt(
+          "sodium dihydrogen phosphate",
+          "NaH2PO4",
+          Stoichiometry.ordered(Component.SODIUM, 1.0, Component.PHOSPHATE, 1.0));
 
   private final String name;
   private final Formula formula;
@@ -148,7 +148,7 @@ public final class Salt implements Compound {
   /**
    * Returns the name.
    *
-   * @return the name, such as "gypsum"
+   * @return the name, such as "calcium sulfate dihydrate (gypsum)"
    */
   @Override
   public String name() {

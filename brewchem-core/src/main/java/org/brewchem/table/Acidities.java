@@ -38,7 +38,7 @@ public final class Acidities {
   /** mL; none where every row has the same or the table has none. */
   private final Optional<Input> sample;
 
-  /** eq/L. */
+  /** Eq/L. */
   private final Optional<Input> titrant;
 
   /** mL. */
@@ -162,10 +162,10 @@ public final class Acidities {
    */
   public Column acidity() {
     if (sample.isEmpty() && sampleOfAll == 0) {
-      throw lacking("sample");
+      throw missing("sample");
     }
     if (titrant.isEmpty() && titrantOfAll == 0) {
-      throw lacking("titrant");
+      throw missing("titrant");
     }
     double[] values = new double[table.size()];
     @Nullable Failure[] failures =
@@ -189,7 +189,7 @@ public final class Acidities {
     return Rows.column("titratable acidity [mEq/L, to " + endPoint + "]", table, values, failures);
   }
 
-  private IllegalStateException lacking(String name) {
+  private IllegalStateException missing(String name) {
     return new IllegalStateException(
         name + ": neither a column nor a value for all rows is there: " + table);
   }
@@ -224,7 +224,7 @@ public final class Acidities {
   }
 
   /**
-   * Finds how much of an acid brings each sample to an acidity: what lacks, divided by the
+   * Finds how much of an acid brings each sample to an acidity: what is missing, divided by the
    * equivalents that a mole of the acid delivers at the end point. Dilution and the change of the
    * ionic strength are neglected.
    *
@@ -257,14 +257,14 @@ public final class Acidities {
                   if (failure != null) {
                     return failure;
                   }
-                  double lack = wanted - own.raw(i);
-                  if (lack < 0) {
+                  double missing = wanted - own.raw(i);
+                  if (missing < 0) {
                     return new Failure.NoSolution(
                         table.row(i),
                         heading,
                         "the sample has " + own.raw(i) + " mEq/L already, more than the target");
                   }
-                  values[i] = lack / perMole;
+                  values[i] = missing / perMole;
                   return null;
                 });
     return Rows.column(heading, table, values, failures);

@@ -271,7 +271,7 @@ public final class Waters {
    * is the measured pH of each row in which the two can stand together.
    *
    * @return the column {@code pH}
-   * @throws IllegalStateException if the table lacks the columns that it takes
+   * @throws IllegalStateException if the table is without the columns that it takes
    */
   public Column pH() {
     return balanced(false).pH;
@@ -283,7 +283,7 @@ public final class Waters {
    * where both are wanted, ask for the alkalinity first.
    *
    * @return the column {@code alkalinity [mg/L as CaCO3]}
-   * @throws IllegalStateException if the table lacks the columns that it takes
+   * @throws IllegalStateException if the table is without the columns that it takes
    */
   public Column alkalinity() {
     if (alkalinity.isEmpty()) {
@@ -300,7 +300,7 @@ public final class Waters {
    * Returns the ionic strength of the waters.
    *
    * @return the column {@code ionic strength [mol/kg]}
-   * @throws IllegalStateException if the table lacks the columns that it takes
+   * @throws IllegalStateException if the table is without the columns that it takes
    */
   public Column ionicStrength() {
     return balanced(false).ionicStrength;
@@ -312,7 +312,7 @@ public final class Waters {
    *
    * @return the numbers of the rows in ascending order, in a new array; none at level ideal, which
    *     has no activity rule
-   * @throws IllegalStateException if the table lacks the columns that it takes
+   * @throws IllegalStateException if the table is without the columns that it takes
    */
   public long[] beyondActivityRange() {
     Column strength = ionicStrength();
@@ -370,7 +370,7 @@ public final class Waters {
    * Returns the residual alkalinity after Kolbach, of the alkalinity of {@link #alkalinity}.
    *
    * @return the column {@code residual alkalinity [mg/L as CaCO3]}
-   * @throws IllegalStateException if the table lacks the columns that it takes
+   * @throws IllegalStateException if the table is without the columns that it takes
    * @see org.brewchem.water.KolbachResidualAlkalinity
    */
   public Column residualAlkalinity() {
@@ -414,12 +414,12 @@ public final class Waters {
    * needed.
    *
    * @return the column {@code ion balance [%]}
-   * @throws IllegalStateException if the table lacks alkalinity, calcium, magnesium, sodium,
+   * @throws IllegalStateException if the table is without alkalinity, calcium, magnesium, sodium,
    *     chloride or sulfate
    * @see org.brewchem.water.IonBalance
    */
   public Column ionBalance() {
-    Input stated = alkalinity.orElseThrow(() -> lacking("alkalinity"));
+    Input stated = alkalinity.orElseThrow(() -> missing("alkalinity"));
     List<Input> needed = new ArrayList<>(List.of(stated));
     MAIN.forEach(ion -> needed.add(ion(ion)));
     List<Input> optional = new ArrayList<>();
@@ -454,7 +454,7 @@ public final class Waters {
    * @param target the pH to reach
    * @return such as the column {@code lactic acid to pH 5.5 [mmol/L]}; a row that the solute cannot
    *     bring there has a failure
-   * @throws IllegalStateException if the table lacks the columns that it takes
+   * @throws IllegalStateException if the table is without the columns that it takes
    */
   public Column doseOf(Solute solute, PH target) {
     String heading = solute.name() + " to " + target + " [mmol/L]";
@@ -532,7 +532,7 @@ public final class Waters {
   private Equilibria prototype(Set<Component> more) {
     if (alkalinity.isEmpty()) {
       if (carbonDioxide.isEmpty()) {
-        throw lacking("alkalinity");
+        throw missing("alkalinity");
       }
       MAIN.forEach(this::ion);
     }
@@ -546,7 +546,7 @@ public final class Waters {
   private Input ion(Ion ion) {
     Input input = ions.get(ion);
     if (input == null) {
-      throw lacking(ion.name());
+      throw missing(ion.name());
     }
     return input;
   }
@@ -555,7 +555,7 @@ public final class Waters {
     return ion(ion).times(ion.charge());
   }
 
-  private IllegalStateException lacking(String name) {
+  private IllegalStateException missing(String name) {
     return new IllegalStateException(
         "column \"" + name + "\" is needed and is not in the table: " + table);
   }

@@ -261,13 +261,13 @@ public final class AcidityResult {
     Explanation.Lines lines = charge.explained("titratable acidity", titration().method().source());
     lines.add(
         "equivalent of " + basis.name(),
-        NumberText.plain(basis.gramsPerEquivalent()) + " g/eq",
+        NumberText.plain(basis.gramsPerEquivalent()) + " g/Eq",
         "molar mass over protons by definition; atomic weights CIAAW 2021");
     lines.add(
         "as " + basis.name(),
         String.format(
             Locale.ROOT,
-            "%s mEq/L x %s g/eq / 1000 = %s",
+            "%s mEq/L x %s g/Eq / 1000 = %s",
             NumberText.significant(value().inMilliequivalentsPerLitre(), 6),
             NumberText.plain(basis.gramsPerEquivalent()),
             as(basis)));

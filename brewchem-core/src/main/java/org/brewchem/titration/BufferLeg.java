@@ -132,12 +132,12 @@ public final class BufferLeg {
     return (waterMillilitres + millilitres[reading]) / sampleMillilitres;
   }
 
-  /** Strong base per litre of sample at a reading, eq/L; negative for acid. */
+  /** Strong base per litre of sample at a reading, Eq/L; negative for acid. */
   double base(int reading) {
     return equivalentsPerLitre * millilitres[reading] / sampleMillilitres;
   }
 
-  /** Standard uncertainty of the base per litre of sample from that of a volume reading, eq/L. */
+  /** Standard uncertainty of the base per litre of sample from that of a volume reading, Eq/L. */
   double baseNoise(double millilitresNoise) {
     return Math.abs(equivalentsPerLitre) * millilitresNoise / sampleMillilitres;
   }

@@ -3,7 +3,7 @@ package org.brewchem.titration;
 import org.brewchem.uncertainty.UncertainValue;
 
 /**
- * What a measured buffer foretells, and whether it had readings there.
+ * What a measured buffer predicts, and whether it had readings there.
  *
  * @param value the value with its standard uncertainty
  * @param extrapolated whether the pH concerned lies outside the readings, so that the uncertainty

@@ -64,7 +64,7 @@ public final class CarbonDioxideResidue {
   /**
    * Returns the protons that a mole of carbon dioxide gives off up to the end point.
    *
-   * @return eq/mol
+   * @return Eq/mol
    */
   public double equivalentsPerMole() {
     return equivalentsPerMole;

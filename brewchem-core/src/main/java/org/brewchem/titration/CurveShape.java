@@ -71,7 +71,7 @@ final class CurveShape {
     return topOfParabola(middle, slope, steepest);
   }
 
-  /** The width of the step that holds a volume, mL; nil outside the readings. */
+  /** The width of the step that holds a volume, mL; zero outside the readings. */
   double stepMillilitres(double volume) {
     for (int i = 1; i < millilitres.length; i++) {
       if (volume >= millilitres[i - 1] && volume <= millilitres[i]) {

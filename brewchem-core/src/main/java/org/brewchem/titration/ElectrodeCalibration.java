@@ -164,7 +164,7 @@ public final class ElectrodeCalibration {
    * Returns how far each buffer reads off the line.
    *
    * @return pH by the line minus certified pH, in the order of the readings, in a new array; all
-   *     nil for two buffers
+   *     zero for two buffers
    */
   public double[] deviations() {
     double[] deviations = new double[readings.size()];
@@ -236,7 +236,7 @@ public final class ElectrodeCalibration {
   /**
    * Returns the offset.
    *
-   * @return the potential at pH 7, nil for an ideal electrode
+   * @return the potential at pH 7, zero for an ideal electrode
    */
   public ElectricPotential offset() {
     return ElectricPotential.ofMillivolts(millivoltsAt7);

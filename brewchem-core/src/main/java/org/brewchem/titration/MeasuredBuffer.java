@@ -47,7 +47,7 @@ public final class MeasuredBuffer {
    */
   private static final double SPREAD_MOLES_PER_KILOGRAM = 0.0025;
 
-  /** Spread of the strong-ion difference, eq/kg, so wide that the readings alone decide it. */
+  /** Spread of the strong-ion difference, Eq/kg, so wide that the readings alone decide it. */
   private static final double STRONG_ION_SPREAD = 0.05;
 
   /**
@@ -225,7 +225,7 @@ public final class MeasuredBuffer {
   }
 
   /**
-   * Foretells the pH after a dose.
+   * Predicts the pH after a dose.
    *
    * @param solute what is added
    * @param dose how much per litre of the liquid, its volume unchanged
@@ -236,8 +236,8 @@ public final class MeasuredBuffer {
   }
 
   /**
-   * Foretells by how much a dose changes the pH, which is surer than the pH itself since an error
-   * of the electrode's zero drops out.
+   * Predicts by how much a dose changes the pH, which is surer than the pH itself since an error of
+   * the electrode's zero drops out.
    *
    * @param solute what is added
    * @param dose how much per litre of the liquid, its volume unchanged
@@ -269,7 +269,7 @@ public final class MeasuredBuffer {
   }
 
   /**
-   * Foretells the titratable acidity, without dilution by the titrant.
+   * Predicts the titratable acidity, without dilution by the titrant.
    *
    * @param endPoint the end point
    * @return the acidity in mEq/L, negative when the liquid lies above the end point

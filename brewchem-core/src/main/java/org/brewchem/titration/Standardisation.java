@@ -219,7 +219,7 @@ public final class Standardisation {
           "c" + (i + 1),
           String.format(
               Locale.ROOT,
-              "%s g x %d eq/mol / (%s g/mol x %s L x %d eq/mol) = %s mol/L",
+              "%s g x %d Eq/mol / (%s g/mol x %s L x %d Eq/mol) = %s mol/L",
               NumberText.plain(w.mass().inGrams()),
               standard.equivalentsPerMole,
               NumberText.plain(standard.gramsPerMole),

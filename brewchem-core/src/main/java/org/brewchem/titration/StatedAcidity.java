@@ -7,8 +7,8 @@ import org.brewchem.quantity.PH;
 import org.brewchem.uncertainty.UncertainValue;
 
 /**
- * An acidity stated as an acid, with its uncertainty and end point: what stands on a certificate.
- * Immutable. The equivalent of the acid is exact.
+ * An acidity stated as an acid, with its uncertainty and end point: what stands in a laboratory
+ * report. Immutable. The equivalent of the acid is exact.
  */
 public final class StatedAcidity {
 

@@ -222,10 +222,10 @@ public final class Titrant {
   /**
    * Returns the concentration of equivalents with its uncertainty.
    *
-   * @return the concentration in eq/L
+   * @return the concentration in Eq/L
    */
   public UncertainValue equivalentsPerLitre() {
-    return concentration.times(substance.equivalentsPerMole, "eq/L");
+    return concentration.times(substance.equivalentsPerMole, "Eq/L");
   }
 
   /**

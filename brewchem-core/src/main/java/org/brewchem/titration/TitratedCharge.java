@@ -275,7 +275,7 @@ final class TitratedCharge {
         "titrant used",
         String.format(
             Locale.ROOT,
-            "%s mL x %s mol/L x %d eq/mol = %s mEq",
+            "%s mL x %s mol/L x %d Eq/mol = %s mEq",
             NumberText.plain(net),
             NumberText.significant(titrant.concentration().value(), 6),
             titrant.substance().equivalentsPerMole(),

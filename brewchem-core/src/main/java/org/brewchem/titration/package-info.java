@@ -11,7 +11,7 @@
  * by line.
  *
  * <p>The same log yields more than one number: a {@link org.brewchem.titration.MeasuredBuffer} is
- * fitted to one or both of its legs and foretells the pH after any dose.
+ * fitted to one or both of its legs and predicts the pH after any dose.
  */
 @NullMarked
 package org.brewchem.titration;

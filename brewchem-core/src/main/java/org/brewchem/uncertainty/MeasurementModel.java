@@ -51,7 +51,7 @@ public final class MeasurementModel {
         Checks.notBlank("measurand", measurand), Objects.requireNonNull(unit, "unit"), List.of());
   }
 
-  /** A model that still lacks its formula; each step returns a new builder. */
+  /** A model still without its formula; each step returns a new builder. */
   public static final class Builder {
 
     private final String measurand;

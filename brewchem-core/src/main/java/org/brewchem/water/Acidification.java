@@ -384,7 +384,7 @@ public final class Acidification {
         acid.name()
             + " delivers "
             + NumberText.decimals(here, 2)
-            + " eq/mol at "
+            + " Eq/mol at "
             + rounded(reached)
             + ", by definition "
             + acid.protonsByDefinition());
@@ -395,7 +395,7 @@ public final class Acidification {
               + MASH
               + " it delivers "
               + NumberText.decimals(inMash, 2)
-              + " eq/mol; for a mash aim at a titration alkalinity with that end point");
+              + " Eq/mol; for a mash aim at a titration alkalinity with that end point");
     }
     remarks.add(
         "closed to the air: where carbon dioxide leaves, the pH rises above " + rounded(reached));
@@ -446,7 +446,7 @@ public final class Acidification {
             + acid.name()
             + " delivers "
             + Lines.number(effectiveEquivalents())
-            + " eq/mol there, so "
+            + " Eq/mol there, so "
             + Lines.number(amount.inMillimolesPerLitre())
             + " mmol/L are needed");
     lines.add(

@@ -98,7 +98,7 @@ public sealed interface SulfateToChloride {
   record ChlorideNil(MassConcentration sulfate) implements SulfateToChloride {
     @Override
     public String toString() {
-      return "no ratio: chloride is nil (sulfate " + sulfate + ")";
+      return "no ratio: chloride is zero (sulfate " + sulfate + ")";
     }
   }
 

@@ -778,7 +778,7 @@ public final class WaterAnalysis {
    * @param other the other water
    * @param volume the volume of the other
    * @return the mixture
-   * @throws IllegalArgumentException if both volumes are nil
+   * @throws IllegalArgumentException if both volumes are zero
    */
   public WaterAnalysis mixed(Volume own, WaterAnalysis other, Volume volume) {
     double all = Checks.positive("volumes together", own.plus(volume).inLitres(), "L");

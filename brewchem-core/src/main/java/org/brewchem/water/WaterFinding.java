@@ -12,7 +12,10 @@ public record WaterFinding(Kind kind, String message) {
   public enum Kind {
     /** The ion balance is within its limit. */
     ION_BALANCE_ACCEPTABLE(false),
-    /** The ion balance is beyond its limit: some figure of the report is wrong, or an ion lacks. */
+    /**
+     * The ion balance is beyond its limit: some figure of the report is wrong, or an ion is
+     * missing.
+     */
     ION_BALANCE_OFF(true),
     /** The ion balance cannot be judged. */
     ION_BALANCE_NOT_JUDGED(true),

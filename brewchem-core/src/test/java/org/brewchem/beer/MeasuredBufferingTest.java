@@ -70,7 +70,7 @@ class MeasuredBufferingTest {
   }
 
   @Test
-  void itForetellsADoseBetterThanTheStandIn() {
+  void itPredictsADoseBetterThanTheStandIn() {
     PH target = pH(3.6);
     BeerDose byStandIn = beer().dose(LACTIC_80).into(hL(1)).to(target);
     BeerDose byBuffer = beer().buffered(buffer(true)).dose(LACTIC_80).into(hL(1)).to(target);

@@ -148,7 +148,7 @@ class EquilibriumSolverTest {
       return solver;
     }
 
-    /** Sum of the charges without their signs, eq/kg. */
+    /** Sum of the charges without their signs, Eq/kg. */
     double charges(EquilibriumSolver solver, double inert) {
       double sum = Math.abs(inert) + solver.protonConcentration() + solver.hydroxideConcentration();
       for (int i = 0; i <= METALS; i++) {

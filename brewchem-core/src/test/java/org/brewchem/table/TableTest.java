@@ -18,10 +18,10 @@ class TableTest {
     assertEquals(80, table.column("calcium").value(1));
     assertTrue(table.find("pH").isPresent());
     assertFalse(table.find("magnesium").isPresent());
-    IllegalArgumentException lacking =
+    IllegalArgumentException missing =
         assertThrows(IllegalArgumentException.class, () -> table.column("magnesium"));
     assertEquals(
-        "column \"magnesium\" is not in the table; it has [calcium, pH]", lacking.getMessage());
+        "column \"magnesium\" is not in the table; it has [calcium, pH]", missing.getMessage());
   }
 
   @Test

@@ -331,11 +331,11 @@ class WatersTest {
   @Test
   void aColumnThatIsNeededIsNamed() {
     Waters waters = Waters.from(Table.of(Column.of("calcium [mg/L]", 92)));
-    IllegalStateException lacking =
+    IllegalStateException missing =
         assertThrows(IllegalStateException.class, () -> waters.totalHardness());
     assertEquals(
         "column \"magnesium\" is needed and is not in the table: 1 rows of [calcium]",
-        lacking.getMessage());
+        missing.getMessage());
     assertThrows(IllegalStateException.class, waters::pH);
     assertThrows(IllegalStateException.class, waters::ionBalance);
     assertThrows(

@@ -48,7 +48,7 @@ class AcidityTest {
     assertEquals(0.2673, ta.gramsPer100Grams(beer).value(), 5e-5);
   }
 
-  /** The exact equivalent of lactic acid, 90.078 g/eq, by CIAAW 2021. */
+  /** The exact equivalent of lactic acid, 90.078 g/Eq, by CIAAW 2021. */
   @Test
   void beerByTheExactEquivalent() {
     AcidityResult ta = DECIMOLAR.titrate(mL(50)).took(mL(15)).acidity();
@@ -190,10 +190,10 @@ class AcidityTest {
         DECIMOLAR.titrate(mL(25)).blank(mL(0.05)).prediluted(2).took(mL(8.05), mL(8.07)).acidity();
     String text = ta.explain().toString();
     assertTrue(text.contains("(8.05 + 8.07) / 2 - blank 0.05 = 8.01 mL"), text);
-    assertTrue(text.contains("8.01 mL x 0.100000 mol/L x 1 eq/mol = 0.801000 mEq"), text);
+    assertTrue(text.contains("8.01 mL x 0.100000 mol/L x 1 Eq/mol = 0.801000 mEq"), text);
     assertTrue(text.contains("25 mL / 2 = 12.5 mL"), text);
     assertTrue(text.contains("= 64.0800 mEq/L"), text);
-    assertTrue(text.contains("90.078 g/eq  [molar mass"), text);
+    assertTrue(text.contains("90.078 g/Eq  [molar mass"), text);
   }
 
   @Test

@@ -64,21 +64,24 @@ class MeasuredBufferTest {
   }
 
   @Test
-  void bothLegsForetellADoseOnEitherSide() {
+  void bothLegsPredictADoseOnEitherSide() {
     MeasuredBuffer buffer = twoLegs();
-    assertForetold(buffer, Acid.LACTIC, mmolPerL(11));
-    assertForetold(buffer, Acid.PHOSPHORIC, mmolPerL(3));
-    assertForetold(buffer, Base.SODIUM_BICARBONATE, mmolPerL(5));
+    assertPredicted(buffer, Acid.LACTIC, mmolPerL(11));
+    assertPredicted(buffer, Acid.PHOSPHORIC, mmolPerL(3));
+    assertPredicted(buffer, Base.SODIUM_BICARBONATE, mmolPerL(5));
   }
 
-  private static void assertForetold(
+  private static void assertPredicted(
       MeasuredBuffer buffer, Solute solute, AmountConcentration dose) {
     double truth = BEER.with(solute, dose).pH().minus(BEER.pH());
-    BufferPrediction foretold = buffer.changeOfPHBy(solute, dose);
-    assertFalse(foretold.extrapolated(), solute.name());
-    assertEquals(truth, foretold.value().value(), 0.01, solute.name());
+    BufferPrediction predicted = buffer.changeOfPHBy(solute, dose);
+    assertFalse(predicted.extrapolated(), solute.name());
+    assertEquals(truth, predicted.value().value(), 0.01, solute.name());
     assertEquals(
-        truth, foretold.value().value(), 2 * foretold.value().standardUncertainty(), solute.name());
+        truth,
+        predicted.value().value(),
+        2 * predicted.value().standardUncertainty(),
+        solute.name());
   }
 
   @Test

@@ -41,7 +41,7 @@ class TitrantTest {
     assertTrue(standardisation.relativeStandardDeviation().orElseThrow() < 0.0005);
     assertFalse(standardisation.grubbs().orElseThrow().isOutlier());
     assertEquals(List.of(), standardisation.findings());
-    assertTrue(standardisation.explain().toString().contains("c4 = 0.4101 g x 1 eq/mol"));
+    assertTrue(standardisation.explain().toString().contains("c4 = 0.4101 g x 1 Eq/mol"));
   }
 
   @Test

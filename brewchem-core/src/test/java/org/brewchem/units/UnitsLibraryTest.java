@@ -45,7 +45,7 @@ class UnitsLibraryTest {
         });
   }
 
-  /** Defines the classes of the library anew and refuses those of the units library. */
+  /** Defines the classes of the library again and refuses those of the units library. */
   private static final class WithoutUnitsLibrary extends ClassLoader {
 
     private final List<String> refused = new ArrayList<>();

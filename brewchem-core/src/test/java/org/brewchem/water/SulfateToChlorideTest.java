@@ -24,7 +24,7 @@ class SulfateToChlorideTest {
     SulfateToChloride ratio = SulfateToChloride.of(Optional.of(mgPerL(40)), Optional.of(mgPerL(0)));
     assertInstanceOf(SulfateToChloride.ChlorideNil.class, ratio);
     assertTrue(ratio.byMass().isEmpty() && ratio.byEquivalents().isEmpty());
-    assertEquals("no ratio: chloride is nil (sulfate 40 mg/L)", ratio.toString());
+    assertEquals("no ratio: chloride is zero (sulfate 40 mg/L)", ratio.toString());
     assertThrows(
         IllegalArgumentException.class, () -> new SulfateToChloride.Value(mgPerL(40), mgPerL(0)));
   }

@@ -308,7 +308,7 @@ class WaterAnalysisTest {
     IllegalArgumentException error =
         assertThrows(IllegalArgumentException.class, () -> tap().with(Salt.BORAX, mgPerL(10)));
     assertEquals(
-        "borax: brings borate, which a water analysis does not hold; add it to the solution",
+        "disodium tetraborate decahydrate (borax): brings borate, which a water analysis does not hold; add it to the solution",
         error.getMessage());
     Salt bisulfate =
         Salt.of(

@@ -36,7 +36,7 @@ import org.brewchem.water.WaterAnalysis;
 
 /**
  * Reads the files of an invented brewery, its water, a standardisation, duplicate titrations of its
- * beers and their targets, and writes a certificate: what was found, how sure it is, how it
+ * beers and their targets, and writes a laboratory report: what was found, how sure it is, how it
  * compares with the target, and what would bring it there.
  */
 public final class BreweryReport {
@@ -58,16 +58,16 @@ public final class BreweryReport {
   }
 
   /**
-   * Prints the certificate and writes it as {@code certificate.md} into the folder of the files.
+   * Prints the report and writes it as {@code report.md} into the folder of the files.
    *
    * @param arguments the folder; the invented brewery of this module if there is none
    */
   public static void main(String[] arguments) {
     Path folder = arguments.length > 0 ? Path.of(arguments[0]) : FOLDER;
     try {
-      String certificate = new BreweryReport(folder).write();
-      Files.writeString(folder.resolve("certificate.md"), certificate);
-      System.out.print(certificate);
+      String report = new BreweryReport(folder).write();
+      Files.writeString(folder.resolve("report.md"), report);
+      System.out.print(report);
     } catch (FileFaultException | IOException fault) {
       System.err.println(fault.getMessage());
       System.exit(1);
@@ -75,7 +75,7 @@ public final class BreweryReport {
   }
 
   private String write() {
-    page.append("# Certificate of analysis\n\n")
+    page.append("# Laboratory report\n\n")
         .append("Invented brewery, invented data. Computed by brewchem.\n");
     WaterAnalysis water = water();
     Titrant lye = lye();

@@ -39,8 +39,8 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
 
 /**
  * A day in an invented laboratory: lye and acid are standardised, the electrode is calibrated, a
- * beer is titrated in duplicate in both directions. Out come a certificate with its uncertainty
- * budget, the beer's buffer with what it foretells of a dose, and two pictures.
+ * beer is titrated in duplicate in both directions. Out come a laboratory report with its
+ * uncertainty budget, the beer's buffer with what it predicts of a dose, and two pictures.
  */
 public final class LaboratoryDay {
 
@@ -61,7 +61,7 @@ public final class LaboratoryDay {
   }
 
   /**
-   * Prints the certificate and writes it and the pictures into the folder of the files.
+   * Prints the report and writes it and the pictures into the folder of the files.
    *
    * @param arguments the folder; the invented laboratory of this module if there is none
    */
@@ -77,7 +77,8 @@ public final class LaboratoryDay {
   }
 
   private String run() throws IOException {
-    page.append("# Certificate\n\nInvented laboratory, invented data. Computed by brewchem.\n");
+    page.append(
+        "# Laboratory report\n\nInvented laboratory, invented data. Computed by brewchem.\n");
     Titrant lye = Titrant.sodiumHydroxide().standardised(weighings("alkali.csv"));
     Titrant acid = Titrant.hydrochloricAcid().standardised(weighings("acid.csv"));
     heading("Titrants");
@@ -101,12 +102,12 @@ public final class LaboratoryDay {
     heading("Buffer");
     page.append(buffer).append("\n\n| lactic acid | pH becomes |\n| --- | --- |\n");
     for (double dose : DOSES_GRAMS_PER_LITRE) {
-      BufferPrediction foretold =
+      BufferPrediction predicted =
           buffer.pHAfter(
               Acid.LACTIC, AmountConcentration.from(gPerL(dose), Acid.LACTIC.molarMass()));
-      page.append("| ").append(gPerL(dose)).append(" | ").append(foretold).append(" |\n");
+      page.append("| ").append(gPerL(dose)).append(" | ").append(predicted).append(" |\n");
     }
-    Files.writeString(folder.resolve("certificate.md"), page);
+    Files.writeString(folder.resolve("report.md"), page);
     save(curve(logs), "curve");
     save(capacity(buffer), "capacity");
     return page.toString();

@@ -41,7 +41,7 @@ public class SolveBenchmark {
   private static final int CURVES = 20;
   private static final int POINTS = 100;
 
-  /** Base added from one point of a curve to the next, eq/kg. */
+  /** Base added from one point of a curve to the next, Eq/kg. */
   private static final double STEP = 3e-4;
 
   private static final Map<String, Component> COMPONENTS =

@@ -68,7 +68,7 @@ public final class OracleMixtures {
               "Random mixtures with fifty digits, level " + name,
               new Source(
                   "precision-oracle",
-                  "the balances set up anew, every free component an unknown, with big-math 2.3.2"),
+                  "the balances set up a second time, every free component an unknown, with big-math 2.3.2"),
               "pH of random mixtures of 1e-9 to 5 mol/kg at 0 to 100 °C, among them strong ions"
                   + " alone, a single acid, hardly anything in water, and pure water",
               TOLERANCE,

@@ -60,8 +60,8 @@ public final class AcidityFactors {
             Suite.IDENTITY,
             "Equivalent weights of acids",
             ATOMIC_WEIGHTS,
-            "g/L of an acid that make 1 eq/L of acidity",
-            Tolerance.halfOfLastDigit("g/eq", "values written with three decimals"),
+            "g/L of an acid that make 1 Eq/L of acidity",
+            Tolerance.halfOfLastDigit("g/Eq", "values written with three decimals"),
             "",
             8,
             AcidityFactors::equivalentWeights),
@@ -229,11 +229,11 @@ public final class AcidityFactors {
     TitratableAcidity asSulfuric = TitratableAcidity.ofGramsPerLitreAs(1, Acid.SULFURIC, END_POINT);
     TitratableAcidity asTartaric = TitratableAcidity.ofGramsPerLitreAs(1, Acid.TARTARIC, END_POINT);
     return List.of(
-        printed("meq/L -> g/L H2SO4", acidity(1).inGramsPerLitreAs(Acid.SULFURIC)),
-        printed("meq/L -> g/L tartaric", acidity(1).inGramsPerLitreAs(Acid.TARTARIC)),
-        printed("g/L H2SO4 -> meq/L", asSulfuric.inMilliequivalentsPerLitre()).asNotReproduced(),
+        printed("mEq/L -> g/L H2SO4", acidity(1).inGramsPerLitreAs(Acid.SULFURIC)),
+        printed("mEq/L -> g/L tartaric", acidity(1).inGramsPerLitreAs(Acid.TARTARIC)),
+        printed("g/L H2SO4 -> mEq/L", asSulfuric.inMilliequivalentsPerLitre()).asNotReproduced(),
         printed("g/L H2SO4 -> g/L tartaric", asSulfuric.inGramsPerLitreAs(Acid.TARTARIC)),
-        printed("g/L tartaric -> meq/L", asTartaric.inMilliequivalentsPerLitre()),
+        printed("g/L tartaric -> mEq/L", asTartaric.inMilliequivalentsPerLitre()),
         printed("g/L tartaric -> g/L H2SO4", asTartaric.inGramsPerLitreAs(Acid.SULFURIC)));
   }
 
@@ -249,8 +249,8 @@ public final class AcidityFactors {
             "TA as tartaric -> as sulfuric",
             TitratableAcidity.ofGramsPerLitreAs(1, tartaric, END_POINT)
                 .inGramsPerLitreAs(sulfuric)),
-        quotient("VA as acetic -> meq/L", Acid.ACETIC),
-        quotient("TA as tartaric -> meq/L", Acid.TARTARIC));
+        quotient("VA as acetic -> mEq/L", Acid.ACETIC),
+        quotient("TA as tartaric -> mEq/L", Acid.TARTARIC));
   }
 
   private static Row quotient(String item, AcidBasis basis) {

@@ -75,7 +75,7 @@ public final class MeasuredBuffers {
         new ReferenceCheck(
             "buffer-error",
             Suite.ROUNDTRIP,
-            "Change of pH by lactic acid, foretold by a buffer of two legs",
+            "Change of pH by lactic acid, predicted by a buffer of two legs",
             SOURCE,
             "rms error over 500 random beers, 30 readings a leg with white noise of 0.02 pH; doses"
                 + " of 0.3, 1 and 3 g/L",
@@ -214,10 +214,10 @@ public final class MeasuredBuffers {
             AmountConcentration.from(
                 MassConcentration.ofGramsPerLitre(DOSES[d]), Acid.LACTIC.molarMass());
         double truth = beer.with(Acid.LACTIC, dose).pH().minus(before);
-        BufferPrediction foretold = buffer.changeOfPHBy(Acid.LACTIC, dose);
-        double error = foretold.value().value() - truth;
+        BufferPrediction predicted = buffer.changeOfPHBy(Acid.LACTIC, dose);
+        double error = predicted.value().value() - truth;
         squares[d] += error * error;
-        if (holds(foretold, error)) {
+        if (holds(predicted, error)) {
           covered[d]++;
         }
       }
@@ -228,8 +228,8 @@ public final class MeasuredBuffers {
       }
     }
 
-    private static boolean holds(BufferPrediction foretold, double error) {
-      return Math.abs(error) <= COVERAGE_FACTOR * foretold.value().standardUncertainty();
+    private static boolean holds(BufferPrediction predicted, double error) {
+      return Math.abs(error) <= COVERAGE_FACTOR * predicted.value().standardUncertainty();
     }
   }
 
