@@ -5,8 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -21,6 +25,39 @@ class RepositoryTest {
       Pattern.compile(
           "^\\s*@(Test|Property|Example|ParameterizedTest|RepeatedTest|TestFactory)\\b",
           Pattern.MULTILINE);
+
+  /**
+   * Cases, figures and sentences that are not ours to use, each as a pattern that does not find
+   * itself.
+   */
+  private static final List<Pattern> NOT_OURS =
+      patterns(
+          "soft[ -]?[d]rink",
+          "[c]ola-like",
+          "[l]ager-like",
+          "sour[ -]beer[ -][l]ike",
+          "kettle[ -][s]our\\b",
+          "\\b7[.]7 g/L",
+          "\\b22 [g]/L",
+          "pH alone [m]isleads",
+          "hydrogen ions are [f]ree",
+          "mineral [c]haracter");
+
+  /** Words that are archaic or not English, and second forms of a unit. */
+  private static final List<Pattern> NOT_PLAIN =
+      patterns(
+          "[f]oretell",
+          "[f]oretold",
+          "[f]oresee",
+          "\\b[n]il\\b",
+          "\\b[a]new\\b",
+          "an ion [l]acks",
+          "what [l]acks",
+          "who counts [w]ith that",
+          "beer grows [b]y",
+          "certificate of [a]nalysis",
+          "(?-i)\\b[m]eq\\b",
+          "(?-i)(?<![A-Za-z])[e]q/(mol|kg|L)\\b");
 
   @Test
   void theRunnerPicksUpEveryClassThatHoldsATest() {
@@ -62,6 +99,64 @@ class RepositoryTest {
             .map(folder -> folder.resolve("package-info.java"))
             .filter(page -> !Files.exists(page) || !text(page).contains("@NullMarked"))
             .toList());
+  }
+
+  @Test
+  void noTextUsesWhatIsNotOurs() {
+    assertEquals(
+        List.of(),
+        texts("java", "md", "csv", "jsh", "cpp", "xml")
+            .flatMap(file -> found(file, NOT_OURS))
+            .toList());
+  }
+
+  @Test
+  void codeAndPagesAreInPlainEnglish() {
+    assertEquals(
+        List.of(),
+        texts("java", "md", "jsh", "cpp", "xml").flatMap(file -> found(file, NOT_PLAIN)).toList());
+  }
+
+  private static List<Pattern> patterns(String... expressions) {
+    return Stream.of(expressions)
+        .map(expression -> Pattern.compile(expression, Pattern.CASE_INSENSITIVE))
+        .toList();
+  }
+
+  private static Stream<String> found(Path file, List<Pattern> patterns) {
+    String text = text(file).replaceAll("\\s+(\\*|//)?\\s*", " ");
+    return patterns.stream()
+        .filter(pattern -> pattern.matcher(text).find())
+        .map(pattern -> ROOT.relativize(file) + ": " + pattern);
+  }
+
+  /** The files with one of the extensions, but for what a build or a program writes. */
+  private static Stream<Path> texts(String... extensions) {
+    List<Path> files = new ArrayList<>();
+    try {
+      Files.walkFileTree(
+          ROOT,
+          new SimpleFileVisitor<>() {
+            @Override
+            public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes) {
+              String name = folder.getFileName().toString();
+              boolean written = name.equals("target") || name.equals(".git");
+              return written ? FileVisitResult.SKIP_SUBTREE : FileVisitResult.CONTINUE;
+            }
+
+            @Override
+            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+              if (Stream.of(extensions).anyMatch(end -> file.toString().endsWith("." + end))) {
+                files.add(file);
+              }
+              return FileVisitResult.CONTINUE;
+            }
+          });
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    assertTrue(files.contains(ROOT.resolve(ownFile())), "the scan does not see its own file");
+    return files.stream();
   }
 
   private static String ownFile() {
