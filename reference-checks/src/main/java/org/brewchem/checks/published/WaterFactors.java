@@ -63,7 +63,7 @@ public final class WaterFactors {
                 "usgs-nfm-a6",
                 "USGS National Field Manual, TWRI book 9, ch. A6 sec. 6.6 (Alkalinity/ANC), rev."
                     + " 9/2001"),
-            "mg/L of CaCO3 and of bicarbonate per eq/L; normality of a sodium carbonate solution and"
+            "mg/L of CaCO3 and of bicarbonate per Eq/L; normality of a sodium carbonate solution and"
                 + " of a sulfuric acid (96 %, 1.84 g/mL); bicarbonate that 1 mL of the former"
                 + " answers to",
             Tolerance.halfOfLastDigit("", "as printed"),
@@ -168,23 +168,23 @@ public final class WaterFactors {
         Reagent.of(Acid.SULFURIC, MassFraction.ofMassPercent(96))
             .withDensity(Density.ofGramsPerMillilitre(1.84), 0);
     return List.of(
-        Row.of("1 eq/L, mg/L as CaCO3", 50044, equivalent.inMilligramsPerLitreAsCaCO3(), factors)
+        Row.of("1 Eq/L, mg/L as CaCO3", 50044, equivalent.inMilligramsPerLitreAsCaCO3(), factors)
             .within(FACTOR),
         Row.of(
-                "1 eq/L, mg/L as HCO3-",
+                "1 Eq/L, mg/L as HCO3-",
                 61017,
                 equivalent.inMilligramsPerLitreAsBicarbonate(),
                 factors)
             .within(FACTOR),
         Row.ofPrinted(
-            "0.8686 g/L of Na2CO3, eq/L", "0.01639", 2 * 0.8686 / molarMass("Na2CO3"), standard),
+            "0.8686 g/L of Na2CO3, Eq/L", "0.01639", 2 * 0.8686 / molarMass("Na2CO3"), standard),
         Row.ofPrinted(
-            "1 mL of 0.01639 eq/L, mg of HCO3-",
+            "1 mL of 0.01639 Eq/L, mg of HCO3-",
             "1.000",
             oneMillilitre.inMilligramsPerLitreAsBicarbonate(),
             standard),
         Row.ofPrinted(
-            "0.5 mL/L of concentrated sulfuric acid, eq/L",
+            "0.5 mL/L of concentrated sulfuric acid, Eq/L",
             "0.018",
             2 * sulfuricAcid.amountIn(Volume.ofMillilitres(0.5)).inMoles(),
             row("titrant recipe").howKnown()));
