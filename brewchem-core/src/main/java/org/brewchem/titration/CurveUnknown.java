@@ -71,7 +71,7 @@ interface CurveUnknown {
     }
   }
 
-  /** The strong-ion difference that no component brings, eq/kg. */
+  /** The strong-ion difference that no component brings, Eq/kg. */
   record InertCharge() implements CurveUnknown {
     @Override
     public String name() {
@@ -80,7 +80,7 @@ interface CurveUnknown {
 
     @Override
     public String unit() {
-      return "eq/kg";
+      return "Eq/kg";
     }
 
     @Override
