@@ -54,9 +54,9 @@ public final class EquilibriumSlopes {
   /**
    * Slopes of the net charge E, {@link EquilibriumSolver#charge}.
    *
-   * @param perTotal receives dE/dT by component index, eq/mol, and behind them dE/dZ against the
+   * @param perTotal receives dE/dT by component index, Eq/mol, and behind them dE/dZ against the
    *     inert charge
-   * @return dE/dpH, eq/kg per pH: the buffer capacity with its sign turned
+   * @return dE/dpH, Eq/kg per pH: the buffer capacity with its sign turned
    * @throws IllegalArgumentException if the length is not that of the totals and one more
    * @throws IllegalStateException if the solver has no solution
    */
@@ -70,9 +70,9 @@ public final class EquilibriumSlopes {
    * Slopes of the charge that one component carries, of a pair only its own part.
    *
    * @param component its index
-   * @param perTotal receives the slopes by component index, eq/mol, and behind them the one against
+   * @param perTotal receives the slopes by component index, Eq/mol, and behind them the one against
    *     the inert charge
-   * @return the slope against pH, eq/kg per pH
+   * @return the slope against pH, Eq/kg per pH
    * @throws IllegalArgumentException if the length is not that of the totals and one more
    * @throws IllegalStateException if the solver has no solution
    */
