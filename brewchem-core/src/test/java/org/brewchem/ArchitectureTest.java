@@ -23,12 +23,16 @@ class ArchitectureTest {
           "quantity",
           "units",
           "uncertainty",
+          "figure",
           "substance",
           "solution",
+          "buffer",
           "titration",
+          "treatment",
           "water",
           "mash",
           "beer",
+          "plan",
           "quality",
           "table");
 

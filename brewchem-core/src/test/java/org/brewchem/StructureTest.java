@@ -31,6 +31,10 @@ class StructureTest {
       Map.of(
           Set.of("internal.ActivityCoefficients", "internal.EquilibriumSystem"),
           "a system tabulates where its solutions start, with its own activity coefficients",
+          Set.of("figure.Answer", "figure.StructuredAnswer"),
+          "an answer in its two forms",
+          Set.of("figure.Answering", "figure.Figure"),
+          "what is asked finds a figure, and a figure's rule asks it for its inputs",
           Set.of("substance.Component", "substance.Solute"),
           "a solute brings components, and a component is a solute",
           Set.of("uncertainty.ExpandedUncertainty", "uncertainty.UncertainValue"),
@@ -54,14 +58,17 @@ class StructureTest {
           "values multiply and divide into each other: mass over volume is a concentration, mass"
               + " over concentration a volume",
           Set.of(
+              "solution.Contents",
               "solution.Dose",
               "solution.Equilibria",
               "solution.Headspace",
+              "solution.Liquid",
               "solution.MineralEquilibrium",
               "solution.MineralSearch",
               "solution.OpenSolution",
               "solution.SimulatedTitration",
-              "solution.Solution"),
+              "solution.Solution",
+              "solution.Treatment"),
           "being rebuilt",
           Set.of(
               "titration.AcidityResult",
@@ -93,6 +100,10 @@ class StructureTest {
       Map.of(
           "internal/EquilibriumSolver.java",
           "one cohesive iteration, whose parts share their work space",
+          "solution/Contents.java",
+          "being rebuilt",
+          "solution/Solution.java",
+          "being rebuilt",
           "water/WaterAnalysis.java",
           "being rebuilt",
           "table/Waters.java",

@@ -358,6 +358,15 @@ public final class Equilibria {
     return stateAt(pH);
   }
 
+  /**
+   * Returns everything at the last solution of this work space.
+   *
+   * @return pH, ionic strength and species
+   */
+  public Equilibrium state() {
+    return stateAt(solver.ph());
+  }
+
   private Equilibrium stateAt(double pH) {
     return new Equilibrium(pH, ionicStrength(), species(), compiled.level, compiled.temperature);
   }

@@ -5,8 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.brewchem.figure.Caution;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Step;
 import org.brewchem.internal.Checks;
-import org.brewchem.internal.WaterProperties;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.quantity.ChargeConcentration;
@@ -36,10 +39,7 @@ import org.jspecify.annotations.Nullable;
  * <p>At a pH that is not its own a solution is not neutral. What is missing is carried by an inert
  * univalent ion that counts in the ionic strength: the sodium of the lye, the chloride of the acid.
  */
-public final class Solution {
-
-  private static final double STANDARD_KILOGRAMS_PER_LITRE =
-      WaterProperties.densityKgPerCubicMetre(293.15) / 1000;
+public final class Solution implements Liquid {
 
   private final Temperature temperature;
   private final Chemistry chemistry;
@@ -54,6 +54,17 @@ public final class Solution {
       Map<Component, Double> totals,
       double inertCharge,
       double kilogramsPerLitre) {
+    this(temperature, chemistry, totals, inertCharge, kilogramsPerLitre, null);
+  }
+
+  private Solution(
+      Temperature temperature,
+      Chemistry chemistry,
+      Map<Component, Double> totals,
+      double inertCharge,
+      double kilogramsPerLitre,
+      Equilibria.@Nullable Compiled compiled) {
+    this.compiled = compiled;
     Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
     this.temperature = temperature;
     this.chemistry = chemistry;
@@ -71,7 +82,7 @@ public final class Solution {
    */
   public static Solution at(Temperature temperature) {
     return new Solution(
-        temperature, Chemistry.standard(), Map.of(), 0, STANDARD_KILOGRAMS_PER_LITRE);
+        temperature, Chemistry.standard(), Map.of(), 0, Contents.STANDARD_KILOGRAMS_PER_LITRE);
   }
 
   /**
@@ -111,7 +122,7 @@ public final class Solution {
     solute
         .components()
         .forEach((component, moles) -> sum.merge(component, moles * molesPerKilogram, Double::sum));
-    return new Solution(temperature, chemistry, sum, inertCharge, kilogramsPerLitre);
+    return holding(sum, inertCharge);
   }
 
   /**
@@ -125,7 +136,18 @@ public final class Solution {
   public Solution withTotal(Component component, Molality total) {
     Map<Component, Double> changed = new LinkedHashMap<>(totals);
     changed.put(component, total.inMolesPerKilogram());
-    return new Solution(temperature, chemistry, changed, inertCharge, kilogramsPerLitre);
+    return holding(changed, inertCharge);
+  }
+
+  /** The same solution with other totals, which needs compiling only if components came in. */
+  private Solution holding(Map<Component, Double> others, double otherInertCharge) {
+    return new Solution(
+        temperature,
+        chemistry,
+        others,
+        otherInertCharge,
+        kilogramsPerLitre,
+        others.size() == totals.size() ? compiled : null);
   }
 
   /**
@@ -244,7 +266,7 @@ public final class Solution {
   }
 
   private Solution withInert(double equivalentsPerKilogram) {
-    return new Solution(temperature, chemistry, totals, equivalentsPerKilogram, kilogramsPerLitre);
+    return holding(totals, equivalentsPerKilogram);
   }
 
   /**
@@ -303,7 +325,7 @@ public final class Solution {
   private Solution scaled(double factor) {
     Map<Component, Double> scaled = new LinkedHashMap<>();
     totals.forEach((component, total) -> scaled.put(component, total * factor));
-    return new Solution(temperature, chemistry, scaled, inertCharge * factor, kilogramsPerLitre);
+    return holding(scaled, inertCharge * factor);
   }
 
   /**
@@ -318,10 +340,11 @@ public final class Solution {
       throw new IllegalArgumentException(
           "temperature: " + other.temperature + " is not possible; " + temperature + " is needed");
     }
+    // What stands per litre in the other stands per litre here, whatever a litre weighs in each.
+    double factor = other.kilogramsPerLitre / kilogramsPerLitre;
     Map<Component, Double> sum = new LinkedHashMap<>(totals);
-    other.totals.forEach((component, total) -> sum.merge(component, total, Double::sum));
-    return new Solution(
-        temperature, chemistry, sum, inertCharge + other.inertCharge, kilogramsPerLitre);
+    other.totals.forEach((component, total) -> sum.merge(component, total * factor, Double::sum));
+    return holding(sum, inertCharge + other.inertCharge * factor);
   }
 
   /**
@@ -540,13 +563,72 @@ public final class Solution {
     return new SimulatedTitration(this, sample, titrant);
   }
 
-  Equilibria equilibria() {
+  /**
+   * Makes a solution of what a liquid holds, uncertainties left behind.
+   *
+   * @param contents the contents
+   * @return the solution; a component whose total is unknown counts with what was added to it
+   * @throws IllegalStateException if the balance is open
+   */
+  public static Solution of(Contents contents) {
+    Map<Component, Double> totals = new LinkedHashMap<>();
+    Equilibria equilibria = contents.equilibria();
+    equilibria.components().forEach(c -> totals.put(c, contents.least(c).value()));
+    return new Solution(
+        contents.temperature(),
+        contents.chemistry(),
+        totals,
+        contents.inertCharge().orElseThrow().value(),
+        contents.kilogramsPerLitre(),
+        contents.compiled());
+  }
+
+  @Override
+  public Contents contents() {
+    return Contents.exact(
+        temperature, chemistry, kilogramsPerLitre, totals, inertCharge, compiled());
+  }
+
+  @Override
+  public Solution after(Treatment... steps) {
+    Contents contents = contents();
+    for (Treatment step : steps) {
+      contents = step.on(contents);
+    }
+    return of(contents);
+  }
+
+  @Override
+  public Step step(Figure<?> figure) {
+    return figure.rule().find(figure, this);
+  }
+
+  @Override
+  public String kind() {
+    return "solution";
+  }
+
+  @Override
+  public List<Notice> notices() {
+    return contents().notices();
+  }
+
+  @Override
+  public List<Caution> cautions() {
+    return List.of();
+  }
+
+  private Equilibria.Compiled compiled() {
     Equilibria.Compiled ready = compiled;
     if (ready == null) {
       ready = Equilibria.compile(totals.keySet(), temperature, chemistry);
       compiled = ready;
     }
-    Equilibria equilibria = Equilibria.over(ready);
+    return ready;
+  }
+
+  Equilibria equilibria() {
+    Equilibria equilibria = Equilibria.over(compiled());
     totals.forEach((component, total) -> equilibria.setTotal(equilibria.indexOf(component), total));
     equilibria.setInertCharge(inertCharge);
     return equilibria;

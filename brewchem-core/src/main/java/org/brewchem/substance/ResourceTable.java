@@ -1,110 +1,38 @@
 package org.brewchem.substance;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalDouble;
+import org.brewchem.internal.DataTable;
 
-/** A data table of this package: CSV with comment lines, a header line and quoted cells. */
+/** A data table of this package, whose rows hold constants with their sources. */
 final class ResourceTable {
 
   private ResourceTable() {}
 
   static List<Row> read(String resource) {
-    try (InputStream stream = ResourceTable.class.getResourceAsStream(resource)) {
-      if (stream == null) {
-        throw new IllegalStateException(resource + ": the data table is missing");
-      }
-      BufferedReader reader =
-          new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8));
-      List<Row> rows = new ArrayList<>();
-      List<String> header = List.of();
-      int number = 0;
-      for (String line = reader.readLine(); line != null; line = reader.readLine()) {
-        number++;
-        if (line.isEmpty() || line.startsWith("#")) {
-          continue;
-        }
-        List<String> cells = cells(line);
-        if (header.isEmpty()) {
-          header = cells;
-        } else {
-          rows.add(row(resource + ", line " + number, header, cells));
-        }
-      }
-      return List.copyOf(rows);
-    } catch (IOException exception) {
-      throw new UncheckedIOException(resource, exception);
-    }
+    return DataTable.read(ResourceTable.class, resource).stream().map(Row::new).toList();
   }
 
-  private static Row row(String place, List<String> header, List<String> cells) {
-    if (cells.size() != header.size()) {
-      throw new IllegalStateException(
-          place + ": " + cells.size() + " cells instead of " + header.size());
-    }
-    Map<String, String> byColumn = new HashMap<>();
-    for (int i = 0; i < cells.size(); i++) {
-      byColumn.put(header.get(i), cells.get(i));
-    }
-    return new Row(place, byColumn);
-  }
+  record Row(DataTable.Row row) {
 
-  private static List<String> cells(String line) {
-    List<String> cells = new ArrayList<>();
-    StringBuilder cell = new StringBuilder();
-    boolean quoted = false;
-    for (int i = 0; i < line.length(); i++) {
-      char character = line.charAt(i);
-      if (quoted && character == '"' && i + 1 < line.length() && line.charAt(i + 1) == '"') {
-        cell.append('"');
-        i++;
-      } else if (character == '"') {
-        quoted = !quoted;
-      } else if (character == ',' && !quoted) {
-        cells.add(cell.toString());
-        cell.setLength(0);
-      } else {
-        cell.append(character);
-      }
+    String place() {
+      return row.place();
     }
-    cells.add(cell.toString());
-    return cells;
-  }
-
-  /** One row of a data table, its cells by column name. */
-  record Row(String place, Map<String, String> cells) {
 
     String text(String column) {
-      String cell = cells.get(column);
-      if (cell == null) {
-        throw new IllegalStateException(place + ": there is no column " + column);
-      }
-      return cell;
+      return row.text(column);
     }
 
     double number(String column) {
-      try {
-        return Double.parseDouble(text(column));
-      } catch (NumberFormatException exception) {
-        throw new IllegalStateException(
-            place + ", column " + column + ": \"" + text(column) + "\" is not a number", exception);
-      }
+      return row.number(column);
     }
 
     int integer(String column) {
-      return Math.toIntExact(Math.round(number(column)));
+      return row.integer(column);
     }
 
     OptionalDouble optionalNumber(String column) {
-      return text(column).isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(number(column));
+      return row.optionalNumber(column);
     }
 
     Provenance provenance() {
@@ -120,9 +48,7 @@ final class ResourceTable {
       EquilibriumConstant constant;
       if (text("analytic").isEmpty()) {
         double heatCapacity =
-            cells.containsKey("dCp_J_per_K_mol")
-                ? optionalNumber("dCp_J_per_K_mol").orElse(0.0)
-                : 0.0;
+            row.has("dCp_J_per_K_mol") ? optionalNumber("dCp_J_per_K_mol").orElse(0.0) : 0.0;
         constant =
             EquilibriumConstant.ofLog10(
                 sign * number(logColumn),
@@ -131,7 +57,7 @@ final class ResourceTable {
       } else {
         String[] terms = text("analytic").split(" ", -1);
         if (terms.length != 5) {
-          throw new IllegalStateException(place + ": five coefficients are needed");
+          throw new IllegalStateException(place() + ": five coefficients are needed");
         }
         constant =
             EquilibriumConstant.analytic(

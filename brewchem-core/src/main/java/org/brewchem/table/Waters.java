@@ -21,6 +21,7 @@ import org.brewchem.quantity.PH;
 import org.brewchem.quantity.ResidualAlkalinity;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.ActivityRule;
+import org.brewchem.solution.CarbonateBalance;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Equilibria;
 import org.brewchem.solution.Level;
@@ -33,7 +34,6 @@ import org.brewchem.substance.Solute;
 import org.brewchem.units.ColumnHeader;
 import org.brewchem.units.LabUnits;
 import org.brewchem.units.UnitSet;
-import org.brewchem.water.CarbonateBalance;
 import org.brewchem.water.WaterAnalysis;
 import org.jspecify.annotations.Nullable;
 

@@ -127,6 +127,28 @@ public final class UncertainValue {
   }
 
   /**
+   * Returns the expanded uncertainty by the library's one rule: k from Student's t for 95 % at the
+   * degrees of freedom, but never below 2. So U of few observations is as wide as it must be, and U
+   * of a standard uncertainty taken as given has the customary k = 2.
+   *
+   * @return the value with U
+   */
+  public ExpandedUncertainty expanded() {
+    return expanded(coverageFactor());
+  }
+
+  /**
+   * Returns the coverage factor by the library's one rule.
+   *
+   * @return k = t(0.975, degrees of freedom), at least 2
+   */
+  public double coverageFactor() {
+    return Double.isInfinite(degreesOfFreedom)
+        ? 2
+        : Math.max(2, Quantiles.coverageFactor(0.95, degreesOfFreedom));
+  }
+
+  /**
    * Returns the expanded uncertainty for a coverage probability, with k from Student's t at the
    * degrees of freedom (JCGM 100:2008, annex G, from memory). Degrees of freedom that are a
    * fraction are used as they are and not cut to a whole number.

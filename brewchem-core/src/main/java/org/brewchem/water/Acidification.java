@@ -18,6 +18,7 @@ import org.brewchem.quantity.ResidualAlkalinity;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.Volume;
+import org.brewchem.solution.CarbonateSystem;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;

@@ -10,10 +10,10 @@
  * what is odd about the report. Analyses blend, dilute and take up salts.
  *
  * <p>Whatever has to do with pH goes through the proton balance of {@code org.brewchem.solution}:
- * {@link org.brewchem.water.CarbonateSystem} ties total carbon dioxide, pH and the two alkalinities
- * together, {@link org.brewchem.water.WaterAnalysis#toSolution(org.brewchem.quantity.Temperature)}
- * hands the water over, and an {@link org.brewchem.water.Acidification} says how much acid takes it
- * where.
+ * {@link org.brewchem.solution.CarbonateSystem} ties total carbon dioxide, pH and the two
+ * alkalinities together, {@link
+ * org.brewchem.water.WaterAnalysis#toSolution(org.brewchem.quantity.Temperature)} hands the water
+ * over, and an {@link org.brewchem.water.Acidification} says how much acid takes it where.
  *
  * <p>An analysis holds one alkalinity, and counts it as carbonate alkalinity: the charge of
  * bicarbonate and carbonate, which is what a titration to its equivalence point finds, what a

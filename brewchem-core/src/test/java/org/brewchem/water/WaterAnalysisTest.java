@@ -17,6 +17,7 @@ import java.util.Optional;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.solution.CarbonateSystem;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.Solution;

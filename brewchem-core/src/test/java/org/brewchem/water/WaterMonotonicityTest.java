@@ -16,6 +16,7 @@ import net.jqwik.api.constraints.Scale;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.ResidualAlkalinity;
+import org.brewchem.solution.CarbonateSystem;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Ion;

@@ -27,7 +27,7 @@ import org.brewchem.table.Column;
 import org.brewchem.table.Failure;
 import org.brewchem.table.Table;
 import org.brewchem.table.Waters;
-import org.brewchem.water.CarbonateSystem;
+import org.brewchem.solution.CarbonateSystem;
 import org.brewchem.water.KolbachResidualAlkalinity;
 
 /**

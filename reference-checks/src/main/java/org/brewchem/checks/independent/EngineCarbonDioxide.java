@@ -16,7 +16,7 @@ import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.Solution;
 import org.brewchem.solution.Species;
 import org.brewchem.substance.Component;
-import org.brewchem.water.CarbonateSystem;
+import org.brewchem.solution.CarbonateSystem;
 
 /** Total carbon dioxide of the engine's waters, found back from their alkalinity and pH. */
 public final class EngineCarbonDioxide {

@@ -1,4 +1,4 @@
-package org.brewchem.water;
+package org.brewchem.solution;
 
 import java.util.OptionalDouble;
 import org.brewchem.internal.Roots;
@@ -7,7 +7,6 @@ import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitrationAlkalinity;
-import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
 
 /**

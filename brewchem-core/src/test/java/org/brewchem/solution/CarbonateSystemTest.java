@@ -1,4 +1,4 @@
-package org.brewchem.water;
+package org.brewchem.solution;
 
 import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.mmolPerL;
@@ -10,8 +10,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitrationAlkalinity;
-import org.brewchem.solution.Level;
-import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
 import org.junit.jupiter.api.Test;

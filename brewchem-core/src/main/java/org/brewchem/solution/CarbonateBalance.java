@@ -1,11 +1,9 @@
-package org.brewchem.water;
+package org.brewchem.solution;
 
 import java.util.LinkedHashSet;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.brewchem.internal.Roots;
-import org.brewchem.solution.Equilibria;
-import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
 
 /**

@@ -1,0 +1,145 @@
+package org.brewchem.figure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.ToDoubleFunction;
+import org.brewchem.internal.Checks;
+import org.brewchem.uncertainty.Traced;
+
+/**
+ * The rule of a figure that is a formula of other figures. The same function serves a single
+ * answer, its explanation and the rows of a table. Immutable.
+ */
+public final class ClosedForm implements Figure.Rule {
+
+  private final String text;
+  private final String source;
+  private final List<Figure<?>> inputs;
+  private final ToDoubleFunction<double[]> formula;
+
+  /**
+   * Makes a rule.
+   *
+   * @param text the formula in words
+   * @param source the source of the formula
+   * @param inputs the figures of the formula, each counted in the scale it is shown in
+   * @param formula gives the number from those of the inputs; NaN where it has no value
+   * @throws IllegalArgumentException if the text is blank or there are no inputs
+   */
+  public ClosedForm(
+      String text, String source, List<Figure<?>> inputs, ToDoubleFunction<double[]> formula) {
+    this.text = Checks.notBlank("text", text);
+    this.source = Objects.requireNonNull(source, "source");
+    this.inputs = List.copyOf(inputs);
+    this.formula = Objects.requireNonNull(formula, "formula");
+    if (this.inputs.isEmpty()) {
+      throw new IllegalArgumentException(
+          text + ": a formula without inputs is not possible; at least one is needed");
+    }
+  }
+
+  /**
+   * Makes a figure that is a formula of others.
+   *
+   * @param name its name in the terms of the field
+   * @param scale the scale in which the formula counts
+   * @param text the formula in words
+   * @param source the source of the formula
+   * @param inputs the figures of the formula, each counted in the scale it is shown in
+   * @param formula gives the number from those of the inputs, in their order; it must not keep the
+   *     array, and gives NaN where it has no value
+   * @param <Q> the meaning of its value
+   * @return the figure
+   * @throws IllegalArgumentException if name or text is blank or there are no inputs
+   */
+  public static <Q> Figure<Q> figure(
+      String name,
+      Scale<Q> scale,
+      String text,
+      String source,
+      List<Figure<?>> inputs,
+      ToDoubleFunction<double[]> formula) {
+    return Figure.of(name, Map.of(), scale, new ClosedForm(text, source, inputs, formula));
+  }
+
+  /**
+   * Returns the figures of the formula.
+   *
+   * @return an unmodifiable list, each counted in the scale it is shown in
+   */
+  public List<Figure<?>> inputs() {
+    return inputs;
+  }
+
+  /**
+   * Computes the formula.
+   *
+   * @param numbers the numbers of the inputs, in their order
+   * @return the number; NaN where the formula has no value
+   */
+  public double apply(double[] numbers) {
+    return formula.applyAsDouble(numbers);
+  }
+
+  @Override
+  public Step find(Figure<?> figure, Answering from) {
+    List<Step> steps = new ArrayList<>();
+    List<String> why = new ArrayList<>();
+    Traced[] traced = new Traced[inputs.size()];
+    double[] numbers = new double[traced.length];
+    for (int i = 0; i < traced.length; i++) {
+      Figure<?> input = inputs.get(i);
+      Step step = from.step(input);
+      steps.add(step);
+      if (step.found().isPresent()) {
+        traced[i] = input.inShown(step.found().get());
+        numbers[i] = traced[i].value();
+      } else {
+        step.whyUnknown().stream().filter(reason -> !why.contains(reason)).forEach(why::add);
+      }
+    }
+    Step.Builder builder =
+        Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA).text(text, source).inputs(steps);
+    if (!why.isEmpty()) {
+      return builder.unknown(why);
+    }
+    double value = apply(numbers) + 0.0;
+    if (!Double.isFinite(value)) {
+      return builder.unknown(List.of(text + " has no value here: " + shown(numbers)));
+    }
+    return builder
+        .detail(() -> new Step.Detail(List.of(), apply(numbers.clone()) - value, 0))
+        .found(Traced.linear(value, traced, slopes(numbers)));
+  }
+
+  private double[] slopes(double[] numbers) {
+    double[] slopes = new double[numbers.length];
+    for (int i = 0; i < slopes.length; i++) {
+      // Central, over a share that leaves ten digits; formulas of the field are smooth there.
+      double step = Math.max(Math.abs(numbers[i]), 1e-3) * 1e-5;
+      double at = numbers[i];
+      numbers[i] = at + step;
+      double above = apply(numbers);
+      numbers[i] = at - step;
+      double below = apply(numbers);
+      numbers[i] = at;
+      slopes[i] = (above - below) / (2 * step);
+    }
+    return slopes;
+  }
+
+  private String shown(double[] numbers) {
+    List<String> parts = new ArrayList<>();
+    for (int i = 0; i < numbers.length; i++) {
+      parts.add(inputs.get(i).title() + " " + inputs.get(i).shown().text(numbers[i]));
+    }
+    return String.join(", ", parts);
+  }
+
+  @Override
+  public String text() {
+    return text;
+  }
+}

@@ -1,0 +1,263 @@
+package org.brewchem.figure;
+
+import java.util.Objects;
+import java.util.OptionalDouble;
+import org.brewchem.internal.Checks;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Bounds on a figure: a lower limit, an upper limit or both, and perhaps an aim. It is hard unless
+ * it carries a weight. Typed where it is made, numbers in the figure's unit inside. Immutable.
+ */
+public final class Constraint {
+
+  private final Figure<?> figure;
+  private final double lower;
+  private final double upper;
+  private final OptionalDouble aim;
+  private final OptionalDouble weight;
+  private final OptionalDouble scale;
+
+  private Constraint(
+      Figure<?> figure,
+      double lower,
+      double upper,
+      OptionalDouble aim,
+      OptionalDouble weight,
+      OptionalDouble scale) {
+    this.figure = Objects.requireNonNull(figure, "figure");
+    this.lower = lower;
+    this.upper = upper;
+    this.aim = aim;
+    this.weight = weight;
+    this.scale = scale;
+    if (lower > upper) {
+      throw new IllegalArgumentException(
+          figure.title()
+              + ": the lower limit "
+              + figure.shown().text(lower)
+              + " is not possible; at most the upper limit "
+              + figure.shown().text(upper)
+              + " is allowed");
+    }
+  }
+
+  /**
+   * Returns an upper limit.
+   *
+   * @param figure the figure
+   * @param limit the most that is allowed
+   * @param <Q> its meaning
+   * @return the constraint
+   */
+  public static <Q> Constraint atMost(Figure<Q> figure, Q limit) {
+    return of(figure, Double.NEGATIVE_INFINITY, figure.shown().in(limit), OptionalDouble.empty());
+  }
+
+  /**
+   * Returns a lower limit.
+   *
+   * @param figure the figure
+   * @param limit the least that is allowed
+   * @param <Q> its meaning
+   * @return the constraint
+   */
+  public static <Q> Constraint atLeast(Figure<Q> figure, Q limit) {
+    return of(figure, figure.shown().in(limit), Double.POSITIVE_INFINITY, OptionalDouble.empty());
+  }
+
+  /**
+   * Returns two limits.
+   *
+   * @param figure the figure
+   * @param lower the least that is allowed
+   * @param upper the most that is allowed
+   * @param <Q> its meaning
+   * @return the constraint
+   * @throws IllegalArgumentException if the lower limit is above the upper
+   */
+  public static <Q> Constraint between(Figure<Q> figure, Q lower, Q upper) {
+    return of(figure, figure.shown().in(lower), figure.shown().in(upper), OptionalDouble.empty());
+  }
+
+  /**
+   * Returns an aim with a tolerance on both sides.
+   *
+   * @param figure the figure
+   * @param aim what is wanted
+   * @param tolerance how far off is allowed, 0 or more, in the unit that the figure is shown in
+   * @param <Q> its meaning
+   * @return the constraint
+   * @throws IllegalArgumentException if the tolerance is negative or not finite
+   */
+  public static <Q> Constraint around(Figure<Q> figure, Q aim, double tolerance) {
+    double middle = figure.shown().in(aim);
+    Checks.nonNegative("tolerance of " + figure.title(), tolerance, figure.shown().symbol());
+    return of(figure, middle - tolerance, middle + tolerance, OptionalDouble.of(middle));
+  }
+
+  /**
+   * Returns exactly this value: an aim without a tolerance, as a dose has it.
+   *
+   * @param figure the figure
+   * @param aim what is wanted
+   * @param <Q> its meaning
+   * @return the constraint
+   */
+  public static <Q> Constraint exactly(Figure<Q> figure, Q aim) {
+    return around(figure, aim, 0);
+  }
+
+  private static Constraint of(Figure<?> figure, double lower, double upper, OptionalDouble aim) {
+    return new Constraint(
+        figure, lower, upper, aim, OptionalDouble.empty(), OptionalDouble.empty());
+  }
+
+  /**
+   * Makes the constraint soft.
+   *
+   * @param weight how much it counts against others, above 0
+   * @return the constraint
+   * @throws IllegalArgumentException if the weight is not above 0
+   */
+  public Constraint weighing(double weight) {
+    double checked = Checks.positive("weight of " + figure.title(), weight, "");
+    return new Constraint(figure, lower, upper, aim, OptionalDouble.of(checked), scale);
+  }
+
+  /**
+   * States by how much a violation counts as one; else half the width of the band.
+   *
+   * @param scale above 0, in the unit that the figure is shown in
+   * @return the constraint
+   * @throws IllegalArgumentException if the scale is not above 0
+   */
+  public Constraint scaledBy(double scale) {
+    double checked = Checks.positive("scale of " + figure.title(), scale, figure.shown().symbol());
+    return new Constraint(figure, lower, upper, aim, weight, OptionalDouble.of(checked));
+  }
+
+  /**
+   * Returns the figure.
+   *
+   * @return the figure
+   */
+  public Figure<?> figure() {
+    return figure;
+  }
+
+  /**
+   * Returns the lower limit.
+   *
+   * @return the least allowed, in the unit that the figure is shown in; empty when there is none
+   */
+  public OptionalDouble lower() {
+    return Double.isInfinite(lower) ? OptionalDouble.empty() : OptionalDouble.of(lower);
+  }
+
+  /**
+   * Returns the upper limit.
+   *
+   * @return the most allowed, in the unit that the figure is shown in; empty when there is none
+   */
+  public OptionalDouble upper() {
+    return Double.isInfinite(upper) ? OptionalDouble.empty() : OptionalDouble.of(upper);
+  }
+
+  /**
+   * Returns the aim.
+   *
+   * @return what is wanted, in the unit that the figure is shown in; empty when limits are all
+   */
+  public OptionalDouble aim() {
+    return aim;
+  }
+
+  /**
+   * Returns the weight.
+   *
+   * @return above 0; empty when the constraint is hard
+   */
+  public OptionalDouble weight() {
+    return weight;
+  }
+
+  /**
+   * Returns by how much a violation counts as one.
+   *
+   * @return as stated, else half the width of the band; empty for one limit without a stated scale
+   */
+  public OptionalDouble scale() {
+    if (scale.isPresent() || Double.isInfinite(upper - lower) || upper == lower) {
+      return scale;
+    }
+    return OptionalDouble.of((upper - lower) / 2);
+  }
+
+  /**
+   * Returns how far a number lies outside the limits.
+   *
+   * @param number the number, in the unit that the figure is shown in
+   * @return negative below the lower limit, positive above the upper, 0 within
+   */
+  public double excess(double number) {
+    return number < lower ? number - lower : number > upper ? number - upper : 0;
+  }
+
+  /**
+   * Holds an interval against the limits.
+   *
+   * @param from its lower end
+   * @param to its upper end
+   * @return the verdict; undecided when a limit lies inside the interval
+   */
+  Verdict verdict(double from, double to) {
+    if (to < lower) {
+      return Verdict.BELOW;
+    }
+    if (from > upper) {
+      return Verdict.ABOVE;
+    }
+    return from >= lower && to <= upper ? Verdict.WITHIN : Verdict.UNDECIDED;
+  }
+
+  /**
+   * Returns the limits in words.
+   *
+   * @return for example "50 to 90 mg/L", without the figure's name
+   */
+  public String band() {
+    Scale<?> shown = figure.shown();
+    if (lower == upper) {
+      return shown.text(lower);
+    }
+    if (lower == Double.NEGATIVE_INFINITY) {
+      return "at most " + shown.text(upper);
+    }
+    return upper == Double.POSITIVE_INFINITY
+        ? "at least " + shown.text(lower)
+        : shown.range(lower, upper);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object object) {
+    return object instanceof Constraint other
+        && figure.equals(other.figure)
+        && figure.shown().symbol().equals(other.figure.shown().symbol())
+        && lower == other.lower
+        && upper == other.upper
+        && aim.equals(other.aim)
+        && weight.equals(other.weight)
+        && scale.equals(other.scale);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(figure, lower, upper, aim, weight, scale);
+  }
+
+  @Override
+  public String toString() {
+    return figure.title() + " " + band();
+  }
+}

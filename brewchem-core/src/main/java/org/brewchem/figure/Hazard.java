@@ -1,0 +1,25 @@
+package org.brewchem.figure;
+
+/** What can hurt someone in the work that a result proposes. */
+public enum Hazard {
+  /** Any acid as bought. */
+  ACID,
+  /** Hydrochloric acid, whose vapour burns. */
+  ACID_FUMES,
+  /** Sulfuric acid, which heats what it is poured into. */
+  ACID_HEAT,
+  /** Sodium and potassium hydroxide. */
+  LYE,
+  /** Calcium hydroxide and oxide. */
+  LIME,
+  /** Powders and their dust. */
+  DUST,
+  /** Carbon dioxide that is set free or used. */
+  CARBON_DIOXIDE,
+  /** Anything that goes into what people drink. */
+  DOSING_FOOD,
+  /** Tasting a trial. */
+  TASTING,
+  /** A living beer with residual extract in a package. */
+  REFERMENTATION
+}

@@ -1,0 +1,131 @@
+package org.brewchem.figure;
+
+import org.brewchem.quantity.AcidBasis;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.BufferCapacity;
+import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Hardness;
+import org.brewchem.quantity.MassConcentration;
+import org.brewchem.quantity.Molality;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Pressure;
+import org.brewchem.quantity.ResidualAlkalinity;
+import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.quantity.TitrationAlkalinity;
+
+/** The scales in which figures are usually shown. */
+public final class Scales {
+
+  /** A pH with two decimals. */
+  public static final Scale<PH> PH_SCALE = Scale.beforeTheNumber("pH", PH::value, PH::of, 2);
+
+  /** Milligrams per litre with one decimal. */
+  public static final Scale<MassConcentration> MILLIGRAMS_PER_LITRE =
+      Scale.of(
+          "mg/L",
+          MassConcentration::inMilligramsPerLitre,
+          MassConcentration::ofMilligramsPerLitre,
+          1);
+
+  /** Millimoles per litre with three decimals. */
+  public static final Scale<AmountConcentration> MILLIMOLES_PER_LITRE =
+      Scale.of(
+          "mmol/L",
+          AmountConcentration::inMillimolesPerLitre,
+          AmountConcentration::ofMillimolesPerLitre,
+          3);
+
+  /** Millimoles per kilogram of water with two decimals. */
+  public static final Scale<Molality> MILLIMOLES_PER_KILOGRAM =
+      Scale.of(
+          "mmol/kg",
+          m -> m.inMolesPerKilogram() * 1000,
+          n -> Molality.ofMolesPerKilogram(n / 1000),
+          2);
+
+  /** Carbonate alkalinity as mg/L of CaCO3 with one decimal. */
+  public static final Scale<CarbonateAlkalinity> ALKALINITY_AS_CACO3 =
+      Scale.of(
+          "mg/L as CaCO3",
+          CarbonateAlkalinity::inMilligramsPerLitreAsCaCO3,
+          CarbonateAlkalinity::ofMilligramsPerLitreAsCaCO3,
+          1);
+
+  /** Hardness as mg/L of CaCO3 with one decimal. */
+  public static final Scale<Hardness> HARDNESS_AS_CACO3 =
+      Scale.of(
+          "mg/L as CaCO3",
+          Hardness::inMilligramsPerLitreAsCaCO3,
+          Hardness::ofMilligramsPerLitreAsCaCO3,
+          1);
+
+  /** Residual alkalinity as mg/L of CaCO3 with one decimal. */
+  public static final Scale<ResidualAlkalinity> RESIDUAL_ALKALINITY_AS_CACO3 =
+      Scale.of(
+          "mg/L as CaCO3",
+          ResidualAlkalinity::inMilligramsPerLitreAsCaCO3,
+          ResidualAlkalinity::ofMilligramsPerLitreAsCaCO3,
+          1);
+
+  /** Residual alkalinity in German degrees with one decimal. */
+  public static final Scale<ResidualAlkalinity> RESIDUAL_ALKALINITY_IN_GERMAN_DEGREES =
+      Scale.of("°dH", ResidualAlkalinity::inGermanDegrees, ResidualAlkalinity::ofGermanDegrees, 1);
+
+  /** Milliequivalents per litre and pH with one decimal. */
+  public static final Scale<BufferCapacity> BUFFER_CAPACITY_SCALE =
+      Scale.of(
+          "mEq/L per pH",
+          BufferCapacity::inMilliequivalentsPerLitrePerPH,
+          BufferCapacity::ofMilliequivalentsPerLitrePerPH,
+          1);
+
+  /** Kilopascals, absolute, with three decimals. */
+  public static final Scale<Pressure> KILOPASCALS =
+      Scale.of("kPa absolute", Pressure::inKilopascals, Pressure::ofKilopascals, 3);
+
+  private Scales() {}
+
+  /**
+   * Returns the scale of titratable acidities in equivalents.
+   *
+   * @param endPoint the end point
+   * @return mEq/L with two decimals
+   */
+  public static Scale<TitratableAcidity> acidity(PH endPoint) {
+    return Scale.of(
+        "mEq/L, to " + endPoint,
+        TitratableAcidity::inMilliequivalentsPerLitre,
+        number -> TitratableAcidity.ofMilliequivalentsPerLitre(number, endPoint),
+        2);
+  }
+
+  /**
+   * Returns the scale of titratable acidities as grams of an acid.
+   *
+   * @param basis the acid
+   * @param endPoint the end point
+   * @return g/L with three decimals
+   */
+  public static Scale<TitratableAcidity> acidityAs(AcidBasis basis, PH endPoint) {
+    double grams = basis.gramsPerEquivalent() / 1000;
+    return Scale.of(
+        "g/L as " + basis.name() + ", to " + endPoint,
+        acidity -> acidity.inMilliequivalentsPerLitre() * grams,
+        number -> TitratableAcidity.ofMilliequivalentsPerLitre(number / grams, endPoint),
+        3);
+  }
+
+  /**
+   * Returns the scale of titration alkalinities.
+   *
+   * @param endPoint the end point
+   * @return mEq/L with three decimals
+   */
+  public static Scale<TitrationAlkalinity> titrationAlkalinity(PH endPoint) {
+    return Scale.of(
+        "mEq/L, to " + endPoint,
+        TitrationAlkalinity::inMilliequivalentsPerLitre,
+        number -> TitrationAlkalinity.ofMilliequivalentsPerLitre(number, endPoint),
+        3);
+  }
+}

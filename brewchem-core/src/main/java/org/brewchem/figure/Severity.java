@@ -1,0 +1,11 @@
+package org.brewchem.figure;
+
+/** How much a notice matters. */
+public enum Severity {
+  /** Worth knowing; the value stands. */
+  REMARK,
+  /** The value may be worse than its uncertainty says. */
+  WARNING,
+  /** The value is not to be used before the cause is mended. */
+  FAULT
+}

@@ -1,0 +1,143 @@
+package org.brewchem.figure;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
+
+/**
+ * An answer as plain data: numbers at full precision, units and codes as text. {@link #toMap} gives
+ * maps, lists, numbers and strings only, which any JSON library writes, and {@link #from} reads
+ * them back without loss.
+ *
+ * @param figure the name of the figure
+ * @param parameters its parameters
+ * @param unit the unit of number and u; empty when there is none
+ * @param number the number; empty when it is unknown
+ * @param standardUncertainty u; empty when it is unknown
+ * @param degreesOfFreedom of u; empty when u is unknown or taken as given
+ * @param origin where the value comes from
+ * @param notices the codes of its notices
+ * @param whyUnknown why there is no number
+ * @param uncertaintiesMissing the inputs that matter and state no uncertainty
+ */
+public record StructuredAnswer(
+    String figure,
+    Map<String, String> parameters,
+    String unit,
+    OptionalDouble number,
+    OptionalDouble standardUncertainty,
+    OptionalDouble degreesOfFreedom,
+    Origin origin,
+    List<String> notices,
+    List<String> whyUnknown,
+    List<String> uncertaintiesMissing) {
+
+  /**
+   * Copies what can change.
+   *
+   * @param figure the name of the figure
+   * @param parameters its parameters
+   * @param unit the unit of number and u; empty when there is none
+   * @param number the number; empty when it is unknown
+   * @param standardUncertainty u; empty when it is unknown
+   * @param degreesOfFreedom of u; empty when u is unknown or taken as given
+   * @param origin where the value comes from
+   * @param notices the codes of its notices
+   * @param whyUnknown why there is no number
+   * @param uncertaintiesMissing the inputs that matter and state no uncertainty
+   */
+  public StructuredAnswer {
+    Objects.requireNonNull(figure, "figure");
+    Objects.requireNonNull(unit, "unit");
+    Objects.requireNonNull(origin, "origin");
+    parameters = Map.copyOf(parameters);
+    notices = List.copyOf(notices);
+    whyUnknown = List.copyOf(whyUnknown);
+    uncertaintiesMissing = List.copyOf(uncertaintiesMissing);
+  }
+
+  static StructuredAnswer of(Answer<?> answer) {
+    Optional<Traced> number = answer.isStated() ? Optional.of(answer.traced()) : Optional.empty();
+    OptionalDouble u = answer.standardUncertainty();
+    double dof = number.map(Traced::degreesOfFreedom).orElse(Double.POSITIVE_INFINITY);
+    return new StructuredAnswer(
+        answer.figure().name(),
+        answer.figure().parameters(),
+        answer.unit(),
+        number.isPresent() ? OptionalDouble.of(number.get().value()) : OptionalDouble.empty(),
+        u,
+        u.isEmpty() || Double.isInfinite(dof) ? OptionalDouble.empty() : OptionalDouble.of(dof),
+        answer.origin(),
+        answer.notices().stream().map(notice -> notice.code().name()).distinct().toList(),
+        answer.whyUnknown(),
+        number.map(n -> n.missing().stream().map(Source::name).toList()).orElse(List.of()));
+  }
+
+  /**
+   * Returns the record as a map of maps, lists, numbers and strings; what is empty is left out.
+   *
+   * @return a new map in a fixed order
+   */
+  public Map<String, Object> toMap() {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("figure", figure);
+    map.put("parameters", parameters);
+    map.put("unit", unit);
+    number.ifPresent(value -> map.put("number", value));
+    standardUncertainty.ifPresent(value -> map.put("standardUncertainty", value));
+    degreesOfFreedom.ifPresent(value -> map.put("degreesOfFreedom", value));
+    map.put("origin", origin.name());
+    map.put("notices", notices);
+    map.put("whyUnknown", whyUnknown);
+    map.put("uncertaintiesMissing", uncertaintiesMissing);
+    return map;
+  }
+
+  /**
+   * Reads what {@link #toMap} wrote, also after a way through JSON.
+   *
+   * @param map the map
+   * @return the record, equal to the one written
+   * @throws IllegalArgumentException if an entry is missing or of another kind
+   */
+  public static StructuredAnswer from(Map<String, ?> map) {
+    Map<String, String> parameters = new LinkedHashMap<>();
+    entry(map, "parameters", Map.class)
+        .forEach((key, value) -> parameters.put(String.valueOf(key), String.valueOf(value)));
+    return new StructuredAnswer(
+        entry(map, "figure", String.class),
+        parameters,
+        entry(map, "unit", String.class),
+        number(map, "number"),
+        number(map, "standardUncertainty"),
+        number(map, "degreesOfFreedom"),
+        Origin.valueOf(entry(map, "origin", String.class)),
+        texts(map, "notices"),
+        texts(map, "whyUnknown"),
+        texts(map, "uncertaintiesMissing"));
+  }
+
+  private static <T> T entry(Map<String, ?> map, String key, Class<T> type) {
+    Object value = map.get(key);
+    if (!type.isInstance(value)) {
+      throw new IllegalArgumentException(
+          key + ": " + value + " is not possible; a " + type.getSimpleName() + " is needed");
+    }
+    return type.cast(value);
+  }
+
+  private static OptionalDouble number(Map<String, ?> map, String key) {
+    return map.containsKey(key)
+        ? OptionalDouble.of(entry(map, key, Number.class).doubleValue())
+        : OptionalDouble.empty();
+  }
+
+  private static List<String> texts(Map<String, ?> map, String key) {
+    return ((List<?>) entry(map, key, List.class)).stream().map(String::valueOf).toList();
+  }
+}

@@ -1,0 +1,288 @@
+package org.brewchem.solution;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.DoubleSupplier;
+import java.util.function.Function;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Scales;
+import org.brewchem.figure.Step;
+import org.brewchem.internal.NumberText;
+import org.brewchem.internal.Roots;
+import org.brewchem.quantity.PH;
+import org.brewchem.substance.Component;
+import org.brewchem.uncertainty.Traced;
+
+/**
+ * The closure of a water: finds the total carbon dioxide and the inert charge that give the ions of
+ * a report its alkalinity and its pH.
+ *
+ * <p>What was read comes back as it went in. The slopes of total and charge over ions, alkalinity
+ * and pH are those of the balance, so that a closed water has the pH and the alkalinity of the
+ * report with their own uncertainty.
+ */
+public final class CarbonateClosure {
+
+  private static final double STEP = 1e-6;
+
+  private final Contents ions;
+  private final List<Step> reported;
+
+  private CarbonateClosure(Contents ions, List<Step> reported) {
+    this.ions = ions;
+    this.reported = List.copyOf(reported);
+  }
+
+  /**
+   * Starts from the ions of a report.
+   *
+   * @param ions the strong ions, without inert charge; carbonate in them does not count
+   * @param reported the steps of what was reported, which explanations begin with
+   * @return the closure
+   */
+  public static CarbonateClosure of(Contents ions, List<Step> reported) {
+    return new CarbonateClosure(ions.withInertCharge(Traced.exact(0)), reported);
+  }
+
+  /**
+   * Closes to a carbonate alkalinity and a measured pH.
+   *
+   * @param alkalinity carbonate alkalinity, eq per kg of water, 0 or more
+   * @param pH the pH
+   * @return the closed contents
+   * @throws IllegalArgumentException if more than 10 mol/kg of carbon dioxide would be needed
+   */
+  public Contents byPH(Traced alkalinity, Traced pH) {
+    Work work = new Work(0, pH.value());
+    OptionalDouble total = work.carbonates.totalOf(alkalinity.value(), pH.value());
+    if (total.isEmpty()) {
+      throw impossible(pH.value(), alkalinity.value());
+    }
+    work.total = total.getAsDouble();
+    Slopes slopes = work.slopes(work::alkalinity);
+    Traced carbonDioxide =
+        slopes.solvedFor(work.total, alkalinity, slopes.overTotal, pH, slopes.overPH);
+    return closed(carbonDioxide, pH, with -> carbonates(with, alkalinity));
+  }
+
+  /**
+   * Closes to a carbonate alkalinity and a known total carbon dioxide.
+   *
+   * @param alkalinity carbonate alkalinity, eq per kg of water
+   * @param total total carbon dioxide, mol per kg of water
+   * @return the closed contents
+   * @throws IllegalArgumentException if the total cannot carry the alkalinity
+   */
+  public Contents byTotal(Traced alkalinity, Traced total) {
+    Work work = new Work(total.value(), 7);
+    if (alkalinity.value() == 0 && total.value() == 0) {
+      return neutralWithoutCarbonate();
+    }
+    OptionalDouble found = work.carbonates.pHOf(alkalinity.value());
+    if (found.isEmpty()) {
+      throw new IllegalArgumentException(
+          "alkalinity: "
+              + milli(alkalinity.value())
+              + " mEq/kg is not possible with "
+              + milli(total.value())
+              + " mmol/kg of carbon dioxide; more than 0 and less than twice as many mEq/kg are");
+    }
+    work.pH = found.getAsDouble();
+    Slopes slopes = work.slopes(work::alkalinity);
+    Traced pH = slopes.solvedFor(work.pH, alkalinity, slopes.overPH, total, slopes.overTotal);
+    return closed(total, pH, with -> carbonates(with, alkalinity));
+  }
+
+  /**
+   * Closes to a carbonate alkalinity alone: without a pH the alkalinity is taken as bicarbonate
+   * only, and a notice says so.
+   *
+   * @param alkalinity carbonate alkalinity, eq per kg of water
+   * @return the closed contents
+   */
+  public Contents byAlkalinity(Traced alkalinity) {
+    return byTotal(alkalinity, alkalinity)
+        .withNotices(
+            List.of(
+                Notice.of(
+                    SolutionCode.CARBON_DIOXIDE_ASSUMED,
+                    "total carbon dioxide",
+                    "without a pH the total carbon dioxide is not known; it was taken as equal to"
+                        + " the alkalinity, as if all of it were bicarbonate")));
+  }
+
+  /**
+   * Closes to an alkalinity that was titrated to an end point, and a measured pH.
+   *
+   * @param alkalinity titration alkalinity, eq per kg of water
+   * @param endPoint its end point
+   * @param pH the pH, above the end point
+   * @return the closed contents
+   * @throws IllegalArgumentException if the pH is not above the end point, or no total carbon
+   *     dioxide has the alkalinity
+   */
+  public Contents byTitration(Traced alkalinity, PH endPoint, Traced pH) {
+    if (pH.value() <= endPoint.value()) {
+      throw new IllegalArgumentException(
+          "pH: "
+              + pH.value()
+              + " is not possible; a water with an alkalinity to "
+              + endPoint
+              + " lies above that end point");
+    }
+    Work work = new Work(0, pH.value());
+    double wanted = alkalinity.value();
+    DoubleSupplier titrated = () -> work.titrated(endPoint.value());
+    double without = titrated.getAsDouble();
+    if (wanted < without) {
+      throw new IllegalArgumentException(
+          "alkalinity: "
+              + milli(wanted)
+              + " mEq/kg is not possible at pH "
+              + pH.value()
+              + "; without any carbon dioxide the water takes up "
+              + milli(without)
+              + " mEq/kg");
+    }
+    OptionalDouble found =
+        Roots.rising(
+                moles -> work.with(moles).titrated(endPoint.value()) - wanted,
+                0,
+                Math.max(wanted, 1e-9),
+                CarbonateBalance.MOST_MOLES_PER_KILOGRAM)
+            .asOptional();
+    if (found.isEmpty()) {
+      throw impossible(pH.value(), wanted);
+    }
+    double total = found.getAsDouble();
+    work.total = total;
+    Slopes slopes = work.slopes(titrated);
+    return closed(
+        slopes.solvedFor(total, alkalinity, slopes.overTotal, pH, slopes.overPH),
+        pH,
+        with -> BalanceDetail.charges(with, endPoint.value(), wanted));
+  }
+
+  private IllegalArgumentException impossible(double pH, double alkalinity) {
+    return new IllegalArgumentException(
+        "pH: "
+            + NumberText.plain(pH)
+            + " is not possible with an alkalinity of "
+            + milli(alkalinity)
+            + " mEq/kg; more than 10 mol/kg of carbon dioxide would be needed");
+  }
+
+  private static String milli(double perKilogram) {
+    return NumberText.significant(perKilogram * 1000, 4);
+  }
+
+  private Contents neutralWithoutCarbonate() {
+    Traced charge = Traced.exact(0);
+    for (Map.Entry<Component, Traced> ion : ions.totals().entrySet()) {
+      charge = charge.plus(ion.getValue().times(ion.getKey().chargeWithoutProtons()));
+    }
+    return ions.withTotal(Component.CARBONATE, Traced.exact(0))
+        .withInertCharge(charge.times(-1))
+        .withBasis(reported);
+  }
+
+  private static Step.Detail carbonates(Contents closed, Traced alkalinity) {
+    return BalanceDetail.chargeOf(Component.CARBONATE, closed, -alkalinity.value());
+  }
+
+  private Contents closed(Traced total, Traced pH, Function<Contents, Step.Detail> shown) {
+    Contents with = ions.withTotal(Component.CARBONATE, total).closedTo(pH);
+    Step found =
+        Step.of("total carbon dioxide", Scales.MILLIMOLES_PER_LITRE, Step.Kind.ROOT)
+            .text("the total that gives the ions the alkalinity at the pH", "")
+            .inputs(reported)
+            .detail(() -> shown.apply(with))
+            .found(total.times(1000 * ions.kilogramsPerLitre()));
+    return with.withBasis(List.of(found));
+  }
+
+  /** The ions with a carbonate total, at a pH, in a work space of their own. */
+  private final class Work {
+    final Equilibria equilibria;
+    final CarbonateBalance carbonates;
+    final int carbonate;
+    double total;
+    double pH;
+
+    Work(double total, double pH) {
+      equilibria = ions.withTotal(Component.CARBONATE, Traced.exact(total)).equilibria();
+      carbonates = CarbonateBalance.of(equilibria);
+      carbonate = equilibria.indexOf(Component.CARBONATE);
+      this.total = total;
+      this.pH = pH;
+    }
+
+    Work with(double moles) {
+      total = moles;
+      return this;
+    }
+
+    double alkalinity() {
+      equilibria.setTotal(carbonate, total);
+      return carbonates.alkalinityAt(pH);
+    }
+
+    /** Charge at an end point of the water that is neutral at its pH. */
+    double titrated(double endPoint) {
+      equilibria.setTotal(carbonate, total);
+      equilibria.setInertCharge(0);
+      equilibria.setInertCharge(-equilibria.chargeAt(pH));
+      double charge = equilibria.chargeAt(endPoint);
+      equilibria.setInertCharge(0);
+      return charge;
+    }
+
+    Slopes slopes(DoubleSupplier function) {
+      List<Traced> inputs = new ArrayList<>();
+      List<Double> over = new ArrayList<>();
+      double here = function.getAsDouble();
+      for (Component component : equilibria.components()) {
+        if (component.equals(Component.CARBONATE)) {
+          continue;
+        }
+        int index = equilibria.indexOf(component);
+        Traced own = ions.least(component);
+        double step = Math.max(own.value(), 1e-5) * STEP;
+        equilibria.setTotal(index, own.value() + step);
+        inputs.add(own);
+        over.add((function.getAsDouble() - here) / step);
+        equilibria.setTotal(index, own.value());
+      }
+      double step = Math.max(total, 1e-5) * STEP;
+      total += step;
+      double overTotal = (function.getAsDouble() - here) / step;
+      total -= step;
+      pH += STEP;
+      double overPH = (function.getAsDouble() - here) / STEP;
+      pH -= STEP;
+      return new Slopes(inputs, over, overTotal, overPH);
+    }
+  }
+
+  /** Partial derivatives of what was read over ions, total carbon dioxide and pH. */
+  private record Slopes(List<Traced> ions, List<Double> overIons, double overTotal, double overPH) {
+
+    /** The unknown that keeps what was read, by implicit differentiation. */
+    Traced solvedFor(
+        double value, Traced read, double overUnknown, Traced other, double overOther) {
+      int n = ions.size();
+      Traced[] inputs = ions.toArray(new Traced[n + 2]);
+      double[] slopes = new double[n + 2];
+      for (int i = 0; i < n; i++) {
+        slopes[i] = -overIons.get(i) / overUnknown;
+      }
+      inputs[n] = read;
+      slopes[n] = 1 / overUnknown;
+      inputs[n + 1] = other;
+      slopes[n + 1] = -overOther / overUnknown;
+      return Traced.linear(value, inputs, slopes);
+    }
+  }
+}

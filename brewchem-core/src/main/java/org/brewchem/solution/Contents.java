@@ -1,0 +1,627 @@
+package org.brewchem.solution;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.BinaryOperator;
+import java.util.function.ToDoubleFunction;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Step;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.WaterProperties;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.substance.Component;
+import org.brewchem.uncertainty.Traced;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a liquid holds: totals of its components per kilogram of water and the inert charge that
+ * closes its balance, each with its sources of uncertainty.
+ *
+ * <p>Treatments act on contents, and whatever is computed from them keeps its sources, so that what
+ * was measured once correlates, and cancels, however often the liquid is treated. A constituent may
+ * be unknown: then what was added to it since is known as the least of it. The balance may be open,
+ * because nothing tells its charge: then pH and everything that rests on it is unknown, with why.
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class Contents {
+
+  /** Water at 20 °C; extract and dissolved salts are neglected. */
+  static final double STANDARD_KILOGRAMS_PER_LITRE =
+      WaterProperties.densityKgPerCubicMetre(293.15) / 1000;
+
+  /** Relative step of a total in a difference; the kernel's roots hold to 1e-14. */
+  private static final double STEP = 1e-6;
+
+  private final Temperature temperature;
+  private final Chemistry chemistry;
+  private final double kilogramsPerLitre;
+  private final Map<Component, Traced> totals;
+  private final Map<Component, Traced> unknown;
+  private final Optional<Traced> inert;
+  private final List<String> whyOpen;
+  private final Map<PH, Traced> acidityBeyond;
+  private final List<Step> basis;
+  private final List<Notice> notices;
+  private volatile Equilibria.@Nullable Compiled compiled;
+
+  private Contents(Builder builder) {
+    this.temperature = builder.temperature;
+    this.chemistry = builder.chemistry;
+    this.kilogramsPerLitre = builder.kilogramsPerLitre;
+    this.totals = Collections.unmodifiableMap(builder.totals);
+    this.unknown = Collections.unmodifiableMap(builder.unknown);
+    this.inert = builder.inert;
+    this.whyOpen = List.copyOf(builder.whyOpen);
+    this.acidityBeyond = Collections.unmodifiableMap(builder.acidityBeyond);
+    this.basis = List.copyOf(builder.basis);
+    this.notices = List.copyOf(builder.notices);
+    this.compiled = builder.compiled;
+    totals.forEach((c, total) -> Checks.nonNegative(c.name(), total.value(), "mol/kg"));
+  }
+
+  /**
+   * Returns pure water.
+   *
+   * @param temperature 0 to 100 °C
+   * @param chemistry the chemistry
+   * @return contents without components, its balance closed
+   * @throws IllegalArgumentException if the temperature is out of range
+   */
+  public static Contents pure(Temperature temperature, Chemistry chemistry) {
+    Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
+    return new Builder(temperature, chemistry, STANDARD_KILOGRAMS_PER_LITRE).build();
+  }
+
+  /** Contents being put together. */
+  private static final class Builder {
+    Temperature temperature;
+    Chemistry chemistry;
+    final double kilogramsPerLitre;
+    Map<Component, Traced> totals = new LinkedHashMap<>();
+    Map<Component, Traced> unknown = new LinkedHashMap<>();
+    Optional<Traced> inert = Optional.of(Traced.exact(0));
+    List<String> whyOpen = List.of();
+    Map<PH, Traced> acidityBeyond = Map.of();
+    List<Step> basis = List.of();
+    List<Notice> notices = List.of();
+    Equilibria.@Nullable Compiled compiled;
+
+    Builder(Temperature temperature, Chemistry chemistry, double kilogramsPerLitre) {
+      this.temperature = temperature;
+      this.chemistry = chemistry;
+      this.kilogramsPerLitre = kilogramsPerLitre;
+    }
+
+    Contents build() {
+      return new Contents(this);
+    }
+  }
+
+  private Builder copy() {
+    Builder copy = new Builder(temperature, chemistry, kilogramsPerLitre);
+    copy.totals = new LinkedHashMap<>(totals);
+    copy.unknown = new LinkedHashMap<>(unknown);
+    copy.inert = inert;
+    copy.whyOpen = whyOpen;
+    copy.acidityBeyond = acidityBeyond;
+    copy.basis = basis;
+    copy.notices = notices;
+    copy.compiled = compiled;
+    return copy;
+  }
+
+  /** Contents that are known exactly, such as those of a solution made on paper. */
+  static Contents exact(
+      Temperature temperature,
+      Chemistry chemistry,
+      double kilogramsPerLitre,
+      Map<Component, Double> totals,
+      double inertCharge,
+      Equilibria.@Nullable Compiled compiled) {
+    Builder builder = new Builder(temperature, chemistry, kilogramsPerLitre);
+    totals.forEach((component, total) -> builder.totals.put(component, Traced.exact(total)));
+    builder.inert = Optional.of(Traced.exact(inertCharge));
+    builder.compiled = compiled;
+    return builder.build();
+  }
+
+  /**
+   * Replaces a total; the component is known from then on.
+   *
+   * @param component the component
+   * @param molesPerKilogram its total, 0 or more, mol per kg of water
+   * @return the changed contents
+   * @throws IllegalArgumentException if the total is negative
+   */
+  public Contents withTotal(Component component, Traced molesPerKilogram) {
+    Builder changed = copy();
+    changed.unknown.remove(component);
+    put(changed, component, molesPerKilogram);
+    return changed.build();
+  }
+
+  private static void put(Builder changed, Component component, Traced total) {
+    if (changed.totals.put(component, total) == null) {
+      changed.compiled = null;
+    }
+  }
+
+  /**
+   * Marks a component as one whose total nobody stated.
+   *
+   * @param component the component
+   * @return the changed contents, whose balance counts the component as absent
+   */
+  public Contents withUnknown(Component component) {
+    Builder changed = copy();
+    if (changed.totals.remove(component) != null) {
+      changed.compiled = null;
+    }
+    changed.unknown.putIfAbsent(component, Traced.exact(0));
+    return changed.build();
+  }
+
+  /**
+   * Replaces the inert charge, which closes the balance.
+   *
+   * @param equivalentsPerKilogram the net charge of inert univalent ions, of either sign, eq per kg
+   *     of water
+   * @return the changed contents
+   */
+  public Contents withInertCharge(Traced equivalentsPerKilogram) {
+    Builder changed = copy();
+    changed.inert = Optional.of(equivalentsPerKilogram);
+    changed.whyOpen = List.of();
+    return changed.build();
+  }
+
+  /**
+   * Closes the balance to a measured pH: adds the inert univalent ions that make the liquid have
+   * it. The charge moves with the totals and the pH in such a way that the pH comes back with the
+   * uncertainty it went in with.
+   *
+   * @param measured the pH it is to have
+   * @return the changed contents
+   */
+  public Contents closedTo(Traced measured) {
+    Contents bare = withInertCharge(Traced.exact(0));
+    return bare.withInertCharge(bare.chargeAt(measured).times(-1));
+  }
+
+  /**
+   * Opens the balance: its charge is not known.
+   *
+   * @param why what is missing, at least one reason
+   * @return the changed contents
+   * @throws IllegalArgumentException if there is no reason
+   */
+  public Contents open(List<String> why) {
+    if (why.isEmpty()) {
+      throw new IllegalArgumentException(
+          "why: no reason is not possible; an open balance says what is missing");
+    }
+    Builder changed = copy();
+    changed.inert = Optional.empty();
+    changed.whyOpen = why;
+    return changed.build();
+  }
+
+  /**
+   * Adds to totals, the volume unchanged. What is added to an unknown component makes the least of
+   * it known, not the whole.
+   *
+   * @param molesPerKilogram what is added, 0 or more, mol per kg of water
+   * @return the changed contents
+   */
+  public Contents plus(Map<Component, Traced> molesPerKilogram) {
+    Builder changed = copy();
+    molesPerKilogram.forEach(
+        (component, added) -> {
+          if (changed.unknown.containsKey(component)) {
+            changed.unknown.merge(component, added, Traced::plus);
+            changed.compiled = null;
+          } else {
+            Traced before = changed.totals.get(component);
+            put(changed, component, before == null ? added : before.plus(added));
+          }
+        });
+    return changed.build();
+  }
+
+  /**
+   * Mixes with other contents at the same temperature: totals and inert charge mix exactly, pH does
+   * not. What is unknown in one is unknown in the mixture.
+   *
+   * @param other the other contents
+   * @param share the mass of this one's water over that of both, 0 to 1
+   * @return the mixture, under this one's chemistry
+   * @throws IllegalArgumentException if the temperatures differ or the share is out of range
+   */
+  public Contents mixed(Contents other, Traced share) {
+    if (!temperature.equals(other.temperature)) {
+      throw new IllegalArgumentException(
+          "temperature: " + other.temperature + " is not possible; " + temperature + " is needed");
+    }
+    Checks.inRange("share", share.value(), "", 0, 1);
+    BinaryOperator<Traced> mix =
+        (one, two) ->
+            Traced.linear(
+                share.value() * one.value() + (1 - share.value()) * two.value(),
+                new Traced[] {one, two, share},
+                new double[] {share.value(), 1 - share.value(), one.value() - two.value()});
+    Builder changed = copy();
+    Set<Component> all = new LinkedHashSet<>(totals.keySet());
+    all.addAll(unknown.keySet());
+    all.addAll(other.totals.keySet());
+    all.addAll(other.unknown.keySet());
+    for (Component component : all) {
+      Traced sum = mix.apply(least(component), other.least(component));
+      if (unknown.containsKey(component) || other.unknown.containsKey(component)) {
+        changed.totals.remove(component);
+        changed.unknown.put(component, sum);
+      } else {
+        changed.totals.put(component, sum);
+      }
+    }
+    changed.compiled =
+        changed.totals.keySet().equals(totals.keySet()) && changed.unknown.equals(unknown)
+            ? compiled
+            : null;
+    if (inert.isPresent() && other.inert.isPresent()) {
+      changed.inert = Optional.of(mix.apply(inert.get(), other.inert.get()));
+    } else {
+      changed.inert = Optional.empty();
+      changed.whyOpen = union(whyOpen, other.whyOpen);
+    }
+    Map<PH, Traced> beyond = new LinkedHashMap<>();
+    for (PH endPoint : union(acidityBeyond.keySet(), other.acidityBeyond.keySet())) {
+      beyond.put(endPoint, mix.apply(acidityBeyond(endPoint), other.acidityBeyond(endPoint)));
+    }
+    changed.acidityBeyond = beyond;
+    changed.basis = union(basis, other.basis);
+    changed.notices = union(notices, other.notices);
+    return changed.build();
+  }
+
+  private static <T> List<T> union(Collection<T> one, Collection<T> other) {
+    Set<T> all = new LinkedHashSet<>(one);
+    all.addAll(other);
+    return List.copyOf(all);
+  }
+
+  /**
+   * Returns the same contents at another temperature, totals per kilogram unchanged.
+   *
+   * @param other 0 to 100 °C
+   * @return the changed contents
+   * @throws IllegalArgumentException if the temperature is out of range
+   */
+  public Contents at(Temperature other) {
+    Checks.inRange("temperature", other.inCelsius(), "°C", 0, 100);
+    Builder changed = copy();
+    changed.temperature = other;
+    changed.compiled = other.equals(temperature) ? compiled : null;
+    return changed.build();
+  }
+
+  /**
+   * Returns the same contents under another chemistry.
+   *
+   * @param other the chemistry
+   * @return the changed contents
+   */
+  public Contents under(Chemistry other) {
+    Builder changed = copy();
+    changed.chemistry = Objects.requireNonNull(other, "other");
+    changed.compiled = null;
+    return changed.build();
+  }
+
+  /**
+   * Adds the steps by which these contents came about, which explanations begin with.
+   *
+   * @param steps the steps
+   * @return the changed contents
+   */
+  public Contents withBasis(List<Step> steps) {
+    Builder changed = copy();
+    changed.basis = union(basis, steps);
+    return changed.build();
+  }
+
+  /**
+   * Adds notices that hold for whatever rests on these contents.
+   *
+   * @param more the notices
+   * @return the changed contents
+   */
+  public Contents withNotices(List<Notice> more) {
+    Builder changed = copy();
+    changed.notices = union(notices, more);
+    return changed.build();
+  }
+
+  /**
+   * States by how much a titrated acidity differs from that of the balance. The difference, what
+   * the balance does not know, mixes and dilutes with the liquid.
+   *
+   * @param endPoint the end point of the titration
+   * @param equivalentsPerKilogram measured less computed, eq per kg of water
+   * @return the changed contents
+   */
+  public Contents withAcidityBeyond(PH endPoint, Traced equivalentsPerKilogram) {
+    Builder changed = copy();
+    Map<PH, Traced> all = new LinkedHashMap<>(acidityBeyond);
+    all.put(endPoint, equivalentsPerKilogram);
+    changed.acidityBeyond = all;
+    return changed.build();
+  }
+
+  /**
+   * Returns the temperature.
+   *
+   * @return 0 to 100 °C
+   */
+  public Temperature temperature() {
+    return temperature;
+  }
+
+  /**
+   * Returns the chemistry.
+   *
+   * @return the chemistry
+   */
+  public Chemistry chemistry() {
+    return chemistry;
+  }
+
+  /**
+   * Returns the factor between concentrations per litre and per kilogram of water.
+   *
+   * @return kg of water per litre
+   */
+  public double kilogramsPerLitre() {
+    return kilogramsPerLitre;
+  }
+
+  /**
+   * Returns the total of a component.
+   *
+   * @param component the component
+   * @return mol per kg of water; empty when it is unknown, 0 when there is none
+   */
+  public Optional<Traced> total(Component component) {
+    return unknown.containsKey(component)
+        ? Optional.empty()
+        : Optional.of(totals.getOrDefault(component, Traced.exact(0)));
+  }
+
+  /**
+   * Returns the least that is known of a component.
+   *
+   * @param component the component
+   * @return its total, or for an unknown component what was added to it; mol per kg of water
+   */
+  public Traced least(Component component) {
+    Traced own = totals.get(component);
+    return own == null ? unknown.getOrDefault(component, Traced.exact(0)) : own;
+  }
+
+  /**
+   * Returns the components whose total is unknown.
+   *
+   * @return an unmodifiable set
+   */
+  public Set<Component> unknown() {
+    return unknown.keySet();
+  }
+
+  /**
+   * Returns the components whose total is known.
+   *
+   * @return an unmodifiable map to their totals, mol per kg of water
+   */
+  public Map<Component, Traced> totals() {
+    return totals;
+  }
+
+  /**
+   * Returns the inert charge.
+   *
+   * @return eq per kg of water, of either sign; empty when the balance is open
+   */
+  public Optional<Traced> inertCharge() {
+    return inert;
+  }
+
+  /**
+   * Returns why the balance is open.
+   *
+   * @return what is missing; empty when it is closed
+   */
+  public List<String> whyOpen() {
+    return whyOpen;
+  }
+
+  /**
+   * Returns by how much a titrated acidity differs from that of the balance.
+   *
+   * @param endPoint the end point
+   * @return eq per kg of water; 0 when none was titrated to it
+   */
+  public Traced acidityBeyond(PH endPoint) {
+    return acidityBeyond.getOrDefault(endPoint, Traced.exact(0));
+  }
+
+  /**
+   * Returns the steps by which these contents came about.
+   *
+   * @return an unmodifiable list
+   */
+  public List<Step> basis() {
+    return basis;
+  }
+
+  /**
+   * Returns what is notable about whatever rests on the balance of these contents.
+   *
+   * @return the notices, among them those about unknown constituents
+   */
+  public List<Notice> notices() {
+    List<Notice> all = new ArrayList<>(notices);
+    unknown.forEach(
+        (component, added) ->
+            all.add(
+                Notice.of(
+                    SolutionCode.COUNTED_AS_ABSENT,
+                    component.name(),
+                    added.value() == 0
+                        ? "counted as absent: " + component.name()
+                        : "counted with what was added only: " + component.name())));
+    return List.copyOf(all);
+  }
+
+  /**
+   * Finds the pH.
+   *
+   * @return the root of the charge balance with its sources
+   * @throws IllegalStateException if the balance is open
+   * @throws NoSolutionException if there is no pH between -3 and 17
+   */
+  public Traced pH() {
+    Equilibria equilibria = equilibria();
+    double pH = equilibria.pH();
+    double[] slopes = new double[equilibria.components().size() + 1];
+    double overPH = equilibria.chargeSlopes(slopes);
+    for (int i = 0; i < slopes.length; i++) {
+      slopes[i] /= -overPH;
+    }
+    return Traced.linear(pH, inputs(equilibria), slopes);
+  }
+
+  /**
+   * Finds the net charge at a pH.
+   *
+   * @param pH the pH, itself perhaps uncertain
+   * @return eq per kg of water: positive below the liquid's own pH, negative above
+   * @throws IllegalStateException if the balance is open
+   */
+  public Traced chargeAt(Traced pH) {
+    Equilibria equilibria = equilibria();
+    double charge = equilibria.chargeAt(pH.value());
+    Traced[] inputs = inputs(equilibria);
+    double[] slopes = new double[inputs.length];
+    double overPH = equilibria.chargeSlopes(slopes);
+    Traced[] all = Arrays.copyOf(inputs, inputs.length + 1);
+    double[] allSlopes = Arrays.copyOf(slopes, all.length);
+    all[inputs.length] = pH;
+    allSlopes[inputs.length] = overPH;
+    return Traced.linear(charge, all, allSlopes);
+  }
+
+  /**
+   * Evaluates a function of the solved balance, its sources by differences over the totals that
+   * have any.
+   *
+   * @param function evaluates a work space that holds the totals; it solves what it needs
+   * @return the value with its sources
+   * @throws IllegalStateException if the balance is open
+   */
+  public Traced trace(ToDoubleFunction<Equilibria> function) {
+    Equilibria equilibria = equilibria();
+    double value = function.applyAsDouble(equilibria);
+    Traced[] inputs = inputs(equilibria);
+    double[] slopes = new double[inputs.length];
+    for (int i = 0; i < inputs.length; i++) {
+      if (!inputs[i].sources().isEmpty()) {
+        double step = step(inputs[i].value());
+        set(equilibria, i, inputs[i].value() + step);
+        slopes[i] = (function.applyAsDouble(equilibria) - value) / step;
+        set(equilibria, i, inputs[i].value());
+      }
+    }
+    return Traced.linear(value, inputs, slopes);
+  }
+
+  private static double step(double total) {
+    return Math.max(Math.abs(total), 1e-5) * STEP;
+  }
+
+  private static void set(Equilibria equilibria, int index, double value) {
+    if (index < equilibria.components().size()) {
+      equilibria.setTotal(index, value);
+    } else {
+      equilibria.setInertCharge(value);
+    }
+  }
+
+  private Traced[] inputs(Equilibria equilibria) {
+    List<Component> components = equilibria.components();
+    Traced[] inputs = new Traced[components.size() + 1];
+    for (int i = 0; i < components.size(); i++) {
+      inputs[i] = least(components.get(i));
+    }
+    inputs[components.size()] = inert.orElseThrow(this::isOpen);
+    return inputs;
+  }
+
+  private IllegalStateException isOpen() {
+    return new IllegalStateException("balance: is open; " + String.join("; ", whyOpen));
+  }
+
+  /**
+   * Returns a work space that holds these contents.
+   *
+   * @return a new work space, for one thread
+   * @throws IllegalStateException if the balance is open
+   */
+  public Equilibria equilibria() {
+    Equilibria equilibria = Equilibria.over(compiled());
+    List<Component> components = equilibria.components();
+    for (int i = 0; i < components.size(); i++) {
+      equilibria.setTotal(i, least(components.get(i)).value());
+    }
+    equilibria.setInertCharge(inert.orElseThrow(this::isOpen).value());
+    return equilibria;
+  }
+
+  Equilibria.Compiled compiled() {
+    Equilibria.Compiled ready = compiled;
+    if (ready == null) {
+      Set<Component> all = new LinkedHashSet<>(totals.keySet());
+      unknown.forEach(
+          (component, added) -> {
+            if (added.value() > 0) {
+              all.add(component);
+            }
+          });
+      ready = Equilibria.compile(all, temperature, chemistry);
+      compiled = ready;
+    }
+    return ready;
+  }
+
+  @Override
+  public String toString() {
+    List<String> parts = new ArrayList<>();
+    totals.forEach(
+        (component, total) ->
+            parts.add(
+                String.format(
+                    Locale.ROOT, "%s %.4g mmol/kg", component.name(), total.value() * 1000)));
+    unknown.keySet().forEach(component -> parts.add(component.name() + " unknown"));
+    return temperature + (parts.isEmpty() ? "" : ", " + String.join(", ", parts));
+  }
+}

@@ -1,0 +1,340 @@
+package org.brewchem.solution;
+
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
+import org.brewchem.figure.Answering;
+import org.brewchem.figure.ClosedForm;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Scale;
+import org.brewchem.figure.Scales;
+import org.brewchem.figure.Step;
+import org.brewchem.quantity.AcidBasis;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.BufferCapacity;
+import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.MassConcentration;
+import org.brewchem.quantity.Molality;
+import org.brewchem.quantity.MolarMass;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Pressure;
+import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Gas;
+import org.brewchem.substance.Ion;
+import org.brewchem.substance.Mineral;
+import org.brewchem.uncertainty.Traced;
+
+/**
+ * The figures of any liquid. They are meant for static import; the ions and components of the same
+ * names are then written with their class.
+ */
+public final class Figures {
+
+  /** Milliequivalents in an equivalent, and millimoles in a mole. */
+  private static final double MILLI = 1000;
+
+  /** The pH, from the charge balance. */
+  public static final Figure<PH> PH =
+      BalanceFigure.figure(
+          "pH",
+          Map.of(),
+          Scales.PH_SCALE,
+          "root of the charge balance",
+          Equilibria::pH,
+          0,
+          Contents::pH,
+          (contents, pH) -> BalanceDetail.charges(contents, pH, 0));
+
+  /** The ionic strength: half the sum of molality times squared charge. */
+  public static final Figure<Molality> IONIC_STRENGTH =
+      atOwnPH(
+          "ionic strength",
+          Scales.MILLIMOLES_PER_KILOGRAM,
+          "half the sum of molality times squared charge",
+          equilibria -> MILLI * equilibria.ionicStrength());
+
+  /** The carbonate alkalinity: bicarbonate and twice carbonate, what is paired included. */
+  public static final Figure<CarbonateAlkalinity> CARBONATE_ALKALINITY =
+      BalanceFigure.figure(
+          "carbonate alkalinity",
+          Map.of(),
+          Scales.ALKALINITY_AS_CACO3,
+          "bicarbonate + 2 carbonate, what is paired included",
+          Figures::carbonateAlkalinity,
+          MILLI * caCO3PerMilliequivalent(),
+          contents -> contents.trace(Figures::carbonateAlkalinity),
+          (contents, found) ->
+              BalanceDetail.chargeOf(
+                  Component.CARBONATE,
+                  contents,
+                  -found / (MILLI * caCO3PerMilliequivalent() * contents.kilogramsPerLitre())));
+
+  /** All carbon dioxide, bicarbonate and carbonate together. */
+  public static final Figure<AmountConcentration> TOTAL_CARBON_DIOXIDE =
+      Figure.of(
+          "total carbon dioxide",
+          Map.of(),
+          Scales.MILLIMOLES_PER_LITRE,
+          new TotalFigure(Component.CARBONATE, MolarMass.ofGramsPerMole(1)));
+
+  /** The partial pressure of carbon dioxide with which the liquid is in equilibrium. */
+  public static final Figure<Pressure> CARBON_DIOXIDE_PRESSURE =
+      atOwnPH(
+          "partial pressure of carbon dioxide",
+          Scales.KILOPASCALS,
+          "activity of dissolved carbon dioxide over its solubility",
+          equilibria -> equilibria.state().partialPressure(Gas.CARBON_DIOXIDE).inKilopascals());
+
+  /** The buffer capacity at the liquid's own pH. */
+  public static final Figure<BufferCapacity> BUFFER_CAPACITY =
+      BalanceFigure.figure(
+          "buffer capacity",
+          Map.of(),
+          Scales.BUFFER_CAPACITY_SCALE,
+          "slope of the charge at the liquid's own pH",
+          Figures::ownBufferCapacity,
+          MILLI,
+          contents -> contents.trace(Figures::ownBufferCapacity),
+          (contents, found) -> shown(contents, found, MILLI, Figures::ownBufferCapacity));
+
+  /** Calcium as Ca. */
+  public static final Figure<MassConcentration> CALCIUM = concentration(Ion.CALCIUM);
+
+  /** Magnesium as Mg. */
+  public static final Figure<MassConcentration> MAGNESIUM = concentration(Ion.MAGNESIUM);
+
+  /** Sodium as Na. */
+  public static final Figure<MassConcentration> SODIUM = concentration(Ion.SODIUM);
+
+  /** Potassium as K. */
+  public static final Figure<MassConcentration> POTASSIUM = concentration(Ion.POTASSIUM);
+
+  /** Sulfate as SO4. */
+  public static final Figure<MassConcentration> SULFATE = concentration(Ion.SULFATE);
+
+  /** Chloride as Cl. */
+  public static final Figure<MassConcentration> CHLORIDE = concentration(Ion.CHLORIDE);
+
+  /** Nitrate as NO3. */
+  public static final Figure<MassConcentration> NITRATE = concentration(Ion.NITRATE);
+
+  /** The ratio of sulfate to chloride by mass, both as mg/L of the ion. */
+  public static final Figure<Double> SULFATE_TO_CHLORIDE =
+      ClosedForm.figure(
+          "sulfate to chloride",
+          Scale.number("by mass", 2),
+          "sulfate / chloride",
+          "",
+          Figure.list(SULFATE, CHLORIDE),
+          x -> x[1] == 0 ? Double.NaN : x[0] / x[1]);
+
+  private Figures() {}
+
+  /**
+   * Returns the figure of an ion whose total is reported as that ion, whatever forms it takes.
+   *
+   * @param ion the ion, such as phosphate; not bicarbonate or carbonate, which share one total
+   * @return its concentration
+   * @throws IllegalArgumentException for bicarbonate and carbonate
+   */
+  public static Figure<MassConcentration> concentration(Ion ion) {
+    Component component = ion.components().keySet().iterator().next();
+    if (component.equals(Component.CARBONATE)) {
+      throw new IllegalArgumentException(
+          "ion: "
+              + ion.name()
+              + " is not possible; it is one form of a total. Ask for the carbonate alkalinity or"
+              + " the total carbon dioxide");
+    }
+    return Figure.of(
+        ion.name(),
+        Map.of(),
+        Scales.MILLIGRAMS_PER_LITRE,
+        new TotalFigure(component, ion.molarMass()));
+  }
+
+  /**
+   * Returns the titratable acidity to an end point, without dilution by the titrant: the strong
+   * base per litre that brings the liquid there. Shown as lactic acid.
+   *
+   * @param endPoint the end point
+   * @return the figure
+   */
+  public static Figure<TitratableAcidity> titratableAcidity(PH endPoint) {
+    return titratableAcidity(endPoint, Acid.LACTIC);
+  }
+
+  /**
+   * Returns the titratable acidity to an end point, shown as an acid.
+   *
+   * @param endPoint the end point
+   * @param basis the acid in whose grams it is shown
+   * @return the figure
+   */
+  public static Figure<TitratableAcidity> titratableAcidity(PH endPoint, AcidBasis basis) {
+    return BalanceFigure.figure(
+            "titratable acidity",
+            Map.of("to", endPoint.toString()),
+            Scales.acidity(endPoint),
+            "charge at the end point with its sign changed",
+            equilibria -> -equilibria.chargeAt(endPoint.value()),
+            MILLI,
+            contents ->
+                contents
+                    .acidityBeyond(endPoint)
+                    .minus(contents.chargeAt(Traced.exact(endPoint.value()))),
+            (contents, found) ->
+                BalanceDetail.charges(
+                    contents,
+                    endPoint.value(),
+                    contents.acidityBeyond(endPoint).value()
+                        - found / (MILLI * contents.kilogramsPerLitre())))
+        .shownIn(Scales.acidityAs(basis, endPoint));
+  }
+
+  /**
+   * Returns the alkalinity that a titration with acid to an end point finds.
+   *
+   * @param endPoint the end point
+   * @return the figure
+   */
+  public static Figure<TitrationAlkalinity> titrationAlkalinity(PH endPoint) {
+    return BalanceFigure.figure(
+        "titration alkalinity",
+        Map.of("to", endPoint.toString()),
+        Scales.titrationAlkalinity(endPoint),
+        "charge at the end point",
+        equilibria -> equilibria.chargeAt(endPoint.value()),
+        MILLI,
+        contents -> contents.chargeAt(Traced.exact(endPoint.value())),
+        (contents, found) ->
+            BalanceDetail.charges(
+                contents, endPoint.value(), found / (MILLI * contents.kilogramsPerLitre())));
+  }
+
+  /**
+   * Returns the buffer capacity at a pH.
+   *
+   * @param at the pH
+   * @return the figure
+   */
+  public static Figure<BufferCapacity> bufferCapacity(PH at) {
+    ToDoubleFunction<Equilibria> slope =
+        equilibria -> {
+          equilibria.chargeAt(at.value());
+          return equilibria.bufferCapacity();
+        };
+    return BalanceFigure.figure(
+        "buffer capacity",
+        Map.of("at", at.toString()),
+        Scales.BUFFER_CAPACITY_SCALE,
+        "slope of the charge",
+        slope,
+        MILLI,
+        contents -> contents.trace(slope),
+        (contents, found) -> shown(contents, found, MILLI, slope));
+  }
+
+  /**
+   * Returns the saturation index of a mineral: above 0 the liquid is supersaturated.
+   *
+   * @param mineral the mineral
+   * @return the figure; without a value where the liquid holds none of one of its components
+   */
+  public static Figure<Double> saturationIndex(Mineral mineral) {
+    ToDoubleFunction<Equilibria> index =
+        equilibria -> {
+          equilibria.pH();
+          OptionalDouble found = equilibria.state().saturationIndex(mineral);
+          return found.orElse(Double.NEGATIVE_INFINITY);
+        };
+    return Figure.of(
+        "saturation index",
+        Map.of("of", mineral.name()),
+        Scale.number("", 2),
+        new IndexRule(mineral, index));
+  }
+
+  private static <Q> Figure<Q> atOwnPH(
+      String name, Scale<Q> scale, String text, ToDoubleFunction<Equilibria> solved) {
+    ToDoubleFunction<Equilibria> number =
+        equilibria -> {
+          equilibria.pH();
+          return solved.applyAsDouble(equilibria);
+        };
+    return BalanceFigure.figure(
+        name,
+        Map.of(),
+        scale,
+        text,
+        number,
+        0,
+        contents -> contents.trace(number),
+        (contents, found) -> shown(contents, found, 0, number));
+  }
+
+  /** Shows the solved balance and evaluates the function once more. */
+  private static Step.Detail shown(
+      Contents contents, double found, double perKilogram, ToDoubleFunction<Equilibria> number) {
+    Equilibria equilibria = contents.equilibria();
+    double again =
+        number.applyAsDouble(equilibria)
+            * (perKilogram == 0 ? 1 : perKilogram * contents.kilogramsPerLitre());
+    Step.Detail balance = BalanceDetail.charges(contents, contents.equilibria().pH(), 0);
+    return new Step.Detail(balance.lines(), again - found, 1e-9 * Math.max(1, Math.abs(found)));
+  }
+
+  private static double carbonateAlkalinity(Equilibria equilibria) {
+    equilibria.pH();
+    return equilibria.components().contains(Component.CARBONATE)
+        ? -equilibria.chargeOf(equilibria.indexOf(Component.CARBONATE)) + 0.0
+        : 0;
+  }
+
+  private static double ownBufferCapacity(Equilibria equilibria) {
+    equilibria.pH();
+    return equilibria.bufferCapacity();
+  }
+
+  private static double caCO3PerMilliequivalent() {
+    return CarbonateAlkalinity.ofMilliequivalentsPerLitre(1).inMilligramsPerLitreAsCaCO3();
+  }
+
+  /** A saturation index, which a liquid without the mineral's components does not have. */
+  private record IndexRule(Mineral mineral, ToDoubleFunction<Equilibria> index)
+      implements Figure.Rule {
+
+    @Override
+    public Step find(Figure<?> figure, Answering from) {
+      if (from instanceof Liquid liquid) {
+        for (Component component : mineral.components().keySet()) {
+          if (liquid.contents().least(component).value() == 0) {
+            return Step.of(figure.title(), figure.scale(), Step.Kind.ROOT)
+                .text(text(), "")
+                .unknown(List.of("the liquid holds no " + component.name()));
+          }
+        }
+      }
+      Figure<?> counted =
+          BalanceFigure.figure(
+              figure.name(),
+              figure.parameters(),
+              Scale.number("", 2),
+              text(),
+              index,
+              0,
+              contents -> contents.trace(index),
+              (contents, found) -> shown(contents, found, 0, index));
+      return counted.rule().find(counted, from);
+    }
+
+    @Override
+    public String text() {
+      return "log10 of the product of activities over that of " + mineral.name();
+    }
+  }
+}

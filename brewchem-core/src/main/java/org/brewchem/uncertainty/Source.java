@@ -1,0 +1,141 @@
+package org.brewchem.uncertainty;
+
+import java.util.Objects;
+import java.util.OptionalDouble;
+import org.brewchem.internal.Checks;
+
+/**
+ * A source of uncertainty: one quantity that was measured, stated or assumed, and by whose error
+ * every number computed from it moves.
+ *
+ * <p>Two sources are the same only if they are the same object. What is read once and used twice is
+ * therefore one source, so that its error correlates, and cancels, wherever it enters. Immutable.
+ */
+public final class Source {
+
+  private final String name;
+  private final double estimate;
+  private final OptionalDouble standardUncertainty;
+  private final double degreesOfFreedom;
+  private final String unit;
+
+  private Source(
+      String name,
+      double estimate,
+      OptionalDouble standardUncertainty,
+      double degreesOfFreedom,
+      String unit) {
+    this.name = Checks.notBlank("name", name);
+    this.unit = Objects.requireNonNull(unit, "unit");
+    this.estimate = Checks.finite(name, estimate, unit);
+    this.standardUncertainty = standardUncertainty;
+    this.degreesOfFreedom = Quantiles.degreesOfFreedom(degreesOfFreedom);
+  }
+
+  /**
+   * Returns a source with a standard uncertainty taken as given.
+   *
+   * @param name what was measured, as a budget shall print it
+   * @param estimate its value, in {@code unit}
+   * @param standardUncertainty u of the estimate, 0 or more, in {@code unit}
+   * @param unit the unit; empty when there is none
+   * @return the source, with infinite degrees of freedom
+   * @throws IllegalArgumentException if the name is blank, a number is not finite or u is negative
+   */
+  public static Source of(String name, double estimate, double standardUncertainty, String unit) {
+    return of(name, estimate, standardUncertainty, Double.POSITIVE_INFINITY, unit);
+  }
+
+  /**
+   * Returns a source whose standard uncertainty comes from few observations.
+   *
+   * @param name what was measured, as a budget shall print it
+   * @param estimate its value, in {@code unit}
+   * @param standardUncertainty u of the estimate, 0 or more, in {@code unit}
+   * @param degreesOfFreedom the degrees of freedom of u, above 0; infinite for a u taken as given
+   * @param unit the unit; empty when there is none
+   * @return the source
+   * @throws IllegalArgumentException if the name is blank, a number is not finite, u is negative or
+   *     the degrees of freedom are not above 0
+   */
+  public static Source of(
+      String name,
+      double estimate,
+      double standardUncertainty,
+      double degreesOfFreedom,
+      String unit) {
+    return new Source(
+        name,
+        estimate,
+        OptionalDouble.of(
+            Checks.nonNegative(name + ", standard uncertainty", standardUncertainty, unit)),
+        degreesOfFreedom,
+        unit);
+  }
+
+  /**
+   * Returns a source of which no uncertainty is stated. It never counts as exact: whatever moves
+   * with it has no uncertainty either until it gets one.
+   *
+   * @param name what was measured, as a budget shall print it
+   * @param estimate its value, in {@code unit}
+   * @param unit the unit; empty when there is none
+   * @return the source
+   * @throws IllegalArgumentException if the name is blank or the estimate is not finite
+   */
+  public static Source withoutUncertainty(String name, double estimate, String unit) {
+    return new Source(name, estimate, OptionalDouble.empty(), Double.POSITIVE_INFINITY, unit);
+  }
+
+  /**
+   * Returns the name.
+   *
+   * @return what was measured
+   */
+  public String name() {
+    return name;
+  }
+
+  /**
+   * Returns the estimate.
+   *
+   * @return the value, in {@link #unit()}
+   */
+  public double estimate() {
+    return estimate;
+  }
+
+  /**
+   * Returns the standard uncertainty of the estimate.
+   *
+   * @return u, 0 or more, in {@link #unit()}; empty when it is not stated
+   */
+  public OptionalDouble standardUncertainty() {
+    return standardUncertainty;
+  }
+
+  /**
+   * Returns the degrees of freedom of the standard uncertainty.
+   *
+   * @return more than 0, infinite for a u taken as given
+   */
+  public double degreesOfFreedom() {
+    return degreesOfFreedom;
+  }
+
+  /**
+   * Returns the unit.
+   *
+   * @return the unit; empty when there is none
+   */
+  public String unit() {
+    return unit;
+  }
+
+  @Override
+  public String toString() {
+    return standardUncertainty.isPresent()
+        ? name + " " + UncertainValue.of(estimate, standardUncertainty.getAsDouble(), unit)
+        : name + " " + Digits.withUnit(Digits.significant(estimate, 6), unit) + ", u not stated";
+  }
+}
