@@ -16,6 +16,7 @@ public final class AnionEffect {
   private final @Nullable Double ratioAfter;
   private final @Nullable MassConcentration freeCalciumBefore;
   private final @Nullable MassConcentration freeCalciumAfter;
+  private final boolean mayBeTasted;
 
   AnionEffect(
       Component anion,
@@ -23,13 +24,15 @@ public final class AnionEffect {
       @Nullable Double ratioBefore,
       @Nullable Double ratioAfter,
       @Nullable MassConcentration freeCalciumBefore,
-      @Nullable MassConcentration freeCalciumAfter) {
+      @Nullable MassConcentration freeCalciumAfter,
+      boolean mayBeTasted) {
     this.anion = anion;
     this.added = added;
     this.ratioBefore = ratioBefore;
     this.ratioAfter = ratioAfter;
     this.freeCalciumBefore = freeCalciumBefore;
     this.freeCalciumAfter = freeCalciumAfter;
+    this.mayBeTasted = mayBeTasted;
   }
 
   /**
@@ -105,7 +108,7 @@ public final class AnionEffect {
       }
     } else if (anion.equals(Component.PHOSPHATE)) {
       text.append("; phosphate binds calcium, little at the pH of beer and more as it rises");
-    } else {
+    } else if (mayBeTasted) {
       text.append("; it has a taste of its own, so let a panel taste the trial");
     }
     if (freeCalciumBefore != null && freeCalciumAfter != null) {

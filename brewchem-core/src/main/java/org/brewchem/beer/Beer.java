@@ -486,7 +486,8 @@ public final class Beer {
    *
    * @param reagent an acid as it is bought
    * @return a request that wants a volume and a target
-   * @throws IllegalArgumentException if the reagent is not an acid
+   * @throws IllegalArgumentException if the reagent is not an acid, or none that may be dosed into
+   *     beer; see {@link Reagent#permissionIn}
    */
   public DoseRequest dose(Reagent reagent) {
     return DoseRequest.of(this, reagent);

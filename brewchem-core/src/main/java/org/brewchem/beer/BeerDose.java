@@ -20,7 +20,9 @@ import org.brewchem.solution.Level;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
+import org.brewchem.substance.Permission;
 import org.brewchem.substance.Reagent;
+import org.brewchem.substance.Use;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -243,7 +245,12 @@ public final class BeerDose {
         ratio(beer().ions()),
         ratio(ionsAfter()),
         calcium ? freeCalcium(addition.before()) : null,
-        calcium ? freeCalcium(mixture) : null);
+        calcium ? freeCalcium(mixture) : null,
+        permission().mayBeTasted());
+  }
+
+  private Permission permission() {
+    return reagent().permissionIn(Use.BEER);
   }
 
   private MassConcentration anionAdded() {
@@ -306,6 +313,9 @@ public final class BeerDose {
               Texts.format(
                   "pH %.2f lies outside the readings of the measured buffer", pHAfter.value())));
     }
+    if (permission().isNotable()) {
+      findings.add(new BeerFinding(BeerFinding.Kind.PERMISSION, permission().text()));
+    }
     notStated("measured pH", beer().pHFigure().standardUncertainty()).ifPresent(findings::add);
     notStated("measured titratable acidity", beer().acidityFigure().standardUncertainty())
         .ifPresent(findings::add);
@@ -363,10 +373,14 @@ public final class BeerDose {
       cautions.add("Dilute by pouring acid into water, never water into acid.");
     }
     cautions.add(
-        "Use a food-grade reagent, permitted for beer and declared as local food law wants; neither"
-            + " is checked here.");
+        "Use a food-grade reagent, permitted for beer in this amount and declared as local food law"
+            + " wants; none of this is checked here but that the acid is a food additive at all.");
     cautions.add("Compare assay and density with the label: 88 % is not 80 %.");
-    cautions.add("Try the dose on the bench first: measure pH and acidity, and taste.");
+    cautions.add(
+        "Try the dose on the bench first: measure pH and acidity"
+            + (permission().mayBeTasted()
+                ? ", and taste."
+                : ". Nobody tastes it before its use in beer is known to be permitted."));
     cautions.add(
         "Dose slowly into moving beer, two thirds first; mix, measure, then add the rest. A"
             + " carbonated beer foams: leave headspace, and a way out for the gas.");

@@ -35,6 +35,8 @@ public record BeerFinding(Kind kind, String text) {
     KNOWN_FROM_WATER_ONLY,
     /** A part of the acid is bound in esters and acts late. */
     BOUND_IN_ESTERS,
+    /** Food laws differ on the reagent in beer, or its use was not stated. */
+    PERMISSION,
     /** The ionic strength is beyond the range of the activity rule. */
     BEYOND_ACTIVITY_RANGE
   }

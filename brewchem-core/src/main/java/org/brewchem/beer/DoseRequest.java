@@ -6,6 +6,7 @@ import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Reagent;
+import org.brewchem.substance.Use;
 
 /** The question for a dose, which still wants the volume of the beer. Immutable. */
 public final class DoseRequest {
@@ -25,6 +26,7 @@ public final class DoseRequest {
       throw new IllegalArgumentException(
           "reagent: " + reagent + " is not possible; an acid is needed");
     }
+    reagent.permissionIn(Use.BEER).orThrow();
     return new DoseRequest(beer, reagent, acid);
   }
 

@@ -1,9 +1,9 @@
 package org.brewchem.substance;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import org.brewchem.internal.Checks;
 import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.MolarMass;
 import org.jspecify.annotations.Nullable;
@@ -25,96 +25,171 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Acid implements Compound, AcidBasis {
 
+  private static final Library<Acid> LIBRARY = new Library<>("acid", " acid", Formula::parse);
+
   /** Lactic acid, C3H6O3, one proton. */
-  public static final Acid LACTIC = named("lactic acid", "C3H6O3", Component.LACTATE);
+  public static final Acid LACTIC = library("lactic acid", "C3H6O3", Component.LACTATE);
 
   /** Phosphoric acid, H3PO4, three protons by definition. */
-  public static final Acid PHOSPHORIC = named("phosphoric acid", "H3PO4", Component.PHOSPHATE);
+  public static final Acid PHOSPHORIC = library("phosphoric acid", "H3PO4", Component.PHOSPHATE);
 
   /** Citric acid without water of hydration, C6H8O7, three protons by definition. */
-  public static final Acid CITRIC = named("citric acid", "C6H8O7", Component.CITRATE);
+  public static final Acid CITRIC = library("citric acid", "C6H8O7", Component.CITRATE);
 
   /** Citric acid monohydrate, C6H8O7.H2O, three protons by definition. */
   public static final Acid CITRIC_MONOHYDRATE =
-      named("citric acid monohydrate", "C6H8O7.H2O", Component.CITRATE);
+      library("citric acid monohydrate", "C6H8O7.H2O", Component.CITRATE);
 
   /** Malic acid, C4H6O5, two protons by definition. */
-  public static final Acid MALIC = named("malic acid", "C4H6O5", Component.MALATE);
+  public static final Acid MALIC = library("malic acid", "C4H6O5", Component.MALATE);
 
   /** Tartaric acid, C4H6O6, two protons by definition. */
-  public static final Acid TARTARIC = named("tartaric acid", "C4H6O6", Component.TARTRATE);
+  public static final Acid TARTARIC = library("tartaric acid", "C4H6O6", Component.TARTRATE);
 
   /** Acetic acid, C2H4O2, one proton. */
-  public static final Acid ACETIC = named("acetic acid", "CH3COOH", Component.ACETATE);
+  public static final Acid ACETIC = library("acetic acid", "CH3COOH", Component.ACETATE);
 
   /** Succinic acid, C4H6O4, two protons by definition. */
-  public static final Acid SUCCINIC = named("succinic acid", "C4H6O4", Component.SUCCINATE);
+  public static final Acid SUCCINIC = library("succinic acid", "C4H6O4", Component.SUCCINATE);
 
   /** Pyruvic acid, C3H4O3, one proton. */
-  public static final Acid PYRUVIC = named("pyruvic acid", "C3H4O3", Component.PYRUVATE);
+  public static final Acid PYRUVIC = library("pyruvic acid", "C3H4O3", Component.PYRUVATE);
 
   /** Carbonic acid, weighed as carbon dioxide, CO2; two protons by definition. */
-  public static final Acid CARBONIC = named("carbon dioxide", "CO2", Component.CARBONATE);
+  public static final Acid CARBONIC =
+      library("carbon dioxide", "CO2", Component.CARBONATE, "carbonic acid", "H2CO3");
 
   /** Sulfurous acid, weighed as sulfur dioxide, SO2; two protons by definition. */
-  public static final Acid SULFUROUS = named("sulfur dioxide", "SO2", Component.SULFITE);
+  public static final Acid SULFUROUS =
+      library("sulfur dioxide", "SO2", Component.SULFITE, "sulfurous acid", "H2SO3");
 
   /** Sulfuric acid, H2SO4, two protons by definition, the first of them strong. */
-  public static final Acid SULFURIC = named("sulfuric acid", "H2SO4", Component.SULFATE);
+  public static final Acid SULFURIC = library("sulfuric acid", "H2SO4", Component.SULFATE);
 
   /** Hydrochloric acid, HCl, one strong proton. */
-  public static final Acid HYDROCHLORIC = named("hydrochloric acid", "HCl", Component.CHLORIDE);
+  public static final Acid HYDROCHLORIC = library("hydrochloric acid", "HCl", Component.CHLORIDE);
 
   /** Oxalic acid without water of hydration, H2C2O4, two protons by definition. */
-  public static final Acid OXALIC = named("oxalic acid", "H2C2O4", Component.OXALATE);
+  public static final Acid OXALIC = library("oxalic acid", "H2C2O4", Component.OXALATE);
 
   /** Boric acid, B(OH)3, one proton. */
-  public static final Acid BORIC = named("boric acid", "B(OH)3", Component.BORATE);
+  public static final Acid BORIC = library("boric acid", "B(OH)3", Component.BORATE);
 
   /** Phthalic acid, C8H6O4, two protons by definition. */
-  public static final Acid PHTHALIC = named("phthalic acid", "C8H6O4", Component.PHTHALATE);
+  public static final Acid PHTHALIC = library("phthalic acid", "C8H6O4", Component.PHTHALATE);
 
   /** Ammonium, NH4+, one proton; add its counter-ion too. */
-  public static final Acid AMMONIUM = named("ammonium", "NH4+", Component.AMMONIA);
+  public static final Acid AMMONIUM = library("ammonium", "NH4+", Component.AMMONIA);
 
   private final String name;
   private final @Nullable Formula formula;
   private final Component component;
   private final int protons;
+  private final Map<Use, String> uses;
 
-  private Acid(String name, @Nullable Formula formula, Component component, int protons) {
+  private Acid(
+      String name,
+      @Nullable Formula formula,
+      Component component,
+      int protons,
+      Map<Use, String> uses) {
     this.name = name;
     this.formula = formula;
     this.component = component;
     this.protons = protons;
+    this.uses = uses;
   }
 
-  private static Acid named(String name, String formulaText, Component component) {
+  private static Acid library(
+      String name, String formulaText, Component component, String... otherNames) {
     Formula formula = Formula.parse(formulaText);
     Stoichiometry stoichiometry = Stoichiometry.of(name, formula, Map.of(component, 1.0));
-    return new Acid(
-        name, formula, component, Math.toIntExact(Math.round(stoichiometry.hydrogenIons())));
+    Acid acid =
+        new Acid(
+            name,
+            formula,
+            component,
+            Math.toIntExact(Math.round(stoichiometry.hydrogenIons())),
+            Map.of());
+    return LIBRARY.add(acid, formula, name, otherNames);
   }
 
   /**
-   * Makes an acid with the constants that an exercise or a textbook prints: they hold at every
-   * temperature, and at zero ionic strength. The acid without its protons carries one negative
-   * charge per proton.
+   * Returns the acids that this class names.
    *
-   * @param name the name, such as "acetic"
-   * @param ka the dissociation constants in mol/L or mol/kg, the first lost proton first, each more
-   *     than 0 and none greater than the one before
-   * @return the acid; it has no formula until {@link #withFormula(String)} gives it one
-   * @throws IllegalArgumentException if the name is blank, there is no constant, one is not more
-   *     than 0, or their order is wrong
+   * @return an unmodifiable list
    */
-  public static Acid of(String name, double... ka) {
-    EquilibriumConstant[] constants = new EquilibriumConstant[ka.length];
-    for (int i = 0; i < ka.length; i++) {
-      double log10 = Math.log10(Checks.positive("Ka of " + name, ka[i], ""));
-      constants[i] = EquilibriumConstant.ofLog10(log10);
-    }
-    return new Acid(name, null, Component.group(name, -ka.length, constants), ka.length);
+  public static List<Acid> named() {
+    return LIBRARY.members();
+  }
+
+  /**
+   * Returns the acid with a name or a formula, written exactly so.
+   *
+   * @param nameOrFormula the name, such as "lactic acid" or "lactic", or the formula, such as
+   *     "H3PO4"
+   * @return the acid
+   * @throws IllegalArgumentException if this class names none; the message lists near names
+   */
+  public static Acid named(String nameOrFormula) {
+    return LIBRARY.find(nameOrFormula);
+  }
+
+  /**
+   * Makes an acid that the library does not name, from its dissociation constants Ka as an exercise
+   * or a textbook prints them: they hold at every temperature, and at zero ionic strength. The acid
+   * without its protons carries one negative charge per proton.
+   *
+   * <p>For an acid that the library names, other constants belong to the constants and not to a
+   * second acid: {@code ConstantSet.standard().withKa(Acid.ACETIC, 1.8e-5)}. Then acid and salts
+   * share one component.
+   *
+   * @param name the name, such as "chloroacetic acid"
+   * @param ka the dissociation constants Ka (not pKa) in mol/L or mol/kg, the first lost proton
+   *     first, each more than 0 and none greater than the one before
+   * @return the acid; it has no formula until {@link #withFormula(String)} gives it one
+   * @throws IllegalArgumentException if the name is blank or belongs to an acid of the library,
+   *     there is no constant, one is not more than 0, or their order is wrong
+   * @see ConstantSet#withKa(Acid, double...)
+   */
+  public static Acid ofKa(String name, double... ka) {
+    return own(name, EquilibriumConstant.ofKa(name, ka));
+  }
+
+  /**
+   * Makes an acid that the library does not name, from its pKa values as an exercise or a textbook
+   * prints them; for the rest like {@link #ofKa(String, double...)}.
+   *
+   * @param name the name, such as "chloroacetic acid"
+   * @param pKa the pKa values (not Ka), the first lost proton first, not falling
+   * @return the acid; it has no formula until {@link #withFormula(String)} gives it one
+   * @throws IllegalArgumentException if the name is blank or belongs to an acid of the library,
+   *     there is no pKa, one is not finite, or they fall
+   * @see ConstantSet#withPKa(Acid, double...)
+   */
+  public static Acid ofPKa(String name, double... pKa) {
+    return own(name, EquilibriumConstant.ofPKa(name, pKa));
+  }
+
+  private static Acid own(String name, EquilibriumConstant[] constants) {
+    LIBRARY
+        .withName(name)
+        .ifPresent(
+            known -> {
+              throw new IllegalArgumentException(
+                  "acid: \""
+                      + name
+                      + "\" is not possible for an acid of one's own; the library has "
+                      + known
+                      + ". Other constants for it go into a set, ConstantSet.withPKa or withKa, so"
+                      + " that its salts share them");
+            });
+    return new Acid(
+        name,
+        null,
+        Component.group(name, -constants.length, constants),
+        constants.length,
+        Map.of());
   }
 
   /**
@@ -137,7 +212,28 @@ public final class Acid implements Compound, AcidBasis {
               + protons
               + " protons");
     }
-    return new Acid(name, given, component, protons);
+    return new Acid(name, given, component, protons, uses);
+  }
+
+  /**
+   * Returns the same acid with a use that the caller answers for, where the library does not know
+   * the acid or food laws differ.
+   *
+   * @param use the liquid that it may be dosed into
+   * @param basis by what authority, such as "permit of our food authority"
+   * @return the acid with that use
+   * @throws IllegalArgumentException if the basis is blank, or the library refuses the acid in this
+   *     liquid
+   * @see Permissions
+   */
+  public Acid withUse(Use use, String basis) {
+    return new Acid(
+        name, formula, component, protons, Permissions.stating(name, this, uses, use, basis));
+  }
+
+  @Override
+  public Map<Use, String> statedUses() {
+    return uses;
   }
 
   /**
@@ -221,7 +317,8 @@ public final class Acid implements Compound, AcidBasis {
     return object instanceof Acid other
         && name.equals(other.name)
         && component.equals(other.component)
-        && Objects.equals(formula, other.formula);
+        && Objects.equals(formula, other.formula)
+        && uses.equals(other.uses);
   }
 
   @Override

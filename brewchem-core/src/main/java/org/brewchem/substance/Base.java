@@ -1,5 +1,6 @@
 package org.brewchem.substance;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.brewchem.quantity.MolarMass;
@@ -15,28 +16,31 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Base implements Compound {
 
+  private static final Library<Base> LIBRARY = new Library<>("base", "", Formula::parse);
+
   /** Sodium hydroxide, NaOH. */
   public static final Base SODIUM_HYDROXIDE =
-      new Base("sodium hydroxide", "NaOH", Map.of(Component.SODIUM, 1.0));
+      library("sodium hydroxide", "NaOH", Map.of(Component.SODIUM, 1.0));
 
   /** Potassium hydroxide, KOH. */
   public static final Base POTASSIUM_HYDROXIDE =
-      new Base("potassium hydroxide", "KOH", Map.of(Component.POTASSIUM, 1.0));
+      library("potassium hydroxide", "KOH", Map.of(Component.POTASSIUM, 1.0));
 
   /** Calcium hydroxide, slaked lime, Ca(OH)2. */
   public static final Base CALCIUM_HYDROXIDE =
-      new Base("calcium hydroxide", "Ca(OH)2", Map.of(Component.CALCIUM, 1.0));
+      library("calcium hydroxide", "Ca(OH)2", Map.of(Component.CALCIUM, 1.0), "slaked lime");
 
   /** Sodium hydrogencarbonate, called sodium bicarbonate in the trade, NaHCO3. */
   public static final Base SODIUM_BICARBONATE =
-      new Base(
+      library(
           "sodium bicarbonate",
           "NaHCO3",
-          Stoichiometry.ordered(Component.SODIUM, 1.0, Component.CARBONATE, 1.0));
+          Stoichiometry.ordered(Component.SODIUM, 1.0, Component.CARBONATE, 1.0),
+          "sodium hydrogencarbonate");
 
   /** Sodium carbonate without water of hydration, Na2CO3. */
   public static final Base SODIUM_CARBONATE =
-      new Base(
+      library(
           "sodium carbonate",
           "Na2CO3",
           Stoichiometry.ordered(Component.SODIUM, 2.0, Component.CARBONATE, 1.0));
@@ -55,6 +59,32 @@ public final class Base implements Compound {
       protons += entry.getKey().protons() * entry.getValue();
     }
     this.protonsTakenUp = Math.toIntExact(Math.round(protons));
+  }
+
+  private static Base library(
+      String name, String formula, Map<Component, Double> components, String... otherNames) {
+    Base base = new Base(name, formula, components);
+    return LIBRARY.add(base, base.formula, name, otherNames);
+  }
+
+  /**
+   * Returns the bases that this class names.
+   *
+   * @return an unmodifiable list
+   */
+  public static List<Base> named() {
+    return LIBRARY.members();
+  }
+
+  /**
+   * Returns the base with a name or a formula, written exactly so.
+   *
+   * @param nameOrFormula the name, such as "sodium hydroxide", or the formula, such as "NaOH"
+   * @return the base
+   * @throws IllegalArgumentException if this class names none; the message lists near names
+   */
+  public static Base named(String nameOrFormula) {
+    return LIBRARY.find(nameOrFormula);
   }
 
   /**

@@ -2,7 +2,6 @@ package org.brewchem.substance;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,13 +21,17 @@ import org.jspecify.annotations.Nullable;
  * fully protonated sulfite, and boric acid as the protonated form of B(OH)4-. The strong first
  * proton of sulfuric acid is no step.
  *
- * <p>Two components are equal when their keys are. The constants of the named components live in
- * {@link ConstantSet}s; only a component made by a caller carries its own, and its key then holds
- * them, so that two different acids never pass for one.
+ * <p>Two components are equal when their keys are; only equal components share one total. The
+ * constants of the named components live in {@link ConstantSet}s; only a component made by a caller
+ * carries its own, and its key then holds them, so that two different acids never pass for one. A
+ * component with own constants is therefore never equal to a named one: lactate of a caller's own
+ * stands beside {@link #LACTATE} in a solution.
  *
  * <p>As a {@link Solute} a component brings one mole of itself; the solution finds its protons.
  */
 public final class Component implements Solute {
+
+  private static final Library<Component> LIBRARY = new Library<>("component", "", Formula::parse);
 
   /** Sodium, Na+. */
   public static final Component SODIUM = strong("sodium", "Na+");
@@ -127,41 +130,6 @@ public final class Component implements Solute {
   /** Tris(hydroxymethyl)aminomethane, a base that takes up one proton. */
   public static final Component TRIS = organic("tris", "C4H11NO3", 1);
 
-  private static final Map<String, Component> BY_KEY =
-      byKey(
-          SODIUM,
-          POTASSIUM,
-          CALCIUM,
-          MAGNESIUM,
-          CHLORIDE,
-          NITRATE,
-          CARBONATE,
-          PHOSPHATE,
-          SULFATE,
-          SULFITE,
-          BORATE,
-          AMMONIA,
-          LACTATE,
-          CITRATE,
-          MALATE,
-          TARTRATE,
-          ACETATE,
-          SUCCINATE,
-          PYRUVATE,
-          OXALATE,
-          PHTHALATE,
-          FORMATE,
-          PROPIONATE,
-          BUTYRATE,
-          GLUCONATE,
-          ASCORBATE,
-          GLYCINATE,
-          HISTIDINATE,
-          GLUTAMATE,
-          ASPARTATE,
-          IMIDAZOLE,
-          TRIS);
-
   private final String key;
   private final String name;
   private final int chargeWithoutProtons;
@@ -190,26 +158,24 @@ public final class Component implements Solute {
 
   private static Component weak(String name, String key, String... forms) {
     Formula formula = Formula.parse(key);
-    return new Component(key, name, formula.charge(), Arrays.asList(forms), formula, List.of());
+    return library(
+        new Component(key, name, formula.charge(), Arrays.asList(forms), formula, List.of()));
   }
 
   private static Component organic(String name, String formulaText, int protons) {
     Formula formula = Formula.parse(formulaText);
-    return new Component(
-        name + chargeText(formula.charge()),
-        name,
-        formula.charge(),
-        forms(name, formula.charge(), protons),
-        formula,
-        List.of());
+    return library(
+        new Component(
+            name + chargeText(formula.charge()),
+            name,
+            formula.charge(),
+            forms(name, formula.charge(), protons),
+            formula,
+            List.of()));
   }
 
-  private static Map<String, Component> byKey(Component... components) {
-    Map<String, Component> map = new LinkedHashMap<>();
-    for (Component component : components) {
-      map.put(component.key, component);
-    }
-    return map;
+  private static Component library(Component component) {
+    return LIBRARY.add(component, component.formula, component.key, component.name);
   }
 
   private static List<String> forms(String name, int chargeWithoutProtons, int protons) {
@@ -238,12 +204,13 @@ public final class Component implements Solute {
    * @throws IllegalArgumentException if there is none with this key
    */
   public static Component of(String key) {
-    Component component = BY_KEY.get(key);
-    if (component == null) {
-      throw new IllegalArgumentException(
-          "component: \"" + key + "\" is not one of " + BY_KEY.keySet());
-    }
-    return component;
+    return LIBRARY
+        .withName(key)
+        .filter(component -> component.key.equals(key))
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "component: \"" + key + "\" is not one of " + LIBRARY.members()));
   }
 
   /**
@@ -252,7 +219,19 @@ public final class Component implements Solute {
    * @return an unmodifiable list
    */
   public static List<Component> named() {
-    return List.copyOf(BY_KEY.values());
+    return LIBRARY.members();
+  }
+
+  /**
+   * Returns the named component with a name, key or formula, written exactly so.
+   *
+   * @param nameOrFormula the name, such as "phosphate", the key, such as "lactate-", or the formula
+   *     without protons, such as "PO4-3"
+   * @return the component
+   * @throws IllegalArgumentException if there is none; the message lists near names
+   */
+  public static Component named(String nameOrFormula) {
+    return LIBRARY.find(nameOrFormula);
   }
 
   /**
@@ -271,7 +250,7 @@ public final class Component implements Solute {
     if (parsed.charge() == 0) {
       throw new IllegalArgumentException("strong ion: " + formula + " has no charge");
     }
-    for (Component component : BY_KEY.values()) {
+    for (Component component : LIBRARY.members()) {
       if (parsed.equals(component.formula)) {
         throw new IllegalArgumentException(
             "strong ion: " + formula + " is already the component " + component.key);
@@ -294,11 +273,7 @@ public final class Component implements Solute {
    *     they fall
    */
   public static Component group(String name, int chargeWithoutProtons, double... pKa) {
-    EquilibriumConstant[] constants = new EquilibriumConstant[pKa.length];
-    for (int i = 0; i < pKa.length; i++) {
-      constants[i] = EquilibriumConstant.ofLog10(-Checks.finite("pKa of " + name, pKa[i], ""));
-    }
-    return group(name, chargeWithoutProtons, constants);
+    return group(name, chargeWithoutProtons, EquilibriumConstant.ofPKa(name, pKa));
   }
 
   /**

@@ -6,9 +6,11 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.brewchem.internal.Checks;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A named choice of acid dissociation constants, one list per component.
@@ -21,6 +23,12 @@ import org.brewchem.internal.Checks;
  * that a set does not hold is an error until {@link #completedWith(ConstantSet)} or {@link
  * #with(Component, EquilibriumConstant...)} says where its constants come from. Only a component
  * that a caller made with its own constants needs no set.
+ *
+ * <p>Own constants for an acid of the library: {@link #withPKa(Acid, double...)} or {@link
+ * #withKa(Acid, double...)}. A second acid of the same name would be a second component beside that
+ * of the library's salts, and is refused.
+ *
+ * <p>Two sets are equal when name and constants are.
  */
 public final class ConstantSet {
 
@@ -217,6 +225,40 @@ public final class ConstantSet {
   }
 
   /**
+   * Returns a new set in which an acid of the library has the pKa values that an exercise, a
+   * textbook or a laboratory states. They hold at every temperature, and at zero ionic strength.
+   * The acid and all salts that bring its component then share them:
+   *
+   * <p>{@code Chemistry.standard().withConstants(ConstantSet.standard().withPKa(Acid.ACETIC,
+   * 4.76))}
+   *
+   * @param acid the acid, such as {@link Acid#ACETIC}
+   * @param pKa the pKa values (not Ka), the first lost proton first, as many as its component has
+   *     protons: one for sulfuric acid, whose first proton is strong, none for hydrochloric acid
+   * @return the new set, named after this one and the component
+   * @throws IllegalArgumentException if the number or the order of the values is wrong, or one is
+   *     not finite
+   */
+  public ConstantSet withPKa(Acid acid, double... pKa) {
+    return with(acid.component(), EquilibriumConstant.ofPKa(acid.name(), pKa));
+  }
+
+  /**
+   * Returns a new set in which an acid of the library has the dissociation constants Ka that an
+   * exercise prints; for the rest like {@link #withPKa(Acid, double...)}.
+   *
+   * @param acid the acid, such as {@link Acid#ACETIC}
+   * @param ka the dissociation constants Ka (not pKa) in mol/L or mol/kg, the first lost proton
+   *     first, as many as its component has protons
+   * @return the new set, named after this one and the component
+   * @throws IllegalArgumentException if the number or the order of the values is wrong, or one is
+   *     not more than 0
+   */
+  public ConstantSet withKa(Acid acid, double... ka) {
+    return with(acid.component(), EquilibriumConstant.ofKa(acid.name(), ka));
+  }
+
+  /**
    * Returns a new set that holds what this one holds, and what another holds of the components that
    * this one does not hold completely.
    *
@@ -258,6 +300,18 @@ public final class ConstantSet {
    */
   public List<Component> components() {
     return steps.keySet().stream().filter(this::contains).toList();
+  }
+
+  @Override
+  public boolean equals(@Nullable Object object) {
+    return object instanceof ConstantSet other
+        && name.equals(other.name)
+        && steps.equals(other.steps);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(name, steps);
   }
 
   /** Returns the name. */

@@ -1,8 +1,7 @@
 package org.brewchem.substance;
 
 import java.math.BigDecimal;
-import java.util.LinkedHashMap;
-import java.util.Map;
+import java.util.List;
 import java.util.Optional;
 import org.brewchem.quantity.MolarMass;
 import org.jspecify.annotations.Nullable;
@@ -16,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Element {
 
-  private static final Map<String, Element> BY_SYMBOL = read();
+  private static final Library<Element> LIBRARY = read();
 
   private final String symbol;
   private final String name;
@@ -32,15 +31,13 @@ public final class Element {
     this.provenance = row.provenance();
   }
 
-  private static Map<String, Element> read() {
-    Map<String, Element> elements = new LinkedHashMap<>();
+  private static Library<Element> read() {
+    Library<Element> elements = new Library<>("element", "", symbol -> symbol);
     for (ResourceTable.Row row : ResourceTable.read("elements.csv")) {
       Element element = new Element(row);
-      if (elements.put(element.symbol, element) != null) {
-        throw new IllegalStateException(row.place() + ": a second row for " + element.symbol);
-      }
+      elements.add(element, null, element.symbol, element.name);
     }
-    return Map.copyOf(elements);
+    return elements;
   }
 
   /**
@@ -60,7 +57,27 @@ public final class Element {
 
   /** Returns the element with a symbol, if the table holds it. */
   static Optional<Element> find(String symbol) {
-    return Optional.ofNullable(BY_SYMBOL.get(symbol));
+    return LIBRARY.withName(symbol).filter(element -> element.symbol.equals(symbol));
+  }
+
+  /**
+   * Returns the elements of the table.
+   *
+   * @return an unmodifiable list
+   */
+  public static List<Element> named() {
+    return LIBRARY.members();
+  }
+
+  /**
+   * Returns the element with an English name or a symbol, written exactly so.
+   *
+   * @param nameOrSymbol the name, such as "calcium", or the symbol, such as "Ca"
+   * @return the element
+   * @throws IllegalArgumentException if the table does not hold it; the message lists near names
+   */
+  public static Element named(String nameOrSymbol) {
+    return LIBRARY.find(nameOrSymbol);
   }
 
   /**

@@ -89,6 +89,20 @@ public final class EquilibriumConstant {
     return ofLog10(log10K, 0.0, 0.0);
   }
 
+  /** Returns log10 Ka for stepwise pKa values that hold at every temperature. */
+  static EquilibriumConstant[] ofPKa(String name, double... pKa) {
+    return Arrays.stream(pKa)
+        .mapToObj(value -> ofLog10(-Checks.finite("pKa of " + name, value, "")))
+        .toArray(EquilibriumConstant[]::new);
+  }
+
+  /** Returns log10 Ka for stepwise Ka values that hold at every temperature. */
+  static EquilibriumConstant[] ofKa(String name, double... ka) {
+    return Arrays.stream(ka)
+        .mapToObj(value -> ofLog10(Math.log10(Checks.positive("Ka of " + name, value, ""))))
+        .toArray(EquilibriumConstant[]::new);
+  }
+
   /**
    * Returns a constant from its value, enthalpy and heat capacity of reaction at 25 °C.
    *

@@ -1,6 +1,8 @@
 package org.brewchem.substance;
 
 import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A gas that dissolves as the fully protonated form of a component, with the constant of its
@@ -73,6 +75,19 @@ public final class Gas {
    */
   public Gas with(EquilibriumConstant constant) {
     return new Gas(name, component, constant);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object object) {
+    return object instanceof Gas other
+        && name.equals(other.name)
+        && component.equals(other.component)
+        && solubility.equals(other.solubility);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(name, component, solubility);
   }
 
   /** Returns the name. */

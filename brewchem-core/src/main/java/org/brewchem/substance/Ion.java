@@ -1,5 +1,6 @@
 package org.brewchem.substance;
 
+import java.util.List;
 import java.util.Map;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.MolarMass;
@@ -15,38 +16,41 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Ion implements Compound {
 
+  private static final Library<Ion> LIBRARY = new Library<>("ion", "", Formula::parse);
+
   /** Sodium, Na+. */
-  public static final Ion SODIUM = new Ion("sodium", "Na+", Component.SODIUM);
+  public static final Ion SODIUM = library("sodium", "Na+", Component.SODIUM);
 
   /** Potassium, K+. */
-  public static final Ion POTASSIUM = new Ion("potassium", "K+", Component.POTASSIUM);
+  public static final Ion POTASSIUM = library("potassium", "K+", Component.POTASSIUM);
 
   /** Calcium, Ca+2. */
-  public static final Ion CALCIUM = new Ion("calcium", "Ca+2", Component.CALCIUM);
+  public static final Ion CALCIUM = library("calcium", "Ca+2", Component.CALCIUM);
 
   /** Magnesium, Mg+2. */
-  public static final Ion MAGNESIUM = new Ion("magnesium", "Mg+2", Component.MAGNESIUM);
+  public static final Ion MAGNESIUM = library("magnesium", "Mg+2", Component.MAGNESIUM);
 
   /** Ammonium, NH4+. */
-  public static final Ion AMMONIUM = new Ion("ammonium", "NH4+", Component.AMMONIA);
+  public static final Ion AMMONIUM = library("ammonium", "NH4+", Component.AMMONIA);
 
   /** Chloride, Cl-. */
-  public static final Ion CHLORIDE = new Ion("chloride", "Cl-", Component.CHLORIDE);
+  public static final Ion CHLORIDE = library("chloride", "Cl-", Component.CHLORIDE);
 
   /** Nitrate, NO3-. */
-  public static final Ion NITRATE = new Ion("nitrate", "NO3-", Component.NITRATE);
+  public static final Ion NITRATE = library("nitrate", "NO3-", Component.NITRATE);
 
   /** Sulfate, SO4-2. */
-  public static final Ion SULFATE = new Ion("sulfate", "SO4-2", Component.SULFATE);
+  public static final Ion SULFATE = library("sulfate", "SO4-2", Component.SULFATE);
 
   /** Hydrogencarbonate, called bicarbonate in the trade, HCO3-. */
-  public static final Ion BICARBONATE = new Ion("bicarbonate", "HCO3-", Component.CARBONATE);
+  public static final Ion BICARBONATE =
+      library("bicarbonate", "HCO3-", Component.CARBONATE, "hydrogencarbonate");
 
   /** Carbonate, CO3-2. */
-  public static final Ion CARBONATE = new Ion("carbonate", "CO3-2", Component.CARBONATE);
+  public static final Ion CARBONATE = library("carbonate", "CO3-2", Component.CARBONATE);
 
   /** Phosphate, PO4-3. */
-  public static final Ion PHOSPHATE = new Ion("phosphate", "PO4-3", Component.PHOSPHATE);
+  public static final Ion PHOSPHATE = library("phosphate", "PO4-3", Component.PHOSPHATE);
 
   private final String name;
   private final Formula formula;
@@ -57,6 +61,32 @@ public final class Ion implements Compound {
     this.formula = Formula.parse(formula);
     this.components = Stoichiometry.checked(name, Map.of(component, 1.0));
     Stoichiometry.of(name, this.formula, components);
+  }
+
+  private static Ion library(
+      String name, String formula, Component component, String... otherNames) {
+    Ion ion = new Ion(name, formula, component);
+    return LIBRARY.add(ion, ion.formula, name, otherNames);
+  }
+
+  /**
+   * Returns the ions that this class names.
+   *
+   * @return an unmodifiable list
+   */
+  public static List<Ion> named() {
+    return LIBRARY.members();
+  }
+
+  /**
+   * Returns the ion with a name or a formula, written exactly so.
+   *
+   * @param nameOrFormula the name, such as "calcium", or the formula, such as "Ca+2"
+   * @return the ion
+   * @throws IllegalArgumentException if this class names none; the message lists near names
+   */
+  public static Ion named(String nameOrFormula) {
+    return LIBRARY.find(nameOrFormula);
   }
 
   /**

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.brewchem.internal.Checks;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The parameters of the extended Debye-Hückel equation for single species, by the name of the
@@ -80,6 +81,16 @@ public final class IonSizeParameters {
     Map<String, Values> copy = new LinkedHashMap<>(bySpecies);
     copy.put(Checks.notBlank("species", species), new Values(angstroms, slope));
     return new IonSizeParameters(copy);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object object) {
+    return object instanceof IonSizeParameters other && bySpecies.equals(other.bySpecies);
+  }
+
+  @Override
+  public int hashCode() {
+    return bySpecies.hashCode();
   }
 
   /**

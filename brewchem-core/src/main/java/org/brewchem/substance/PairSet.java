@@ -4,8 +4,10 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.internal.Checks;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A named choice of ion pairs, at most one constant per pair.
@@ -15,6 +17,8 @@ import org.brewchem.internal.Checks;
  * phosphate or hydrogen sulfate, the protonation of that ligand by the constants of set
  * "phreeqc-dat" has been added, because the rows belong to that set. A constant whose source prints
  * no enthalpy keeps its value at 25 °C at every temperature.
+ *
+ * <p>Two sets are equal when name and pairs are.
  */
 public final class PairSet {
 
@@ -191,6 +195,16 @@ public final class PairSet {
    */
   public PairSet renamed(String newName) {
     return new PairSet(newName, pairs);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object object) {
+    return object instanceof PairSet other && name.equals(other.name) && pairs.equals(other.pairs);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(name, pairs);
   }
 
   /** Returns the name. */

@@ -1,6 +1,9 @@
 package org.brewchem.substance;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.internal.Checks;
@@ -31,6 +34,13 @@ import org.jspecify.annotations.Nullable;
  * <p><strong>Density.</strong> Where published tables give one for the strength, it is taken from
  * them, with the spread between tables (1 % at least); otherwise type the one of the bottle.
  *
+ * <p><strong>Use.</strong> {@link #uses()} tells which liquids the reagent may be dosed into. What
+ * is refused there is refused as a dose, and a reagent of a compound that the library does not know
+ * states its use by {@link #withUse(Use, String)}.
+ *
+ * <p>Two reagents are equal when all that is stated of them is: compound, assay, density with its
+ * uncertainty and sources, the part bound in esters, and uses.
+ *
  * <p>Concentrated acids and alkalis burn skin and eyes. Follow the supplier's safety data sheet and
  * local rules, add acid to water and never water to acid, and check the label: strengths and
  * densities here are no substitute for it.
@@ -44,6 +54,7 @@ public final class Reagent {
   private final List<Provenance> densitySources;
   private final @Nullable Double assayRelativeUncertainty;
   private final @Nullable MassFraction boundInEsters;
+  private final Map<Use, String> uses;
 
   private Reagent(
       Compound compound,
@@ -52,7 +63,8 @@ public final class Reagent {
       @Nullable Double densityRelativeUncertainty,
       List<Provenance> densitySources,
       @Nullable Double assayRelativeUncertainty,
-      @Nullable MassFraction boundInEsters) {
+      @Nullable MassFraction boundInEsters,
+      Map<Use, String> uses) {
     this.compound = compound;
     this.assay = assay;
     Checks.positive("assay of " + compound.name(), assay.inMassPercent(), "% by mass");
@@ -61,6 +73,7 @@ public final class Reagent {
     this.densitySources = densitySources;
     this.assayRelativeUncertainty = assayRelativeUncertainty;
     this.boundInEsters = boundInEsters;
+    this.uses = uses;
   }
 
   /**
@@ -80,7 +93,8 @@ public final class Reagent {
         published.map(PublishedDensity::relativeStandardUncertainty).orElse(null),
         published.map(PublishedDensity::sources).orElse(List.of()),
         null,
-        null);
+        null,
+        compound.statedUses());
   }
 
   /**
@@ -100,7 +114,8 @@ public final class Reagent {
             "relative standard uncertainty of the density", relativeStandardUncertainty, ""),
         List.of(),
         assayRelativeUncertainty,
-        boundInEsters);
+        boundInEsters,
+        uses);
   }
 
   /**
@@ -119,7 +134,8 @@ public final class Reagent {
         densitySources,
         Checks.nonNegative(
             "relative standard uncertainty of the assay", relativeStandardUncertainty, ""),
-        boundInEsters);
+        boundInEsters,
+        uses);
   }
 
   /**
@@ -137,7 +153,50 @@ public final class Reagent {
         densityRelativeUncertainty,
         densitySources,
         assayRelativeUncertainty,
-        fractionOfTheAcid);
+        fractionOfTheAcid,
+        uses);
+  }
+
+  /**
+   * Returns the same reagent with a use that the caller answers for, where the library does not
+   * know the compound or food laws differ.
+   *
+   * @param use the liquid that it may be dosed into
+   * @param basis by what authority, such as "permit of our food authority"
+   * @return the reagent with that use
+   * @throws IllegalArgumentException if the basis is blank, or the library refuses the compound in
+   *     this liquid
+   */
+  public Reagent withUse(Use use, String basis) {
+    return new Reagent(
+        compound,
+        assay,
+        density,
+        densityRelativeUncertainty,
+        densitySources,
+        assayRelativeUncertainty,
+        boundInEsters,
+        Permissions.stating(toString(), compound, uses, use, basis));
+  }
+
+  /**
+   * Returns whether the reagent may be dosed into a liquid, and why. Food grade and amounts are not
+   * looked at. Local law has the last word.
+   *
+   * @param use the liquid
+   * @return the permission, which may be a refusal
+   */
+  public Permission permissionIn(Use use) {
+    return Permissions.of(toString(), compound, use, uses);
+  }
+
+  /**
+   * Returns what is known about the reagent in each liquid.
+   *
+   * @return an unmodifiable list of one permission for each {@link Use}
+   */
+  public List<Permission> uses() {
+    return Arrays.stream(Use.values()).map(this::permissionIn).toList();
   }
 
   /**
@@ -300,6 +359,24 @@ public final class Reagent {
           this + ": its density is not known, so it has no volume; weigh it or give the density");
     }
     return density;
+  }
+
+  @Override
+  public boolean equals(@Nullable Object object) {
+    return object instanceof Reagent other
+        && compound.equals(other.compound)
+        && assay.equals(other.assay)
+        && Objects.equals(density, other.density)
+        && Objects.equals(densityRelativeUncertainty, other.densityRelativeUncertainty)
+        && densitySources.equals(other.densitySources)
+        && Objects.equals(assayRelativeUncertainty, other.assayRelativeUncertainty)
+        && Objects.equals(boundInEsters, other.boundInEsters)
+        && uses.equals(other.uses);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(compound, assay, density, assayRelativeUncertainty, boundInEsters);
   }
 
   /** Returns the compound and its assay, such as "lactic acid, 88 % by mass". */

@@ -24,4 +24,14 @@ public interface Solute {
    *     fixed order
    */
   Map<Component, Double> components();
+
+  /**
+   * Returns the liquids that the caller says the solute may be dosed into, each with the authority
+   * for it. What the library itself knows is asked of {@link Permissions}.
+   *
+   * @return an unmodifiable map from use to its basis; empty when nothing was stated
+   */
+  default Map<Use, String> statedUses() {
+    return Map.of();
+  }
 }

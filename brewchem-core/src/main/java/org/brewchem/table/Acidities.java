@@ -11,6 +11,8 @@ import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.EffectiveEquivalents;
 import org.brewchem.substance.Acid;
+import org.brewchem.substance.Permissions;
+import org.brewchem.substance.Use;
 import org.brewchem.titration.Titrant;
 import org.brewchem.units.LabUnits;
 import org.jspecify.annotations.Nullable;
@@ -232,12 +234,14 @@ public final class Acidities {
    * @param target the acidity to reach, to the same end point
    * @return such as the column {@code lactic acid to 30 mEq/L, to pH 8.2 [mmol/L]}; a row that is
    *     above the target has a failure
-   * @throws IllegalArgumentException if the target has another end point
+   * @throws IllegalArgumentException if the target has another end point, or the acid is none that
+   *     may be dosed into beer; see {@link Permissions}
    * @throws IllegalStateException if there is neither a column nor a common value of sample or
    *     titrant
    * @see EffectiveEquivalents
    */
   public Column doseOf(Acid acid, TitratableAcidity target) {
+    Permissions.of(acid, Use.BEER).orThrow();
     if (!target.endPoint().equals(endPoint)) {
       throw new IllegalArgumentException(
           "target: " + target + " is not possible; the samples were titrated to " + endPoint);

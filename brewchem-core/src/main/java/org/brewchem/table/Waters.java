@@ -30,7 +30,9 @@ import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
+import org.brewchem.substance.Permissions;
 import org.brewchem.substance.Solute;
+import org.brewchem.substance.Use;
 import org.brewchem.units.ColumnHeader;
 import org.brewchem.units.LabUnits;
 import org.brewchem.units.UnitSet;
@@ -454,9 +456,12 @@ public final class Waters {
    * @param target the pH to reach
    * @return such as the column {@code lactic acid to pH 5.5 [mmol/L]}; a row that the solute cannot
    *     bring there has a failure
+   * @throws IllegalArgumentException if the solute is none that may be dosed into brewing water;
+   *     see {@link Permissions}
    * @throws IllegalStateException if the table is without the columns that it takes
    */
   public Column doseOf(Solute solute, PH target) {
+    Permissions.of(solute, Use.BREWING_WATER).orThrow();
     String heading = solute.name() + " to " + target + " [mmol/L]";
     Equilibria prototype = prototype(solute.components().keySet());
     double[] added = new double[prototype.components().size()];

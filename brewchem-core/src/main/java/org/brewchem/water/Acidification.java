@@ -22,7 +22,10 @@ import org.brewchem.solution.CarbonateSystem;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.Permission;
+import org.brewchem.substance.Permissions;
 import org.brewchem.substance.Reagent;
+import org.brewchem.substance.Use;
 
 /**
  * The acidification of a water: how much acid, what it delivers, and where it takes the figures.
@@ -61,6 +64,7 @@ public final class Acidification {
   }
 
   static Acidification to(WaterAnalysis water, Acid acid, PH target, Temperature temperature) {
+    Permissions.of(acid, Use.BREWING_WATER).orThrow();
     Solution before = water.toSolution(temperature);
     PH own = before.pH();
     if (target.compareTo(own) >= 0) {
@@ -71,6 +75,7 @@ public final class Acidification {
 
   static Acidification to(
       WaterAnalysis water, Acid acid, CarbonateAlkalinity target, Temperature temperature) {
+    Permissions.of(acid, Use.BREWING_WATER).orThrow();
     Solution before = water.toSolution(temperature);
     CarbonateAlkalinity own = CarbonateSystem.carbonateAlkalinity(before);
     if (target.compareTo(own) >= 0) {
@@ -93,6 +98,7 @@ public final class Acidification {
 
   static Acidification to(
       WaterAnalysis water, Acid acid, TitrationAlkalinity target, Temperature temperature) {
+    Permissions.of(acid, Use.BREWING_WATER).orThrow();
     Solution before = water.toSolution(temperature);
     PH endPoint = target.endPoint();
     TitrationAlkalinity own = CarbonateSystem.titrationAlkalinity(before, endPoint);
@@ -111,6 +117,7 @@ public final class Acidification {
 
   static Acidification to(
       WaterAnalysis water, Acid acid, ResidualAlkalinity target, Temperature temperature) {
+    Permissions.of(acid, Use.BREWING_WATER).orThrow();
     KolbachResidualAlkalinity kolbach =
         water
             .kolbach()
@@ -397,6 +404,10 @@ public final class Acidification {
               + " it delivers "
               + NumberText.decimals(inMash, 2)
               + " Eq/mol; for a mash aim at a titration alkalinity with that end point");
+    }
+    Permission permission = Permissions.of(acid, Use.BREWING_WATER);
+    if (permission.isNotable()) {
+      remarks.add(permission.text());
     }
     remarks.add(
         "closed to the air: where carbon dioxide leaves, the pH rises above " + rounded(reached));

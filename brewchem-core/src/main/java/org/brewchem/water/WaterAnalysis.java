@@ -30,7 +30,9 @@ import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Compound;
 import org.brewchem.substance.Ion;
+import org.brewchem.substance.Permissions;
 import org.brewchem.substance.Salt;
+import org.brewchem.substance.Use;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -833,7 +835,8 @@ public final class WaterAnalysis {
    * @param salt the salt with its water of hydration
    * @param concentration the mass of salt per volume of water
    * @return the new water; an ion that was missing stays missing
-   * @throws IllegalArgumentException if the salt brings something that an analysis does not hold
+   * @throws IllegalArgumentException if the salt brings something that an analysis does not hold,
+   *     or is none that may be dosed into brewing water; see {@link Permissions}
    */
   public WaterAnalysis with(Salt salt, MassConcentration concentration) {
     return adding(salt, concentration);
@@ -868,6 +871,7 @@ public final class WaterAnalysis {
   }
 
   private WaterAnalysis adding(Compound compound, MassConcentration concentration) {
+    Permissions.of(compound, Use.BREWING_WATER).orThrow();
     AmountConcentration moles = AmountConcentration.from(concentration, compound.molarMass());
     Map<Ion, MassConcentration> sum = new LinkedHashMap<>(ions);
     double equivalentsPerMole = 0;
@@ -913,7 +917,8 @@ public final class WaterAnalysis {
    * @param target the pH to reach, below that of the water
    * @param temperature the temperature of the water, 0 to 100 °C
    * @return the dose and what it does
-   * @throws IllegalArgumentException if the water lies at or below the target already
+   * @throws IllegalArgumentException if the water lies at or below the target already, or the acid
+   *     is none that may be dosed into brewing water; see {@link Permissions}
    * @throws IllegalStateException if the alkalinity is missing
    * @throws org.brewchem.solution.NoSolutionException if no dose reaches the target
    */
@@ -928,7 +933,8 @@ public final class WaterAnalysis {
    * @param target the alkalinity to leave, above 0 and below that of the water
    * @param temperature the temperature of the water, 0 to 100 °C
    * @return the dose and what it does
-   * @throws IllegalArgumentException if the target is not between 0 and the alkalinity of the water
+   * @throws IllegalArgumentException if the target is not between 0 and the alkalinity of the
+   *     water, or the acid is none that may be dosed into brewing water; see {@link Permissions}
    * @throws IllegalStateException if the alkalinity is missing
    */
   public Acidification acidDose(Acid acid, CarbonateAlkalinity target, Temperature temperature) {
@@ -945,7 +951,8 @@ public final class WaterAnalysis {
    * @param temperature the temperature of the water, 0 to 100 °C
    * @return the dose and what it does
    * @throws IllegalArgumentException if the target is not below the titration alkalinity of the
-   *     water, or out of reach of the acid
+   *     water, or out of reach of the acid, or the acid is none that may be dosed into brewing
+   *     water; see {@link Permissions}
    * @throws IllegalStateException if the alkalinity is missing
    */
   public Acidification acidDose(Acid acid, TitrationAlkalinity target, Temperature temperature) {
@@ -961,7 +968,8 @@ public final class WaterAnalysis {
    * @param temperature the temperature of the water, 0 to 100 °C
    * @return the dose and what it does
    * @throws IllegalArgumentException if the target is not below the residual alkalinity of the
-   *     water, or so low that no carbonate alkalinity would be left
+   *     water, or so low that no carbonate alkalinity would be left, or the acid is none that may
+   *     be dosed into brewing water; see {@link Permissions}
    * @throws IllegalStateException if calcium, magnesium or alkalinity is missing
    */
   public Acidification acidDose(Acid acid, ResidualAlkalinity target, Temperature temperature) {

@@ -20,6 +20,7 @@ import org.brewchem.solution.Level;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Reagent;
+import org.brewchem.substance.Use;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -266,6 +267,44 @@ class BeerDoseTest {
     assertTrue(
         dose.findings().stream()
             .anyMatch(finding -> finding.kind() == BeerFinding.Kind.ACIDITY_UNUSUAL));
+  }
+
+  @Test
+  void whatIsNoFoodAcidIsRefused() {
+    for (Acid acid :
+        new Acid[] {Acid.OXALIC, Acid.PHTHALIC, Acid.BORIC, Acid.SULFUROUS, Acid.CARBONIC}) {
+      IllegalArgumentException error =
+          assertThrows(
+              IllegalArgumentException.class,
+              () -> Beers.lager().dose(Reagent.of(acid, massPercent(99))));
+      assertTrue(
+          error
+              .getMessage()
+              .startsWith(acid + ", 99 % by mass: a dose into beer is not possible; "),
+          error.getMessage());
+    }
+  }
+
+  @Test
+  void anAcidWhoseUseIsNotStatedIsNotTasted() {
+    Acid own = Acid.ofKa("acid of our own", 1e-4).withFormula("C2H4O2");
+    BeerDose silent = Beers.lager().dose(Reagent.of(own, massPercent(99))).into(hL(1)).to(pH(4.2));
+    assertTrue(
+        silent.findings().stream()
+            .anyMatch(finding -> finding.kind() == BeerFinding.Kind.PERMISSION));
+    assertFalse(silent.anionEffect().toString().contains("taste"));
+    assertFalse(String.join("\n", silent.cautions()).contains(", and taste"));
+    BeerDose stated =
+        Beers.lager()
+            .dose(Reagent.of(own.withUse(Use.BEER, "our authority"), massPercent(99)))
+            .into(hL(1))
+            .to(pH(4.2));
+    assertTrue(stated.anionEffect().toString().contains("taste"));
+    for (BeerDose dose : new BeerDose[] {stated, toAcidity()}) {
+      assertTrue(
+          dose.findings().stream()
+              .noneMatch(finding -> finding.kind() == BeerFinding.Kind.PERMISSION));
+    }
   }
 
   @Test

@@ -18,6 +18,7 @@ import org.brewchem.quantity.PH;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.ConstantSet;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Salt;
 import org.junit.jupiter.api.Test;
@@ -201,5 +202,20 @@ class SolutionTest {
         EffectiveEquivalents.of(Acid.CITRIC).between(pH(4.2), pH(8.2)),
         1e-12);
     assertEquals(1, EffectiveEquivalents.of(Acid.HYDROCHLORIC).at(pH(4)), 1e-12);
+  }
+
+  /** Definition: equal amounts of an acid and its salt have pH = pKa, less what dissociates. */
+  @Test
+  void anAcidWithOwnConstantsSharesThemWithTheLibrarysSalt() {
+    ConstantSet own = ConstantSet.standard().withPKa(Acid.ACETIC, 4.745);
+    Solution buffer =
+        Solution.textbook()
+            .under(Chemistry.textbook(14).withConstants(own))
+            .with(Acid.ACETIC, molPerL(0.1))
+            .with(Salt.SODIUM_ACETATE_TRIHYDRATE, molPerL(0.1));
+    assertEquals(0.2, buffer.total(Component.ACETATE).inMolesPerLitre(), 1e-15);
+    double hydrogen = Math.pow(10, -buffer.pH().value());
+    assertEquals(
+        Math.pow(10, -4.745), hydrogen * (0.1 + hydrogen) / (0.1 - hydrogen), 1e-5 * 1.8e-5);
   }
 }

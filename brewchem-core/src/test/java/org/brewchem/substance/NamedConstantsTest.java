@@ -164,7 +164,7 @@ class NamedConstantsTest {
 
   @Test
   void anIncompleteAcidIsFound() {
-    assertEquals(List.of("new: no formula"), gaps("new", Acid.of("own", 1e-4), Set.of()));
+    assertEquals(List.of("new: no formula"), gaps("new", Acid.ofKa("own", 1e-4), Set.of()));
     assertEquals(
         List.of("new: 2 protons by definition, but its component has 1 steps"),
         gaps("new", Acid.SULFURIC, Set.of()));

@@ -121,23 +121,48 @@ class SoluteTest {
   }
 
   @Test
-  void aTextbookAcidCarriesItsOwnConstants() {
-    Acid acetic = Acid.of("acetic", 1.8e-5);
-    assertEquals(-1, acetic.component().chargeWithoutProtons());
-    assertEquals(1, acetic.component().protons());
+  void anOwnAcidCarriesItsOwnConstants() {
+    Acid own = Acid.ofKa("acid of our own", 1.8e-5);
+    assertEquals(-1, own.component().chargeWithoutProtons());
+    assertEquals(1, own.component().protons());
     assertEquals(
-        Math.log10(1.8e-5),
-        ConstantSet.standard().of(acetic.component()).get(0).log10(330.0),
-        1e-15);
-    assertEquals(acetic, Acid.of("acetic", 1.8e-5));
-    assertNotEquals(acetic.component(), Acid.of("acetic", 1.75e-5).component());
-    assertNotEquals(acetic.component(), Component.ACETATE);
-    assertThrows(IllegalStateException.class, acetic::gramsPerEquivalent);
-    assertEquals(60.052, acetic.withFormula("CH3COOH").gramsPerEquivalent(), 1e-12);
-    assertThrows(IllegalArgumentException.class, () -> acetic.withFormula("CO2"));
-    assertThrows(IllegalArgumentException.class, () -> Acid.of("reversed", 1e-8, 1e-4));
-    assertThrows(IllegalArgumentException.class, () -> Acid.of("none"));
-    assertThrows(IllegalArgumentException.class, () -> Acid.of("zero", 0.0));
+        Math.log10(1.8e-5), ConstantSet.standard().of(own.component()).get(0).log10(330.0), 1e-15);
+    assertEquals(own, Acid.ofKa("acid of our own", 1.8e-5));
+    assertNotEquals(own.component(), Acid.ofKa("acid of our own", 1.75e-5).component());
+    assertThrows(IllegalStateException.class, own::gramsPerEquivalent);
+    assertEquals(60.052, own.withFormula("CH3COOH").gramsPerEquivalent(), 1e-12);
+    assertThrows(IllegalArgumentException.class, () -> own.withFormula("CO2"));
+    assertThrows(IllegalArgumentException.class, () -> Acid.ofKa("reversed", 1e-8, 1e-4));
+    assertThrows(IllegalArgumentException.class, () -> Acid.ofKa("none"));
+    assertThrows(IllegalArgumentException.class, () -> Acid.ofKa("zero", 0.0));
+  }
+
+  @Test
+  void kaAndPKaAreTwoFactories() {
+    assertEquals(
+        -4.76, Acid.ofPKa("acid of our own", 4.76).component().ownConstants().get(0).log10(298.15));
+    assertEquals(Acid.ofPKa("acid of our own", 4, 8), Acid.ofKa("acid of our own", 1e-4, 1e-8));
+    assertThrows(IllegalArgumentException.class, () -> Acid.ofPKa("reversed", 8, 4));
+    assertThrows(IllegalArgumentException.class, () -> Acid.ofPKa("none"));
+    assertThrows(IllegalArgumentException.class, () -> Acid.ofPKa("nothing", Double.NaN));
+  }
+
+  @Test
+  void ownConstantsForAnAcidOfTheLibraryGoIntoASet() {
+    for (String name : new String[] {"acetic", "acetic acid", "oxalic", "carbonic acid"}) {
+      IllegalArgumentException error =
+          assertThrows(IllegalArgumentException.class, () -> Acid.ofKa(name, 1.8e-5));
+      assertTrue(error.getMessage().contains("ConstantSet.withPKa"), error.getMessage());
+    }
+    ConstantSet set =
+        ConstantSet.standard().withPKa(Acid.ACETIC, 4.745).withKa(Acid.CARBONIC, 4.3e-7, 4.7e-11);
+    assertEquals(-4.745, set.of(Component.ACETATE).get(0).log10(330));
+    assertEquals(Math.log10(4.7e-11), set.of(Component.CARBONATE).get(1).log10(280));
+    assertThrows(
+        IllegalArgumentException.class, () -> ConstantSet.standard().withPKa(Acid.CITRIC, 3.1));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> ConstantSet.standard().withPKa(Acid.HYDROCHLORIC, -6));
   }
 
   @Test

@@ -28,7 +28,8 @@ class SourcesTest {
           "ion-size-parameters.csv",
           "minerals.csv",
           "primary-buffers.csv",
-          "reagent-densities.csv");
+          "reagent-densities.csv",
+          "reagent-uses.csv");
 
   @Test
   void everyKeyOfTheTablesResolves() throws IOException {

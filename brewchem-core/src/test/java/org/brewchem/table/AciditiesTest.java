@@ -101,6 +101,11 @@ class AciditiesTest {
         () ->
             acidities.doseOf(
                 Acid.LACTIC, TitratableAcidity.from(gPerL(2.8), Acid.LACTIC, pH(7.0))));
+    IllegalArgumentException refused =
+        assertThrows(IllegalArgumentException.class, () -> acidities.doseOf(Acid.OXALIC, target));
+    assertTrue(
+        refused.getMessage().startsWith("oxalic acid: a dose into beer is not possible; "),
+        refused.getMessage());
   }
 
   @Test

@@ -143,6 +143,7 @@ class WatersTest {
             * Solution.at(celsius(25)).kilogramsPerLitre(),
         waters.doseOf(Acid.LACTIC, pH(5.4)).value(0),
         1e-8);
+    assertThrows(IllegalArgumentException.class, () -> waters.doseOf(Acid.OXALIC, pH(5.4)));
   }
 
   private static void near(double single, Column column) {

@@ -10,12 +10,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.ResidualAlkalinity;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Reagent;
+import org.brewchem.substance.Salt;
+import org.brewchem.substance.Use;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 class AcidificationTest {
 
@@ -149,6 +153,46 @@ class AcidificationTest {
         () -> incomplete.acidDose(Acid.LACTIC, ResidualAlkalinity.ofGermanDegrees(0), celsius(25)));
     assertTrue(
         incomplete.acidDose(Acid.LACTIC, pH(5.5), celsius(25)).residualAlkalinity().isEmpty());
+  }
+
+  /** No acidulant comes into a brewing water, to whatever target. */
+  @Test
+  void whatIsNoFoodAcidIsRefused() {
+    for (Acid acid : List.of(Acid.OXALIC, Acid.PHTHALIC, Acid.BORIC, Acid.SULFUROUS)) {
+      List<Executable> doses =
+          List.of(
+              () -> TAP.acidDose(acid, pH(5.5), celsius(20)),
+              () ->
+                  TAP.acidDose(
+                      acid, CarbonateAlkalinity.ofMilliequivalentsPerLitre(1), celsius(20)),
+              () ->
+                  TAP.acidDose(
+                      acid,
+                      TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(50, pH(5.4)),
+                      celsius(20)),
+              () -> TAP.acidDose(acid, ResidualAlkalinity.ofGermanDegrees(2), celsius(20)));
+      for (Executable dose : doses) {
+        IllegalArgumentException error = assertThrows(IllegalArgumentException.class, dose);
+        assertTrue(
+            error.getMessage().startsWith(acid + ": a dose into brewing water is not possible; "),
+            error.getMessage());
+      }
+    }
+    assertThrows(IllegalArgumentException.class, () -> TAP.with(Salt.BORAX, mgPerL(10)));
+  }
+
+  @Test
+  void anOwnAcidWithoutAUseGetsARemark() {
+    Acid own = Acid.ofKa("acid of our own", 1e-4);
+    assertTrue(
+        TAP.acidDose(own, pH(5.5), celsius(20)).remarks().stream()
+            .anyMatch(remark -> remark.contains("its use is not stated")));
+    Acid stated = own.withUse(Use.BREWING_WATER, "permit of our authority");
+    for (Acid acid : List.of(stated, Acid.LACTIC, Acid.PHOSPHORIC)) {
+      assertTrue(
+          TAP.acidDose(acid, pH(5.5), celsius(20)).remarks().stream()
+              .noneMatch(remark -> remark.contains("a dose into")));
+    }
   }
 
   @Test

@@ -307,9 +307,11 @@ class WaterAnalysisTest {
   @Test
   void whatAnAnalysisDoesNotHoldIsRefused() {
     IllegalArgumentException error =
-        assertThrows(IllegalArgumentException.class, () -> tap().with(Salt.BORAX, mgPerL(10)));
+        assertThrows(
+            IllegalArgumentException.class,
+            () -> tap().with(Salt.SODIUM_ACETATE_TRIHYDRATE, mgPerL(10)));
     assertEquals(
-        "disodium tetraborate decahydrate (borax): brings borate, which a water analysis does not hold; add it to the solution",
+        "sodium acetate trihydrate: brings acetate, which a water analysis does not hold; add it to the solution",
         error.getMessage());
     Salt bisulfate =
         Salt.of(

@@ -6,6 +6,7 @@ import org.brewchem.checks.Mixture;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Equilibria;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.ConstantSet;
 import org.brewchem.substance.Solute;
 
 /**
@@ -13,19 +14,24 @@ import org.brewchem.substance.Solute;
  */
 final class Textbook {
 
-  private static final Chemistry CHEMISTRY = Chemistry.textbook(14.00);
-
   private final double millilitres;
+  private final ConstantSet constants;
   private final Map<Component, Double> millimoles;
 
-  private Textbook(double millilitres, Map<Component, Double> millimoles) {
+  private Textbook(double millilitres, ConstantSet constants, Map<Component, Double> millimoles) {
     this.millilitres = millilitres;
+    this.constants = constants;
     this.millimoles = millimoles;
   }
 
-  /** Returns pure water of a volume. */
+  /** Returns pure water of a volume, under the library's default constants. */
   static Textbook in(double millilitres) {
-    return new Textbook(millilitres, Map.of());
+    return in(millilitres, ConstantSet.standard());
+  }
+
+  /** Returns pure water of a volume, under the constants that the exercise prints. */
+  static Textbook in(double millilitres, ConstantSet constants) {
+    return new Textbook(millilitres, constants, Map.of());
   }
 
   /** Returns the same volume with a solute added. */
@@ -34,7 +40,7 @@ final class Textbook {
     solute
         .components()
         .forEach((component, moles) -> sum.merge(component, moles * amountMillimoles, Double::sum));
-    return new Textbook(millilitres, sum);
+    return new Textbook(millilitres, constants, sum);
   }
 
   double pH() {
@@ -63,6 +69,6 @@ final class Textbook {
   private Equilibria equilibria() {
     Map<Component, Double> totals = new LinkedHashMap<>();
     millimoles.forEach((component, amount) -> totals.put(component, amount / millilitres));
-    return Mixture.of(totals, 25, CHEMISTRY);
+    return Mixture.of(totals, 25, Chemistry.textbook(14).withConstants(constants));
   }
 }

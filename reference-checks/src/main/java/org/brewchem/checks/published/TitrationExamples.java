@@ -20,6 +20,7 @@ import org.brewchem.solution.Chemistry;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.ConstantSet;
 import org.brewchem.titration.AlkalinitySplit;
 import org.brewchem.titration.Titrant;
 import org.brewchem.titration.WeakAcidCurve;
@@ -39,9 +40,11 @@ public final class TitrationExamples {
   private static final String TEXTBOOK =
       "level ideal, the Ka printed with the exercise, pKw 14.00, volumes additive";
 
-  private static final Acid ACETIC = Acid.of("acetic acid", 1.8e-5);
-  private static final Acid PHTHALIC = Acid.of("phthalic acid", 1.1e-3, 3.9e-6);
-  private static final Acid CARBONIC = Acid.of("carbonic acid", 4.3e-7, 4.7e-11);
+  private static final ConstantSet PRINTED =
+      ConstantSet.empty("printed with the exercises")
+          .withKa(Acid.ACETIC, 1.8e-5)
+          .withKa(Acid.PHTHALIC, 1.1e-3, 3.9e-6)
+          .withKa(Acid.CARBONIC, 4.3e-7, 4.7e-11);
 
   private static final Pattern CURVE =
       Pattern.compile(
@@ -147,9 +150,9 @@ public final class TitrationExamples {
       if (matcher.matches() && row.text("source").startsWith(source.text())) {
         double sample = Double.parseDouble(matcher.group(1));
         double titrant = Double.parseDouble(matcher.group(4));
-        Acid acid = matcher.group(3).equals("HCl") ? Acid.HYDROCHLORIC : ACETIC;
+        Acid acid = matcher.group(3).equals("HCl") ? Acid.HYDROCHLORIC : Acid.ACETIC;
         Textbook mixture =
-            Textbook.in(sample + titrant)
+            Textbook.in(sample + titrant, PRINTED)
                 .with(acid, sample * Double.parseDouble(matcher.group(2)))
                 .with(Base.SODIUM_HYDROXIDE, titrant * Double.parseDouble(matcher.group(5)));
         rows.add(row(row.text("id"), mixture.pH()));
@@ -206,27 +209,32 @@ public final class TitrationExamples {
   }
 
   private static double aceticPlusAlkali(double alkaliMillilitres) {
-    return Textbook.in(50 + alkaliMillilitres)
-        .with(ACETIC, 5)
+    return Textbook.in(50 + alkaliMillilitres, PRINTED)
+        .with(Acid.ACETIC, 5)
         .with(Base.SODIUM_HYDROXIDE, 0.1 * alkaliMillilitres)
         .pH();
   }
 
   private static List<Row> buffers() {
-    Textbook buffer = Textbook.in(100).with(ACETIC, 20).with(Component.SODIUM, 10);
-    Textbook dilute = Textbook.in(101).with(Acid.HYDROCHLORIC, 100 * 1.8e-5);
-    Textbook phthalic = Textbook.in(1000).with(PHTHALIC, 10);
+    Textbook buffer = Textbook.in(100, PRINTED).with(Acid.ACETIC, 20).with(Component.SODIUM, 10);
+    Textbook dilute = Textbook.in(101, PRINTED).with(Acid.HYDROCHLORIC, 100 * 1.8e-5);
+    Textbook phthalic = Textbook.in(1000, PRINTED).with(Acid.PHTHALIC, 10);
     return List.of(
         row("T11-a", buffer.pH()),
-        row("T11-b", Textbook.in(101).with(ACETIC, 20).with(Component.SODIUM, 10 + 0.1).pH()),
+        row(
+            "T11-b",
+            Textbook.in(101, PRINTED).with(Acid.ACETIC, 20).with(Component.SODIUM, 10 + 0.1).pH()),
         row("T11-c", dilute.with(Base.SODIUM_HYDROXIDE, 0.1).pH()),
         row("T12", dilute.with(Acid.HYDROCHLORIC, 0.1).pH()),
-        row("T14", hydrogenIons(Textbook.in(1000).with(ACETIC, 280).with(Component.SODIUM, 30))),
+        row(
+            "T14",
+            hydrogenIons(
+                Textbook.in(1000, PRINTED).with(Acid.ACETIC, 280).with(Component.SODIUM, 30))),
         row("T15", acetateFor(5.00)),
-        row("T27-[H2L]", 0.010 * phthalic.fraction(PHTHALIC.component(), 2)),
-        row("T27-[HL-]", 0.010 * phthalic.fraction(PHTHALIC.component(), 1)),
-        row("T27-[L2-]", 0.010 * phthalic.fraction(PHTHALIC.component(), 0)),
-        row("T28", hydrogenIons(Textbook.in(1000).with(CARBONIC, 33))));
+        row("T27-[H2L]", 0.010 * phthalic.fraction(Acid.PHTHALIC.component(), 2)),
+        row("T27-[HL-]", 0.010 * phthalic.fraction(Acid.PHTHALIC.component(), 1)),
+        row("T27-[L2-]", 0.010 * phthalic.fraction(Acid.PHTHALIC.component(), 0)),
+        row("T28", hydrogenIons(Textbook.in(1000, PRINTED).with(Acid.CARBONIC, 33))));
   }
 
   /** Moles of sodium acetate that bring 0.300 L of 0.50 mol/L acetic acid to a pH. */
@@ -236,8 +244,8 @@ public final class TitrationExamples {
     while (high - low > 1e-9) {
       double middle = (low + high) / 2;
       double reached =
-          Textbook.in(300)
-              .with(ACETIC, 150 + 1000 * middle)
+          Textbook.in(300, PRINTED)
+              .with(Acid.ACETIC, 150 + 1000 * middle)
               .with(Component.SODIUM, 1000 * middle)
               .pH();
       if (reached < pH) {
@@ -278,8 +286,8 @@ public final class TitrationExamples {
   /** Buffer capacity of the acid alone, without that of the water. */
   private static double acetateBufferCapacity(double pHBelowThePka) {
     double pH = -Math.log10(1.8e-5) - pHBelowThePka;
-    Textbook water = Textbook.in(1000);
-    return water.with(ACETIC, 100).bufferCapacity(pH) - water.bufferCapacity(pH);
+    Textbook water = Textbook.in(1000, PRINTED);
+    return water.with(Acid.ACETIC, 100).bufferCapacity(pH) - water.bufferCapacity(pH);
   }
 
   private static Tolerance asPrinted(double lastDigits) {

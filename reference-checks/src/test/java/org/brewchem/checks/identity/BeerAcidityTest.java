@@ -131,7 +131,7 @@ class BeerAcidityTest {
             Acid.CARBONIC,
             Acid.SULFUROUS,
             Acid.OXALIC),
-        between(0.5, 7.2).map(pKa -> Acid.of("invented acid", Math.pow(10, -pKa))));
+        between(0.5, 7.2).map(pKa -> Acid.ofPKa("invented acid", pKa)));
   }
 
   @Property(tries = 500, edgeCases = EdgeCasesMode.NONE)

@@ -1,0 +1,100 @@
+package org.brewchem.substance;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+
+import java.util.List;
+import java.util.function.Supplier;
+import org.brewchem.quantity.Density;
+import org.brewchem.quantity.MassFraction;
+import org.junit.jupiter.api.Test;
+
+/** What a user compares or makes a key of is equal when all that is stated of it is. */
+class EqualityTest {
+
+  /** Each is equal to itself made again, and to none of the others. */
+  private static void allDifferent(List<Supplier<Object>> makers) {
+    for (int i = 0; i < makers.size(); i++) {
+      for (int j = 0; j < makers.size(); j++) {
+        Object one = makers.get(i).get();
+        Object other = makers.get(j).get();
+        if (i == j) {
+          assertEquals(one, other);
+          assertEquals(one.hashCode(), other.hashCode());
+        } else {
+          assertNotEquals(one, other, i + ", " + j);
+        }
+      }
+      assertNotEquals(makers.get(i).get(), null);
+      assertNotEquals(makers.get(i).get(), "text");
+    }
+  }
+
+  private static Reagent lactic(double massPercent) {
+    return Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(massPercent));
+  }
+
+  private static final Density TYPED = Density.ofGramsPerMillilitre(1.2);
+
+  @Test
+  void reagents() {
+    allDifferent(
+        List.of(
+            () -> lactic(80),
+            () -> lactic(88),
+            () -> Reagent.of(Acid.CITRIC, MassFraction.ofMassPercent(80)),
+            () -> lactic(80).withDensity(TYPED, 0.01),
+            () -> lactic(80).withDensity(TYPED, 0.02),
+            () -> lactic(80).withDensity(Density.ofGramsPerMillilitre(1.19), 0.01),
+            () -> lactic(80).withAssayUncertainty(0.01),
+            () -> lactic(80).withAssayUncertainty(0),
+            () -> lactic(80).withBoundInEsters(MassFraction.ofMassPercent(10)),
+            () -> lactic(80).withUse(Use.BEER, "our authority"),
+            () -> lactic(80).withUse(Use.MASH, "our authority")));
+  }
+
+  @Test
+  void setsOfConstants() {
+    allDifferent(
+        List.of(
+            ConstantSet::standard,
+            () -> ConstantSet.named("goldberg-2002"),
+            () -> ConstantSet.standard().renamed("another", "the same constants"),
+            () -> ConstantSet.standard().withPKa(Acid.ACETIC, 4.745),
+            () -> ConstantSet.standard().withPKa(Acid.ACETIC, 4.76),
+            () -> ConstantSet.empty("mine")));
+    allDifferent(
+        List.of(
+            PairSet::standard,
+            PairSet::none,
+            () -> PairSet.named("nist46"),
+            () -> PairSet.standard().renamed("another")));
+  }
+
+  @Test
+  void gasesAndIonSizes() {
+    allDifferent(
+        List.of(
+            () -> Gas.CARBON_DIOXIDE,
+            () -> Gas.CARBON_DIOXIDE.with(EquilibriumConstant.ofLog10(-1.5))));
+    allDifferent(
+        List.of(
+            IonSizeParameters::standard, () -> IonSizeParameters.standard().with("Fe+2", 6, 0)));
+  }
+
+  @Test
+  void acidsAndComponents() {
+    allDifferent(
+        List.of(
+            () -> Acid.LACTIC,
+            () -> Acid.LACTIC.withUse(Use.BEER, "our authority"),
+            () -> Acid.ofPKa("acid of our own", 4.76),
+            () -> Acid.ofPKa("acid of our own", 4.75),
+            () -> Acid.ofPKa("acid of our own", 4.76).withFormula("C2H4O2")));
+    allDifferent(
+        List.of(
+            () -> Component.named("lactate"),
+            () -> Component.group("lactate", -1, 3.86),
+            () -> Component.group("lactate", -1, 3.87)));
+  }
+}
