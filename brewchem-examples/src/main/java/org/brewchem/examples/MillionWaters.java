@@ -18,6 +18,7 @@ import org.brewchem.examples.csv.Progress;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Hardness;
+import org.brewchem.solution.CarbonateSystem;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.Solution;
@@ -27,7 +28,6 @@ import org.brewchem.table.Column;
 import org.brewchem.table.Failure;
 import org.brewchem.table.Table;
 import org.brewchem.table.Waters;
-import org.brewchem.solution.CarbonateSystem;
 import org.brewchem.water.KolbachResidualAlkalinity;
 
 /**

@@ -13,10 +13,10 @@ import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
+import org.brewchem.solution.CarbonateSystem;
 import org.brewchem.solution.Solution;
 import org.brewchem.solution.Species;
 import org.brewchem.substance.Component;
-import org.brewchem.solution.CarbonateSystem;
 
 /** Total carbon dioxide of the engine's waters, found back from their alkalinity and pH. */
 public final class EngineCarbonDioxide {
