@@ -25,8 +25,8 @@ final class MeasuredBuffering implements Buffering {
   @Override
   public Solution closed(Solution known, PH measured) {
     Solution sum = buffer.solution().heldAt(known.temperature()).under(known.chemistry());
-    for (Map.Entry<Component, Double> ion : known.totals().entrySet()) {
-      sum = sum.withTotal(ion.getKey(), Molality.ofMolesPerKilogram(ion.getValue()));
+    for (Map.Entry<Component, Molality> ion : known.totals().entrySet()) {
+      sum = sum.withTotal(ion.getKey(), ion.getValue());
     }
     return sum.closedTo(measured);
   }

@@ -110,10 +110,10 @@ public final class StandInBuffer implements Buffering {
 
   private static Solution withAcids(Solution known) {
     Solution sum = known;
-    for (Map.Entry<Component, Double> acid :
+    for (Map.Entry<Component, Molality> acid :
         TypicalBeer.namedAcids(known.temperature()).totals().entrySet()) {
       if (!known.totals().containsKey(acid.getKey())) {
-        sum = sum.with(acid.getKey(), Molality.ofMolesPerKilogram(acid.getValue()));
+        sum = sum.with(acid.getKey(), acid.getValue());
       }
     }
     return sum;

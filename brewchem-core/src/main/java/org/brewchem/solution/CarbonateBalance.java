@@ -43,13 +43,13 @@ public final class CarbonateBalance {
 
   /** Works on a solution. */
   static CarbonateBalance of(Solution solution) {
-    Set<Component> components = new LinkedHashSet<>(solution.totals().keySet());
+    Set<Component> components = new LinkedHashSet<>(solution.molesPerKilogram().keySet());
     components.add(Component.CARBONATE);
     Equilibria equilibria = Equilibria.of(components, solution.temperature(), solution.chemistry());
     solution
-        .totals()
+        .molesPerKilogram()
         .forEach((component, total) -> equilibria.setTotal(equilibria.indexOf(component), total));
-    equilibria.setInertCharge(solution.inertCharge());
+    equilibria.setInertCharge(solution.inertPerKilogram());
     return new CarbonateBalance(equilibria);
   }
 

@@ -1,7 +1,6 @@
 package org.brewchem.solution;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -40,9 +39,6 @@ public final class Contents {
   /** Water at 20 °C; extract and dissolved salts are neglected. */
   static final double STANDARD_KILOGRAMS_PER_LITRE =
       WaterProperties.densityKgPerCubicMetre(293.15) / 1000;
-
-  /** Relative step of a total in a difference; the kernel's roots hold to 1e-14. */
-  private static final double STEP = 1e-6;
 
   private final Temperature temperature;
   private final Chemistry chemistry;
@@ -501,14 +497,7 @@ public final class Contents {
    * @throws NoSolutionException if there is no pH between -3 and 17
    */
   public Traced pH() {
-    Equilibria equilibria = equilibria();
-    double pH = equilibria.pH();
-    double[] slopes = new double[equilibria.components().size() + 1];
-    double overPH = equilibria.chargeSlopes(slopes);
-    for (int i = 0; i < slopes.length; i++) {
-      slopes[i] /= -overPH;
-    }
-    return Traced.linear(pH, inputs(equilibria), slopes);
+    return balance().pH();
   }
 
   /**
@@ -519,20 +508,42 @@ public final class Contents {
    * @throws IllegalStateException if the balance is open
    */
   public Traced chargeAt(Traced pH) {
-    Equilibria equilibria = equilibria();
-    double charge = equilibria.chargeAt(pH.value());
-    Traced[] inputs = inputs(equilibria);
-    double[] slopes = new double[inputs.length];
-    double overPH = equilibria.chargeSlopes(slopes);
-    Traced[] all = Arrays.copyOf(inputs, inputs.length + 1);
-    double[] allSlopes = Arrays.copyOf(slopes, all.length);
-    all[inputs.length] = pH;
-    allSlopes[inputs.length] = overPH;
-    return Traced.linear(charge, all, allSlopes);
+    return balance().chargeAt(pH);
   }
 
   /**
-   * Evaluates a function of the solved balance, its sources by differences over the totals that
+   * Finds the charge that a component carries in all its forms and pairs at the liquid's own pH,
+   * see {@link Equilibria#chargeOf}.
+   *
+   * @param component the component
+   * @return eq per kg of water, of either sign; 0 when there is none of it
+   * @throws IllegalStateException if the balance is open
+   * @throws NoSolutionException if there is no pH between -3 and 17
+   */
+  public Traced chargeOf(Component component) {
+    TracedBalance balance = balance();
+    if (!compiled().index.containsKey(component)) {
+      return Traced.exact(0);
+    }
+    int index = compiled().index.get(component);
+    return balance.atOwnPH(
+        equilibria -> equilibria.chargeOf(index),
+        (equilibria, perTotal) -> equilibria.chargeSlopesOf(index, perTotal));
+  }
+
+  /**
+   * Finds the ionic strength at the liquid's own pH.
+   *
+   * @return mol per kg of water
+   * @throws IllegalStateException if the balance is open
+   * @throws NoSolutionException if there is no pH between -3 and 17
+   */
+  public Traced ionicStrength() {
+    return balance().atOwnPH(Equilibria::ionicStrength, Equilibria::ionicStrengthSlopes);
+  }
+
+  /**
+   * Evaluates any function of the solved balance, its sources by differences over the totals that
    * have any.
    *
    * @param function evaluates a work space that holds the totals; it solves what it needs
@@ -540,41 +551,18 @@ public final class Contents {
    * @throws IllegalStateException if the balance is open
    */
   public Traced trace(ToDoubleFunction<Equilibria> function) {
+    return balance().byDifferences(function);
+  }
+
+  private TracedBalance balance() {
     Equilibria equilibria = equilibria();
-    double value = function.applyAsDouble(equilibria);
-    Traced[] inputs = inputs(equilibria);
-    double[] slopes = new double[inputs.length];
-    for (int i = 0; i < inputs.length; i++) {
-      if (!inputs[i].sources().isEmpty()) {
-        double step = step(inputs[i].value());
-        set(equilibria, i, inputs[i].value() + step);
-        slopes[i] = (function.applyAsDouble(equilibria) - value) / step;
-        set(equilibria, i, inputs[i].value());
-      }
-    }
-    return Traced.linear(value, inputs, slopes);
-  }
-
-  private static double step(double total) {
-    return Math.max(Math.abs(total), 1e-5) * STEP;
-  }
-
-  private static void set(Equilibria equilibria, int index, double value) {
-    if (index < equilibria.components().size()) {
-      equilibria.setTotal(index, value);
-    } else {
-      equilibria.setInertCharge(value);
-    }
-  }
-
-  private Traced[] inputs(Equilibria equilibria) {
     List<Component> components = equilibria.components();
     Traced[] inputs = new Traced[components.size() + 1];
     for (int i = 0; i < components.size(); i++) {
       inputs[i] = least(components.get(i));
     }
     inputs[components.size()] = inert.orElseThrow(this::isOpen);
-    return inputs;
+    return new TracedBalance(equilibria, inputs);
   }
 
   private IllegalStateException isOpen() {

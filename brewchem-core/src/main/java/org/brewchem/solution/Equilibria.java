@@ -184,7 +184,7 @@ public final class Equilibria {
     double[] own = solver.totals().clone();
     double ownInert = solver.inertCharge();
     try {
-      return new Dose(this, own, ownInert, added).toReach(target, "dose");
+      return new DoseSearch(this, own, ownInert, added, 0, 0).toReach(target, "dose");
     } finally {
       System.arraycopy(own, 0, solver.totals(), 0, own.length);
       solver.setInertCharge(ownInert);
@@ -279,15 +279,6 @@ public final class Equilibria {
   }
 
   /**
-   * Returns how many iterations the last solve took.
-   *
-   * @return a count
-   */
-  public int iterations() {
-    return solver.iterations();
-  }
-
-  /**
    * Returns the species at the last solution.
    *
    * @return an unmodifiable list: H+, OH-, then the components and their forms and pairs
@@ -301,6 +292,7 @@ public final class Equilibria {
             1,
             Optional.empty(),
             Optional.empty(),
+            0,
             solver.protonConcentration(),
             Math.pow(10, -solver.ph())));
     list.add(
@@ -309,6 +301,7 @@ public final class Equilibria {
             -1,
             Optional.empty(),
             Optional.empty(),
+            0,
             solver.hydroxideConcentration(),
             compiled.ionProduct * Math.pow(10, solver.ph())));
     for (Component component : compiled.components) {
@@ -320,6 +313,7 @@ public final class Equilibria {
                 component.chargeWithoutProtons(),
                 Optional.of(component),
                 Optional.of(component),
+                1,
                 solver.freeMetal(index),
                 solver.metalActivity(index)));
       } else if (!compiled.ligands.contains(component)) {
@@ -330,6 +324,7 @@ public final class Equilibria {
                 component.chargeWithoutProtons(),
                 Optional.of(component),
                 Optional.empty(),
+                1,
                 total,
                 total / solver.inverseGamma(compiled.strongActivity(component))));
       }
@@ -341,6 +336,7 @@ public final class Equilibria {
               form.charge,
               form.component,
               form.metal,
+              form.ligandCount,
               solver.concentration(form.handle),
               solver.activity(form.handle)));
     }
@@ -371,43 +367,16 @@ public final class Equilibria {
     return new Equilibrium(pH, ionicStrength(), species(), compiled.level, compiled.temperature);
   }
 
-  /**
-   * Total of a component at the last solution, mol/kg: what was set, or what follows where the
-   * activity of one of its forms is held.
-   */
-  double total(Component component) {
-    return fractions(component, 1).values().stream().mapToDouble(Double::doubleValue).sum();
-  }
-
-  /** Shares of a component's total by species; refreshes the species first. */
-  Map<String, Double> fractions(Component component, double total) {
-    solver.refresh();
-    Map<String, Double> fractions = new LinkedHashMap<>();
-    if (compiled.metals.contains(component)) {
-      fractions.put(component.form(0), solver.freeMetal(indexOf(component)) / total);
-    } else if (!compiled.ligands.contains(component)) {
-      fractions.put(component.form(0), 1.0);
-    }
-    for (Compiled.Form form : compiled.forms) {
-      boolean isLigand = form.component.isPresent() && form.component.get().equals(component);
-      boolean isMetal = form.metal.isPresent() && form.metal.get().equals(component);
-      if (isLigand || isMetal) {
-        double count = isLigand ? form.ligandCount : 1;
-        fractions.put(form.name, count * solver.concentration(form.handle) / total);
-      }
-    }
-    return fractions;
-  }
-
   private static Species species(
       String name,
       int charge,
       Optional<Component> component,
       Optional<Component> metal,
+      int count,
       double molality,
       double activity) {
     return new Species(
-        name, charge, component, metal, Molality.ofMolesPerKilogram(molality), activity);
+        name, charge, component, metal, count, Molality.ofMolesPerKilogram(molality), activity);
   }
 
   private NoSolutionException failure(String what) {

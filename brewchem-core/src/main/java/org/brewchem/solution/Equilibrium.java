@@ -1,10 +1,13 @@
 package org.brewchem.solution;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.internal.Checks;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Pressure;
@@ -84,6 +87,53 @@ public final class Equilibrium {
    */
   public Optional<Species> species(String name) {
     return species.stream().filter(s -> s.name().equals(name)).findFirst();
+  }
+
+  /**
+   * Returns the total of a component: all its forms and pairs. In a solution open to a gas that of
+   * the gas is what has dissolved.
+   *
+   * @param component the component
+   * @return the sum over the species that hold it, 0 when the solution has none of it
+   */
+  public Molality total(Component component) {
+    double sum = 0;
+    for (Species s : species) {
+      sum += held(s, component);
+    }
+    return Molality.ofMolesPerKilogram(sum);
+  }
+
+  /**
+   * Returns how a component is distributed over its forms and pairs.
+   *
+   * @param component a component of the solution
+   * @return an unmodifiable map from the name of the species to its share of the component's total,
+   *     summing to 1; a pair with two ligands counts for two
+   * @throws IllegalArgumentException if the solution has none of the component
+   */
+  public Map<String, Double> fractions(Component component) {
+    double total =
+        Checks.positive(component.name(), total(component).inMolesPerKilogram(), "mol/kg");
+    Map<String, Double> fractions = new LinkedHashMap<>();
+    for (Species s : species) {
+      if (isOf(s.component(), component) || isOf(s.metal(), component)) {
+        fractions.put(s.name(), held(s, component) / total);
+      }
+    }
+    return Collections.unmodifiableMap(fractions);
+  }
+
+  private static double held(Species s, Component component) {
+    double molality = s.molality().inMolesPerKilogram();
+    if (isOf(s.component(), component)) {
+      return s.count() * molality;
+    }
+    return isOf(s.metal(), component) ? molality : 0;
+  }
+
+  private static boolean isOf(Optional<Component> part, Component component) {
+    return part.isPresent() && part.get().equals(component);
   }
 
   /**

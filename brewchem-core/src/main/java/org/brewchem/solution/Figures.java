@@ -51,11 +51,15 @@ public final class Figures {
 
   /** The ionic strength: half the sum of molality times squared charge. */
   public static final Figure<Molality> IONIC_STRENGTH =
-      atOwnPH(
+      BalanceFigure.figure(
           "ionic strength",
+          Map.of(),
           Scales.MILLIMOLES_PER_KILOGRAM,
           "half the sum of molality times squared charge",
-          equilibria -> MILLI * equilibria.ionicStrength());
+          Figures::ionicStrength,
+          0,
+          contents -> contents.ionicStrength().times(MILLI),
+          (contents, found) -> shown(contents, found, 0, Figures::ionicStrength));
 
   /** The carbonate alkalinity: bicarbonate and twice carbonate, what is paired included. */
   public static final Figure<CarbonateAlkalinity> CARBONATE_ALKALINITY =
@@ -66,7 +70,7 @@ public final class Figures {
           "bicarbonate + 2 carbonate, what is paired included",
           Figures::carbonateAlkalinity,
           MILLI * caCO3PerMilliequivalent(),
-          contents -> contents.trace(Figures::carbonateAlkalinity),
+          contents -> contents.chargeOf(Component.CARBONATE).times(-1),
           (contents, found) ->
               BalanceDetail.chargeOf(
                   Component.CARBONATE,
@@ -293,6 +297,11 @@ public final class Figures {
     return equilibria.components().contains(Component.CARBONATE)
         ? -equilibria.chargeOf(equilibria.indexOf(Component.CARBONATE)) + 0.0
         : 0;
+  }
+
+  private static double ionicStrength(Equilibria equilibria) {
+    equilibria.pH();
+    return MILLI * equilibria.ionicStrength();
   }
 
   private static double ownBufferCapacity(Equilibria equilibria) {

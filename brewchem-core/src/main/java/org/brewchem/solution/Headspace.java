@@ -32,11 +32,21 @@ public final class Headspace {
     this.inGas = inGas;
   }
 
-  static Headspace over(Solution solution, Volume own, Volume headspace) {
+  /**
+   * Seals a solution in a vessel with a headspace that holds no carbon dioxide yet, and lets its
+   * carbon dioxide spread over both.
+   *
+   * @param solution the solution
+   * @param own its volume, above 0
+   * @param headspace the volume of the headspace, 0 or more
+   * @return the equilibrium
+   * @throws IllegalArgumentException if there is no solution
+   */
+  public static Headspace over(Solution solution, Volume own, Volume headspace) {
     double kilograms =
         Checks.positive("volume of the solution", own.inLitres(), "L")
             * solution.kilogramsPerLitre();
-    double all = solution.totals().getOrDefault(Component.CARBONATE, 0.0);
+    double all = solution.molesPerKilogram().getOrDefault(Component.CARBONATE, 0.0);
     if (all == 0) {
       return new Headspace(solution, Pressure.ofKilopascals(0), AmountOfSubstance.ofMoles(0));
     }

@@ -1,7 +1,6 @@
 package org.brewchem.solution;
 
 import java.util.Locale;
-import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.substance.Mineral;
 
@@ -15,12 +14,61 @@ import org.brewchem.substance.Mineral;
 public final class MineralEquilibrium {
   private final Mineral mineral;
   private final Solution solution;
-  private final double precipitatedMolesPerLitre;
+  private final double precipitated;
 
-  MineralEquilibrium(Mineral mineral, Solution solution, double precipitatedMolesPerLitre) {
+  private MineralEquilibrium(Mineral mineral, MineralSearch.Found found) {
     this.mineral = mineral;
-    this.solution = solution;
-    this.precipitatedMolesPerLitre = precipitatedMolesPerLitre;
+    this.solution = found.solution();
+    this.precipitated = found.precipitated() * solution.kilogramsPerLitre() * 1000;
+  }
+
+  /**
+   * Brings a solution to equilibrium with an excess of a mineral, which dissolves or precipitates
+   * until its saturation index is zero.
+   *
+   * @param solution the solution
+   * @param mineral the mineral
+   * @return the equilibrium
+   * @throws NoSolutionException if more than 50 mol/kg would dissolve
+   */
+  public static MineralEquilibrium of(Solution solution, Mineral mineral) {
+    return new MineralEquilibrium(mineral, new MineralSearch(solution, mineral).withExcess());
+  }
+
+  /**
+   * Brings an open solution to equilibrium with an excess of a mineral, while the gas follows.
+   *
+   * @param solution the open solution
+   * @param mineral the mineral
+   * @return the equilibrium
+   * @throws NoSolutionException if more than 50 mol/kg would dissolve
+   */
+  public static MineralEquilibrium of(OpenSolution solution, Mineral mineral) {
+    return new MineralEquilibrium(mineral, new MineralSearch(solution, mineral).withExcess());
+  }
+
+  /**
+   * Lets a mineral precipitate from a solution until its saturation index is zero, as in boiling
+   * and lime softening. A solution that is not supersaturated stays as it is.
+   *
+   * @param solution the solution
+   * @param mineral the mineral
+   * @return the equilibrium
+   */
+  public static MineralEquilibrium precipitating(Solution solution, Mineral mineral) {
+    return new MineralEquilibrium(mineral, new MineralSearch(solution, mineral).precipitating());
+  }
+
+  /**
+   * Lets a mineral precipitate from an open solution until its saturation index is zero, while the
+   * gas follows. A solution that is not supersaturated only takes up or gives off gas.
+   *
+   * @param solution the open solution
+   * @param mineral the mineral
+   * @return the equilibrium
+   */
+  public static MineralEquilibrium precipitating(OpenSolution solution, Mineral mineral) {
+    return new MineralEquilibrium(mineral, new MineralSearch(solution, mineral).precipitating());
   }
 
   /**
@@ -53,20 +101,10 @@ public final class MineralEquilibrium {
   /**
    * Returns how much of the mineral has precipitated.
    *
-   * @return the amount of formula units per litre; 0 when it dissolves or the solution is not
-   *     supersaturated
+   * @return formula units per litre, mmol/L; negative where the mineral has dissolved
    */
-  public AmountConcentration precipitated() {
-    return AmountConcentration.ofMolesPerLitre(Math.max(precipitatedMolesPerLitre, 0));
-  }
-
-  /**
-   * Returns how much of the mineral has dissolved.
-   *
-   * @return the amount of formula units per litre; 0 when it precipitates
-   */
-  public AmountConcentration dissolved() {
-    return AmountConcentration.ofMolesPerLitre(Math.max(-precipitatedMolesPerLitre, 0));
+  public double precipitatedMillimolesPerLitre() {
+    return precipitated;
   }
 
   /**
@@ -84,9 +122,9 @@ public final class MineralEquilibrium {
     return String.format(
         Locale.ROOT,
         "%.6g mmol/L of %s %s; left: %s",
-        Math.abs(precipitatedMolesPerLitre) * 1000,
+        Math.abs(precipitated),
         mineral,
-        precipitatedMolesPerLitre < 0 ? "dissolved" : "precipitated",
+        precipitated < 0 ? "dissolved" : "precipitated",
         solution);
   }
 }

@@ -60,11 +60,13 @@ final class MineralSearch {
     parts = new LinkedHashMap<>(mineral.components());
     open.ifPresent(o -> parts.remove(o.gas().component()));
 
-    Set<Component> all = new LinkedHashSet<>(start.totals().keySet());
+    Set<Component> all = new LinkedHashSet<>(start.molesPerKilogram().keySet());
     all.addAll(parts.keySet());
     equilibria = Equilibria.of(all, start.temperature(), start.chemistry());
-    start.totals().forEach((c, total) -> equilibria.setTotal(equilibria.indexOf(c), total));
-    equilibria.setInertCharge(start.inertCharge());
+    start
+        .molesPerKilogram()
+        .forEach((c, total) -> equilibria.setTotal(equilibria.indexOf(c), total));
+    equilibria.setInertCharge(start.inertPerKilogram());
     open.ifPresent(o -> o.hold(equilibria));
 
     double scarcest = Double.POSITIVE_INFINITY;
@@ -76,14 +78,22 @@ final class MineralSearch {
   }
 
   private double total(Component component) {
-    return start.totals().getOrDefault(component, 0.0);
+    return start.molesPerKilogram().getOrDefault(component, 0.0);
   }
 
-  MineralEquilibrium precipitating() {
+  /**
+   * What was found.
+   *
+   * @param solution the solution that is left, closed
+   * @param precipitated mol per kg of water, negative where the mineral dissolved
+   */
+  record Found(Solution solution, double precipitated) {}
+
+  Found precipitating() {
     return most == 0 || index(Math.log(most)) <= 0 ? result(start, most) : withExcess();
   }
 
-  MineralEquilibrium withExcess() {
+  Found withExcess() {
     double root =
         Roots.walking(this::index, Math.log(most == 0 ? TRACE : most), this::next, SETTLED)
             .orElseThrow(
@@ -119,7 +129,7 @@ final class MineralSearch {
     return unused.getOrDefault(part, 0.0) + parts.getOrDefault(part, 0.0) * left;
   }
 
-  private MineralEquilibrium leaving(double left) {
+  private Found leaving(double left) {
     Solution rest = start;
     for (Component part : parts.keySet()) {
       rest = rest.withTotal(part, Molality.ofMolesPerKilogram(total(part, left)));
@@ -127,9 +137,9 @@ final class MineralSearch {
     return result(rest, left);
   }
 
-  private MineralEquilibrium result(Solution rest, double left) {
+  private Found result(Solution rest, double left) {
     Solution closed =
-        open.map(o -> rest.openTo(o.gas(), o.partialPressure()).solution()).orElse(rest);
-    return new MineralEquilibrium(mineral, closed, (most - left) * start.kilogramsPerLitre());
+        open.map(o -> OpenSolution.of(rest, o.gas(), o.partialPressure()).solution()).orElse(rest);
+    return new Found(closed, most - left);
   }
 }

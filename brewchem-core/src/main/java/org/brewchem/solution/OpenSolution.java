@@ -6,7 +6,6 @@ import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Pressure;
 import org.brewchem.substance.Gas;
-import org.brewchem.substance.Mineral;
 import org.brewchem.substance.Solute;
 
 /**
@@ -25,7 +24,7 @@ public final class OpenSolution {
   private final Pressure pressure;
   private final double log10Activity;
 
-  OpenSolution(Solution solution, Gas gas, Pressure pressure) {
+  private OpenSolution(Solution solution, Gas gas, Pressure pressure) {
     Checks.positive("partial pressure of " + gas.name(), pressure.inKilopascals(), "kPa");
     this.rest = solution.withTotal(gas.component(), Molality.ofMolesPerKilogram(0));
     this.gas = gas;
@@ -33,6 +32,34 @@ public final class OpenSolution {
     this.log10Activity =
         gas.solubility().log10(solution.temperature().inKelvin())
             + Math.log10(pressure.inAtmospheres());
+  }
+
+  /**
+   * Opens a solution to a constant pressure of carbon dioxide, which it takes up or gives off until
+   * both are in equilibrium.
+   *
+   * @param solution the solution
+   * @param carbonDioxide the partial pressure of CO2, above 0
+   * @return the open solution
+   * @throws IllegalArgumentException if the pressure is zero; {@link Solution#degassedTo} removes
+   *     all CO2
+   */
+  public static OpenSolution of(Solution solution, Pressure carbonDioxide) {
+    return of(solution, Gas.CARBON_DIOXIDE, carbonDioxide);
+  }
+
+  /**
+   * Opens a solution to a constant partial pressure of a gas, such as carbon dioxide with a
+   * solubility of one's own.
+   *
+   * @param solution the solution
+   * @param gas the gas
+   * @param partialPressure its partial pressure, above 0
+   * @return the open solution
+   * @throws IllegalArgumentException if the pressure is zero
+   */
+  public static OpenSolution of(Solution solution, Gas gas, Pressure partialPressure) {
+    return new OpenSolution(solution, gas, partialPressure);
   }
 
   /**
@@ -62,10 +89,7 @@ public final class OpenSolution {
    * @throws NoSolutionException if there is no pH between -3 and 17
    */
   public Solution solution() {
-    Equilibria equilibria = equilibria();
-    equilibria.pH();
-    return rest.withTotal(
-        gas.component(), Molality.ofMolesPerKilogram(equilibria.total(gas.component())));
+    return rest.withTotal(gas.component(), equilibrium().total(gas.component()));
   }
 
   /**
@@ -94,32 +118,8 @@ public final class OpenSolution {
    * @throws NoSolutionException if no dose between 0 and 50 mol/kg reaches the target
    */
   public Molality doseOf(Solute solute, PH target) {
-    Dose dose = new Dose(rest, solute.components(), 0);
-    dose.hold(gas.component(), gas.component().protons(), log10Activity);
-    return Molality.ofMolesPerKilogram(dose.toReach(target, solute.name()));
-  }
-
-  /**
-   * Brings the solution to equilibrium with an excess of a mineral, which dissolves or precipitates
-   * until its saturation index is zero, while the gas follows.
-   *
-   * @param mineral the mineral
-   * @return the equilibrium
-   * @throws NoSolutionException if more than 50 mol/kg would dissolve
-   */
-  public MineralEquilibrium equilibratedWith(Mineral mineral) {
-    return new MineralSearch(this, mineral).withExcess();
-  }
-
-  /**
-   * Lets a mineral precipitate until its saturation index is zero, while the gas follows. A
-   * solution that is not supersaturated only takes up or gives off gas.
-   *
-   * @param mineral the mineral
-   * @return the equilibrium
-   */
-  public MineralEquilibrium precipitating(Mineral mineral) {
-    return new MineralSearch(this, mineral).precipitating();
+    return Molality.ofMolesPerKilogram(
+        rest.adding(solute.components(), 0, 0, this::hold).toReach(target, solute.name()));
   }
 
   /**

@@ -13,7 +13,7 @@ public final class SimulatedTitration {
   private final Volume sample;
   private final Solution titrant;
 
-  SimulatedTitration(Solution solution, Volume sample, Solution titrant) {
+  private SimulatedTitration(Solution solution, Solution titrant, Volume sample) {
     Checks.positive("sample", sample.inMillilitres(), "mL");
     if (!solution.temperature().equals(titrant.temperature())) {
       throw new IllegalArgumentException(
@@ -29,6 +29,23 @@ public final class SimulatedTitration {
   }
 
   /**
+   * Prepares a titration.
+   *
+   * @param solution what is titrated
+   * @param titrant the titrant, at the same temperature
+   * @param sample the volume of the solution, above 0
+   * @return the titration
+   * @throws IllegalArgumentException if the temperatures differ or there is no sample
+   */
+  public static SimulatedTitration of(Solution solution, Solution titrant, Volume sample) {
+    return new SimulatedTitration(solution, titrant, sample);
+  }
+
+  private DoseSearch search() {
+    return solution.adding(titrant.molesPerKilogram(), titrant.inertPerKilogram(), 1, work -> {});
+  }
+
+  /**
    * Finds the volume of titrant to an end point.
    *
    * @param endPoint the end point
@@ -36,7 +53,7 @@ public final class SimulatedTitration {
    * @throws NoSolutionException if no volume up to fifty times the sample reaches it
    */
   public Volume volumeTo(PH endPoint) {
-    return sample.times(Dose.of(solution, titrant).toReach(endPoint, "titrant"));
+    return sample.times(search().toReach(endPoint, "titrant"));
   }
 
   /**
@@ -56,7 +73,7 @@ public final class SimulatedTitration {
    * @return the pH after each, in a new array of the same length
    */
   public double[] pHAfter(double[] millilitres) {
-    Dose dose = Dose.of(solution, titrant);
+    DoseSearch dose = search();
     double[] pH = new double[millilitres.length];
     for (int i = 0; i < pH.length; i++) {
       double volume = Checks.nonNegative("volume", millilitres[i], "mL");

@@ -2,9 +2,12 @@ package org.brewchem.solution;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Consumer;
 import org.brewchem.figure.Caution;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
@@ -16,14 +19,11 @@ import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
-import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
-import org.brewchem.substance.Gas;
-import org.brewchem.substance.Mineral;
 import org.brewchem.substance.Solute;
 import org.jspecify.annotations.Nullable;
 
@@ -53,15 +53,6 @@ public final class Solution implements Liquid {
       Chemistry chemistry,
       Map<Component, Double> totals,
       double inertCharge,
-      double kilogramsPerLitre) {
-    this(temperature, chemistry, totals, inertCharge, kilogramsPerLitre, null);
-  }
-
-  private Solution(
-      Temperature temperature,
-      Chemistry chemistry,
-      Map<Component, Double> totals,
-      double inertCharge,
       double kilogramsPerLitre,
       Equilibria.@Nullable Compiled compiled) {
     this.compiled = compiled;
@@ -82,7 +73,12 @@ public final class Solution implements Liquid {
    */
   public static Solution at(Temperature temperature) {
     return new Solution(
-        temperature, Chemistry.standard(), Map.of(), 0, Contents.STANDARD_KILOGRAMS_PER_LITRE);
+        temperature,
+        Chemistry.standard(),
+        Map.of(),
+        0,
+        Contents.STANDARD_KILOGRAMS_PER_LITRE,
+        null);
   }
 
   /**
@@ -92,7 +88,30 @@ public final class Solution implements Liquid {
    * @return pure water
    */
   public static Solution textbook() {
-    return new Solution(Temperature.ofCelsius(25), Chemistry.textbook(14), Map.of(), 0, 1);
+    return new Solution(Temperature.ofCelsius(25), Chemistry.textbook(14), Map.of(), 0, 1, null);
+  }
+
+  /**
+   * Makes a solution of totals per kilogram of water, as {@link #totals} and {@link #inertCharge}
+   * give them.
+   *
+   * @param temperature 0 to 100 °C
+   * @param chemistry the chemistry
+   * @param totals the total of each component
+   * @param inertCharge net charge of the inert univalent ions, of either sign
+   * @return the solution, a litre of which holds the water of a litre at 20 °C
+   * @throws IllegalArgumentException if the temperature is out of range
+   */
+  public static Solution fromTotals(
+      Temperature temperature,
+      Chemistry chemistry,
+      Map<Component, Molality> totals,
+      ChargeConcentration inertCharge) {
+    Map<Component, Double> plain = new LinkedHashMap<>();
+    totals.forEach((component, total) -> plain.put(component, total.inMolesPerKilogram()));
+    double litre = Contents.STANDARD_KILOGRAMS_PER_LITRE;
+    return new Solution(
+        temperature, chemistry, plain, inertCharge.inEquivalentsPerLitre() / litre, litre, null);
   }
 
   /**
@@ -195,67 +214,6 @@ public final class Solution implements Liquid {
   }
 
   /**
-   * Opens the solution to a gas phase with a constant pressure of carbon dioxide, which it takes up
-   * or gives off until both are in equilibrium.
-   *
-   * @param carbonDioxide the partial pressure of CO2, above 0
-   * @return the open solution
-   * @throws IllegalArgumentException if the pressure is zero; {@link #degassedTo} removes all CO2
-   */
-  public OpenSolution openTo(Pressure carbonDioxide) {
-    return openTo(Gas.CARBON_DIOXIDE, carbonDioxide);
-  }
-
-  /**
-   * Opens the solution to a gas phase with a constant partial pressure of a gas, such as carbon
-   * dioxide with a solubility of one's own.
-   *
-   * @param gas the gas
-   * @param partialPressure its partial pressure, above 0
-   * @return the open solution
-   * @throws IllegalArgumentException if the pressure is zero
-   */
-  public OpenSolution openTo(Gas gas, Pressure partialPressure) {
-    return new OpenSolution(this, gas, partialPressure);
-  }
-
-  /**
-   * Seals the solution in a vessel with a headspace that holds no carbon dioxide yet, and lets its
-   * carbon dioxide spread over both.
-   *
-   * @param own the volume of this solution, above 0
-   * @param headspace the volume of the headspace, 0 or more
-   * @return the equilibrium
-   * @throws IllegalArgumentException if there is no solution
-   */
-  public Headspace withHeadspace(Volume own, Volume headspace) {
-    return Headspace.over(this, own, headspace);
-  }
-
-  /**
-   * Brings the solution to equilibrium with an excess of a mineral, which dissolves or precipitates
-   * until its saturation index is zero.
-   *
-   * @param mineral the mineral
-   * @return the equilibrium
-   * @throws NoSolutionException if more than 50 mol/kg would dissolve
-   */
-  public MineralEquilibrium equilibratedWith(Mineral mineral) {
-    return new MineralSearch(this, mineral).withExcess();
-  }
-
-  /**
-   * Lets a mineral precipitate until its saturation index is zero, as in boiling and lime
-   * softening. A solution that is not supersaturated stays as it is.
-   *
-   * @param mineral the mineral
-   * @return the equilibrium
-   */
-  public MineralEquilibrium precipitating(Mineral mineral) {
-    return new MineralSearch(this, mineral).precipitating();
-  }
-
-  /**
    * Adds inert univalent ions, strong ions that nobody named.
    *
    * @param netCharge their net charge per litre, positive for cations, of either sign
@@ -287,7 +245,7 @@ public final class Solution implements Liquid {
    * @return the new solution
    */
   public Solution heldAt(Temperature other) {
-    return new Solution(other, chemistry, totals, inertCharge, kilogramsPerLitre);
+    return new Solution(other, chemistry, totals, inertCharge, kilogramsPerLitre, null);
   }
 
   /**
@@ -297,7 +255,7 @@ public final class Solution implements Liquid {
    * @return the new solution
    */
   public Solution under(Chemistry other) {
-    return new Solution(temperature, other, totals, inertCharge, kilogramsPerLitre);
+    return new Solution(temperature, other, totals, inertCharge, kilogramsPerLitre, null);
   }
 
   /**
@@ -384,31 +342,23 @@ public final class Solution implements Liquid {
   }
 
   /**
-   * Returns the totals.
+   * Returns the totals per kilogram of water, which {@link #fromTotals} takes back.
    *
-   * @return an unmodifiable map from component to mol per kg of water
+   * @return an unmodifiable map
    */
-  public Map<Component, Double> totals() {
-    return totals;
-  }
-
-  /**
-   * Returns which of the constants of this solution do not cover its temperature, see {@link
-   * Chemistry#uncoveredConstants}.
-   *
-   * @return an unmodifiable list, empty when every constant covers the temperature
-   */
-  public List<UncoveredConstant> uncoveredConstants() {
-    return chemistry.uncoveredConstants(totals.keySet(), temperature);
+  public Map<Component, Molality> totals() {
+    Map<Component, Molality> typed = new LinkedHashMap<>();
+    totals.forEach((component, total) -> typed.put(component, Molality.ofMolesPerKilogram(total)));
+    return Collections.unmodifiableMap(typed);
   }
 
   /**
    * Returns the net charge of the inert ions.
    *
-   * @return eq per kg of water, of either sign
+   * @return the charge per litre, of either sign
    */
-  public double inertCharge() {
-    return inertCharge;
+  public ChargeConcentration inertCharge() {
+    return ChargeConcentration.ofEquivalentsPerLitre(inertCharge * kilogramsPerLitre);
   }
 
   /**
@@ -439,17 +389,6 @@ public final class Solution implements Liquid {
    */
   public PH pH() {
     return PH.of(equilibria().pH());
-  }
-
-  /**
-   * Finds the pH at another level.
-   *
-   * @param level the level
-   * @return -log10 of the H+ activity
-   * @throws NoSolutionException if there is none between -3 and 17
-   */
-  public PH pH(Level level) {
-    return under(level).pH();
   }
 
   /**
@@ -499,7 +438,7 @@ public final class Solution implements Liquid {
 
   /**
    * Returns the titratable acidity without dilution by the titrant: the strong base per litre from
-   * the solution's own pH to the end point. {@link #titratedWith} gives the diluted one of the
+   * the solution's own pH to the end point. {@link SimulatedTitration} gives the diluted one of the
    * laboratory.
    *
    * @param endPoint the end point
@@ -524,22 +463,6 @@ public final class Solution implements Liquid {
   }
 
   /**
-   * Returns how a component is distributed over its forms and pairs at a pH.
-   *
-   * @param component a component of this solution
-   * @param pH the pH
-   * @return an unmodifiable map from the name of the species to its share of the component's total,
-   *     summing to 1; a pair with two ligands counts for two
-   * @throws IllegalArgumentException if the solution has none of the component
-   */
-  public Map<String, Double> fractions(Component component, PH pH) {
-    double total = Checks.positive(component.name(), totals.getOrDefault(component, 0.0), "mol/kg");
-    Equilibria equilibria = equilibria();
-    equilibria.chargeAt(pH.value());
-    return Collections.unmodifiableMap(equilibria.fractions(component, total));
-  }
-
-  /**
    * Finds how much of a solute brings the solution to a pH, its volume unchanged.
    *
    * @param solute an acid, a base or a salt
@@ -548,19 +471,8 @@ public final class Solution implements Liquid {
    * @throws NoSolutionException if no dose between 0 and 50 mol/kg reaches the target
    */
   public Molality doseOf(Solute solute, PH target) {
-    Dose dose = new Dose(this, solute.components(), 0);
-    return Molality.ofMolesPerKilogram(dose.toReach(target, solute.name()));
-  }
-
-  /**
-   * Prepares a titration of a sample of this solution, diluted by the titrant as in the laboratory.
-   *
-   * @param sample the volume of this solution
-   * @param titrant the titrant, at the same temperature
-   * @return the titration
-   */
-  public SimulatedTitration titratedWith(Solution titrant, Volume sample) {
-    return new SimulatedTitration(this, sample, titrant);
+    return Molality.ofMolesPerKilogram(
+        adding(solute.components(), 0, 0, work -> {}).toReach(target, solute.name()));
   }
 
   /**
@@ -616,6 +528,44 @@ public final class Solution implements Liquid {
   @Override
   public List<Caution> cautions() {
     return List.of();
+  }
+
+  /** Searches along an addition, in a work space of its own that may be prepared first. */
+  DoseSearch adding(
+      Map<Component, Double> added,
+      double addedInert,
+      double dilution,
+      Consumer<Equilibria> prepared) {
+    Set<Component> all = new LinkedHashSet<>(totals.keySet());
+    all.addAll(added.keySet());
+    Equilibria equilibria =
+        all.size() == totals.size()
+            ? Equilibria.over(compiled())
+            : Equilibria.of(all, temperature, chemistry);
+    prepared.accept(equilibria);
+    return new DoseSearch(
+        equilibria,
+        byIndex(totals, equilibria),
+        inertCharge,
+        byIndex(added, equilibria),
+        addedInert,
+        dilution);
+  }
+
+  private static double[] byIndex(Map<Component, Double> moles, Equilibria equilibria) {
+    double[] byIndex = new double[equilibria.components().size()];
+    moles.forEach((component, amount) -> byIndex[equilibria.indexOf(component)] = amount);
+    return byIndex;
+  }
+
+  /** Totals, mol/kg. */
+  Map<Component, Double> molesPerKilogram() {
+    return totals;
+  }
+
+  /** Inert charge, Eq/kg. */
+  double inertPerKilogram() {
+    return inertCharge;
   }
 
   private Equilibria.Compiled compiled() {

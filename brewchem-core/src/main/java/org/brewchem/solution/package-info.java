@@ -8,11 +8,11 @@
  * or a dose; its slope is the buffer capacity. {@link org.brewchem.solution.Chemistry} says how
  * much chemistry counts: ideal, with activity coefficients, or with ion pairs too.
  *
- * <p>Gas and minerals join in where they are asked for: a solution {@link
- * org.brewchem.solution.Solution#openTo open to} a pressure of carbon dioxide, sealed {@link
- * org.brewchem.solution.Solution#withHeadspace with a headspace}, or {@link
- * org.brewchem.solution.Solution#precipitating precipitating} a mineral until its saturation index
- * is zero. What is left is a solution again.
+ * <p>Gas and minerals join in where they are asked for: an {@link
+ * org.brewchem.solution.OpenSolution} under a pressure of carbon dioxide, a {@link
+ * org.brewchem.solution.Headspace} over a sealed one, a {@link
+ * org.brewchem.solution.MineralEquilibrium} until its saturation index is zero. What is left is a
+ * solution again.
  *
  * <p>{@link org.brewchem.solution.Equilibria} is the same for callers with arrays and many rows: a
  * work space that is filled with totals and solved again and again without allocating.

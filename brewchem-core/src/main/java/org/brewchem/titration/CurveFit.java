@@ -12,6 +12,7 @@ import org.brewchem.internal.NoFitException;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Volume;
+import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
 import org.brewchem.uncertainty.UncertainValue;
@@ -187,7 +188,7 @@ public final class CurveFit {
     private double[] curve(double[] values, double[] titrantPerSample) {
       double[] millilitres =
           Arrays.stream(titrantPerSample).map(x -> x * UNIT.inMillilitres()).toArray();
-      return composed(values).titratedWith(titrant, UNIT).pHAfter(millilitres);
+      return SimulatedTitration.of(composed(values), titrant, UNIT).pHAfter(millilitres);
     }
 
     /** Net charge of the mixtures at the pH read: zero for the right values. */

@@ -157,14 +157,15 @@ public final class MeasuredBuffer {
     }
     Solution typical =
         TypicalBeer.namedAcids(fit.temperature).plus(TypicalBeer.lumpedGroups(fit.temperature, 1));
-    for (Map.Entry<Component, Double> entry : typical.totals().entrySet()) {
+    for (Map.Entry<Component, Molality> entry : typical.totals().entrySet()) {
+      double total = entry.getValue().inMolesPerKilogram();
       for (EquilibriumConstant step : Chemistry.standard().constants().of(entry.getKey())) {
         double place = (-step.log10(fit.temperature.inKelvin()) - LOWEST_PK) / PK_STEP;
         int below = (int) Math.floor(place);
         // Steps beyond the grid, such as phosphate's third, take no part in beer.
         if (below >= 0 && below + 1 < GRID) {
-          mean[below] += entry.getValue() * (below + 1 - place);
-          mean[below + 1] += entry.getValue() * (place - below);
+          mean[below] += total * (below + 1 - place);
+          mean[below + 1] += total * (place - below);
         }
       }
     }

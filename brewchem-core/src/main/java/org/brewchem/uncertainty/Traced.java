@@ -88,42 +88,59 @@ public final class Traced {
       throw new IllegalArgumentException(
           "slopes: " + slopes.length + " are not possible; one to each of " + inputs.length);
     }
-    if (inputs.length == 1) {
-      double[] scaled = inputs[0].slopes.clone();
-      for (int i = 0; i < scaled.length; i++) {
-        scaled[i] *= slopes[0];
-      }
-      return new Traced(value, inputs[0].sources, scaled);
-    }
-    Map<Source, double[]> sum = new LinkedHashMap<>();
+    int most = 0;
     for (int i = 0; i < inputs.length; i++) {
-      double slope = slopes[i];
-      if (!Double.isFinite(slope)) {
+      if (!Double.isFinite(slopes[i])) {
         throw new IllegalArgumentException(
-            "slope " + (i + 1) + ": " + slope + " is not possible; a finite number is needed");
+            "slope " + (i + 1) + ": " + slopes[i] + " is not possible; a finite number is needed");
       }
-      if (slope == 0) {
-        continue;
-      }
-      Traced input = inputs[i];
-      for (int k = 0; k < input.sources.length; k++) {
-        double part = slope * input.slopes[k];
-        double[] cell = sum.get(input.sources[k]);
-        if (cell == null) {
-          sum.put(input.sources[k], new double[] {part});
-        } else {
-          cell[0] += part;
-        }
+      if (slopes[i] != 0) {
+        most += inputs[i].sources.length;
       }
     }
-    Source[] sources = new Source[sum.size()];
-    double[] all = new double[sources.length];
-    int n = 0;
-    for (Map.Entry<Source, double[]> entry : sum.entrySet()) {
-      sources[n] = entry.getKey();
-      all[n++] = entry.getValue()[0];
+    if (most == 0) {
+      return exact(value);
     }
-    return new Traced(value, sources, all);
+    Source[] sources = new Source[most];
+    double[] sums = new double[most];
+    int count = 0;
+    for (int i = 0; i < inputs.length; i++) {
+      if (slopes[i] != 0) {
+        count = add(inputs[i], slopes[i], sources, sums, count);
+      }
+    }
+    return count == most
+        ? new Traced(value, sources, sums)
+        : new Traced(value, Arrays.copyOf(sources, count), Arrays.copyOf(sums, count));
+  }
+
+  /** Adds the sources of an input to those collected; returns how many there are then. */
+  private static int add(Traced input, double slope, Source[] sources, double[] sums, int before) {
+    int count = before;
+    // Inputs mostly list what they share in the same order: look first behind the last one found.
+    int next = 0;
+    for (int k = 0; k < input.sources.length; k++) {
+      Source source = input.sources[k];
+      double part = slope * input.slopes[k];
+      int at = next < before && sources[next] == source ? next : indexOf(source, sources, before);
+      if (at < 0) {
+        sources[count] = source;
+        sums[count++] = part;
+      } else {
+        sums[at] += part;
+        next = at + 1;
+      }
+    }
+    return count;
+  }
+
+  private static int indexOf(Source source, Source[] sources, int count) {
+    for (int i = 0; i < count; i++) {
+      if (sources[i] == source) {
+        return i;
+      }
+    }
+    return -1;
   }
 
   /**
@@ -153,7 +170,11 @@ public final class Traced {
    * @return the product
    */
   public Traced times(double factor) {
-    return linear(value * factor, new Traced[] {this}, new double[] {factor});
+    double[] scaled = slopes.clone();
+    for (int i = 0; i < scaled.length; i++) {
+      scaled[i] *= factor;
+    }
+    return new Traced(value * factor, sources, scaled);
   }
 
   /**

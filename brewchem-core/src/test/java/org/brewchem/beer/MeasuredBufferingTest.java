@@ -47,14 +47,16 @@ class MeasuredBufferingTest {
 
   private static MeasuredBuffer buffer(boolean bothLegs) {
     SimulatedTitration up =
-        TRUTH.titratedWith(Solution.at(celsius(20)).with(Base.SODIUM_HYDROXIDE, DECIMOLAR), mL(50));
+        SimulatedTitration.of(
+            TRUTH, Solution.at(celsius(20)).with(Base.SODIUM_HYDROXIDE, DECIMOLAR), mL(50));
     double[] alkali = volumes(up.volumeTo(pH(9)).inMillilitres());
     MeasuredBuffer.Fit fit =
         MeasuredBuffer.fit()
             .with(BufferLeg.withAlkali(mL(50), DECIMOLAR, alkali, up.pHAfter(alkali)));
     if (bothLegs) {
       SimulatedTitration down =
-          TRUTH.titratedWith(Solution.at(celsius(20)).with(Acid.HYDROCHLORIC, DECIMOLAR), mL(50));
+          SimulatedTitration.of(
+              TRUTH, Solution.at(celsius(20)).with(Acid.HYDROCHLORIC, DECIMOLAR), mL(50));
       double[] acid = volumes(down.volumeTo(pH(2.8)).inMillilitres());
       fit = fit.with(BufferLeg.withAcid(mL(50), DECIMOLAR, acid, down.pHAfter(acid)));
     }

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import org.brewchem.quantity.Molality;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.Solution;
@@ -56,13 +57,15 @@ class StandInBufferTest {
 
   @Test
   void onlyTheGroupsAreScaled() {
-    Map<Component, Double> little =
+    Map<Component, Molality> little =
         StandInBuffer.matching(asLactic(1.2)).closed(NOTHING_KNOWN, pH(4.3)).totals();
-    Map<Component, Double> much =
+    Map<Component, Molality> much =
         StandInBuffer.matching(asLactic(2.4)).closed(NOTHING_KNOWN, pH(4.3)).totals();
     assertEquals(little.keySet(), much.keySet());
     List<Double> ratios =
-        little.keySet().stream().map(key -> much.get(key) / little.get(key)).toList();
+        little.keySet().stream()
+            .map(key -> much.get(key).inMolesPerKilogram() / little.get(key).inMolesPerKilogram())
+            .toList();
     assertEquals(7, ratios.stream().filter(ratio -> Math.abs(ratio - 1) < 1e-12).count());
     List<Double> scaled = ratios.stream().filter(ratio -> ratio > 1.5).toList();
     assertEquals(4, scaled.size());

@@ -59,7 +59,7 @@ class CarbonationTest {
     Solution acid = Solution.at(celsius(10)).with(Acid.HYDROCHLORIC, mmolPerL(10));
     assertEquals(
         Carbonation.under(kPa(150), celsius(10)).asAmountConcentration().inMolesPerLitre(),
-        acid.openTo(kPa(150)).solution().total(Component.CARBONATE).inMolesPerLitre(),
+        OpenSolution.of(acid, kPa(150)).solution().total(Component.CARBONATE).inMolesPerLitre(),
         1e-4 * 0.08);
   }
 

@@ -32,7 +32,7 @@ class HeadspaceTest {
       @ForAll @DoubleRange(min = 0, max = 90) double celsius,
       @ForAll @DoubleRange(min = 0.01, max = 100) double headspace) {
     Solution before = carbonated(strongBase, carbonDioxide, celsius);
-    Headspace after = before.withHeadspace(litres(2), litres(headspace));
+    Headspace after = Headspace.over(before, litres(2), litres(headspace));
     double moles = 2 * before.total(Component.CARBONATE).inMolesPerLitre();
     assertEquals(
         moles,
@@ -48,7 +48,7 @@ class HeadspaceTest {
   /** Source: the ideal gas law with the molar volume of 22.414 L/mol at 0 °C and 1 atm. */
   @Test
   void theHeadspaceHoldsAnIdealGas() {
-    Headspace after = carbonated(1, 100, 0).withHeadspace(litres(1), litres(0.05));
+    Headspace after = Headspace.over(carbonated(1, 100, 0), litres(1), litres(0.05));
     assertEquals(
         after.partialPressure().inAtmospheres() * 0.05 / 22.41396954,
         after.inGas().inMoles(),
@@ -58,7 +58,7 @@ class HeadspaceTest {
   @Test
   void withoutHeadspaceAllStaysDissolved() {
     Solution before = carbonated(1, 100, 10);
-    Headspace after = before.withHeadspace(litres(1), litres(0));
+    Headspace after = Headspace.over(before, litres(1), litres(0));
     assertEquals(before.totals(), after.solution().totals());
     assertEquals(0, after.inGas().inMoles());
   }
@@ -66,7 +66,7 @@ class HeadspaceTest {
   @Test
   void withoutCarbonDioxideThereIsNone() {
     Solution before = Solution.at(celsius(10)).with(Ion.SODIUM, mmolPerKg(1));
-    Headspace after = before.withHeadspace(litres(1), litres(1));
+    Headspace after = Headspace.over(before, litres(1), litres(1));
     assertEquals(0, after.partialPressure().inKilopascals());
     assertEquals(before, after.solution());
   }
@@ -75,6 +75,6 @@ class HeadspaceTest {
   void withoutSolutionThereIsNoEquilibrium() {
     assertThrows(
         IllegalArgumentException.class,
-        () -> carbonated(1, 100, 10).withHeadspace(litres(0), litres(1)));
+        () -> Headspace.over(carbonated(1, 100, 10), litres(0), litres(1)));
   }
 }

@@ -40,7 +40,7 @@ class OpenSolutionTest {
   @Test
   void waterUnderCarbonDioxideHasThePhOfItsChargeBalance() {
     Solution water = Solution.textbook();
-    double h = Math.pow(10, -water.openTo(AIR).pH().value());
+    double h = Math.pow(10, -OpenSolution.of(water, AIR).pH().value());
     double dissolved = 4e-4 * Math.pow(10, Gas.CARBON_DIOXIDE.solubility().log10(298.15));
     double k1 = constant(0);
     double k2 = constant(1);
@@ -48,7 +48,11 @@ class OpenSolutionTest {
     assertEquals(h, 1e-14 / h + bicarbonate + 2 * k2 * bicarbonate / h, 1e-12 * h);
     assertEquals(
         dissolved + bicarbonate + k2 * bicarbonate / h,
-        water.openTo(AIR).solution().totals().get(Component.CARBONATE),
+        OpenSolution.of(water, AIR)
+            .solution()
+            .totals()
+            .get(Component.CARBONATE)
+            .inMolesPerKilogram(),
         1e-15);
   }
 
@@ -60,7 +64,7 @@ class OpenSolutionTest {
   @ParameterizedTest
   @EnumSource(Level.class)
   void closedItKeepsPhAndPressure(Level level) {
-    OpenSolution open = hardWater(20).under(level).openTo(kPa(80));
+    OpenSolution open = OpenSolution.of(hardWater(20).under(level), kPa(80));
     Solution closed = open.solution();
     assertEquals(open.pH().value(), closed.pH().value(), 1e-11);
     assertEquals(
@@ -70,7 +74,7 @@ class OpenSolutionTest {
   @Test
   void theCarbonDioxideThatItHeldBeforeDoesNotCount() {
     Solution carbonated = hardWater(20).with(Acid.CARBONIC, mmolPerKg(100));
-    assertEquals(hardWater(20).openTo(AIR).pH(), carbonated.openTo(AIR).pH());
+    assertEquals(OpenSolution.of(hardWater(20), AIR).pH(), OpenSolution.of(carbonated, AIR).pH());
   }
 
   @Property(tries = 200)
@@ -79,8 +83,8 @@ class OpenSolutionTest {
       @ForAll @DoubleRange(min = 0.05, max = 0.5) double more,
       @ForAll @DoubleRange(min = 0, max = 90) double celsius) {
     Solution water = hardWater(celsius);
-    double low = water.openTo(atm(Math.pow(10, log10Atmospheres))).pH().value();
-    double high = water.openTo(atm(Math.pow(10, log10Atmospheres + more))).pH().value();
+    double low = OpenSolution.of(water, atm(Math.pow(10, log10Atmospheres))).pH().value();
+    double high = OpenSolution.of(water, atm(Math.pow(10, log10Atmospheres + more))).pH().value();
     assertTrue(high < low, low + " to " + high);
   }
 
@@ -97,7 +101,7 @@ class OpenSolutionTest {
             .with(Acid.CITRIC, mmolPerKg(citrate))
             .with(Ion.POTASSIUM, mmolPerKg(potassium));
     Pressure pressure = atm(Math.pow(10, log10Atmospheres));
-    OpenSolution open = mixture.openTo(pressure);
+    OpenSolution open = OpenSolution.of(mixture, pressure);
     assertEquals(open.pH().value(), open.solution().pH().value(), 1e-9);
   }
 
@@ -107,14 +111,14 @@ class OpenSolutionTest {
       @ForAll @DoubleRange(min = -4, max = -0.5) double log10Atmospheres) {
     Solution water = hardWater(25);
     Pressure pressure = atm(Math.pow(10, log10Atmospheres));
-    Molality dose = water.openTo(pressure).doseOf(Acid.LACTIC, pH(target));
+    Molality dose = OpenSolution.of(water, pressure).doseOf(Acid.LACTIC, pH(target));
     Solution dosed = water.with(Acid.LACTIC, dose);
-    assertEquals(target, dosed.openTo(pressure).pH().value(), 1e-9);
+    assertEquals(target, OpenSolution.of(dosed, pressure).pH().value(), 1e-9);
   }
 
   @Test
   void equivalentsAreThoseOfTheDose() {
-    OpenSolution open = hardWater(25).under(Level.ACTIVITY).openTo(AIR);
+    OpenSolution open = OpenSolution.of(hardWater(25).under(Level.ACTIVITY), AIR);
     Molality dose = open.doseOf(Acid.HYDROCHLORIC, pH(5));
     assertEquals(
         -dose.inMolesPerKilogram() * hardWater(25).kilogramsPerLitre(),
@@ -125,7 +129,7 @@ class OpenSolutionTest {
   @Test
   void anotherSolubilityIsHeldTo() {
     Gas typed = Gas.CARBON_DIOXIDE.with(EquilibriumConstant.ofLog10(-1.5));
-    OpenSolution open = hardWater(25).openTo(typed, atm(0.1));
+    OpenSolution open = OpenSolution.of(hardWater(25), typed, atm(0.1));
     assertEquals(
         Math.pow(10, -2.5), open.equilibrium().species("CO2(aq)").orElseThrow().activity(), 1e-14);
     assertEquals(typed, open.gas());
@@ -134,14 +138,14 @@ class OpenSolutionTest {
 
   @Test
   void aSolubilityBeyondItsRangeIsFlagged() {
-    assertTrue(hardWater(100).openTo(AIR).beyondConstantRange());
-    assertFalse(hardWater(65).openTo(AIR).beyondConstantRange());
+    assertTrue(OpenSolution.of(hardWater(100), AIR).beyondConstantRange());
+    assertFalse(OpenSolution.of(hardWater(65), AIR).beyondConstantRange());
   }
 
   @Test
   void noPressureIsRefused() {
     IllegalArgumentException thrown =
-        assertThrows(IllegalArgumentException.class, () -> hardWater(20).openTo(kPa(0)));
+        assertThrows(IllegalArgumentException.class, () -> OpenSolution.of(hardWater(20), kPa(0)));
     assertEquals(
         "partial pressure of carbon dioxide: 0.0 kPa is not possible; more than 0 is allowed",
         thrown.getMessage());

@@ -40,7 +40,7 @@ class SolutionTest {
   void pureWaterIsNeutralAtHalfItsIonProduct() {
     Solution water = Solution.at(celsius(25));
     double half = -Chemistry.standard().log10IonProduct(298.15) / 2;
-    assertEquals(half, water.pH(Level.IDEAL).value(), 1e-12);
+    assertEquals(half, water.under(Level.IDEAL).pH().value(), 1e-12);
   }
 
   @Test
@@ -102,7 +102,7 @@ class SolutionTest {
   @Test
   void aSimulatedTitrationReturnsToItsEndPoint() {
     Solution lye = Solution.at(celsius(25)).with(Base.SODIUM_HYDROXIDE, molPerL(0.1));
-    SimulatedTitration titration = sample().closedTo(pH(4.3)).titratedWith(lye, mL(50));
+    SimulatedTitration titration = SimulatedTitration.of(sample().closedTo(pH(4.3)), lye, mL(50));
     assertEquals(8.2, titration.pHAfter(titration.volumeTo(pH(8.2))).value(), 1e-10);
   }
 
@@ -110,7 +110,8 @@ class SolutionTest {
   void dilutionByTheTitrantChangesTheAcidityOfABeerLikeMixtureLittle() {
     Solution beer = sample().closedTo(pH(4.3));
     Solution lye = Solution.at(celsius(25)).with(Base.SODIUM_HYDROXIDE, molPerL(0.1));
-    double diluted = beer.titratedWith(lye, mL(50)).volumeTo(pH(8.2)).inMillilitres() * 0.1 / 50;
+    double diluted =
+        SimulatedTitration.of(beer, lye, mL(50)).volumeTo(pH(8.2)).inMillilitres() * 0.1 / 50;
     double undiluted = beer.titratableAcidity(pH(8.2)).inMilliequivalentsPerLitre() / 1000;
     assertEquals(undiluted, diluted, 0.03 * undiluted);
     assertFalse(Math.abs(undiluted - diluted) < 1e-9);
@@ -122,7 +123,7 @@ class SolutionTest {
         new Component[] {Component.CALCIUM, Component.PHOSPHATE, Component.CITRATE}) {
       assertEquals(
           1,
-          sample().fractions(component, pH(5.6)).values().stream()
+          sample().equilibriumAt(pH(5.6)).fractions(component).values().stream()
               .mapToDouble(Double::doubleValue)
               .sum(),
           1e-10);
@@ -134,11 +135,35 @@ class SolutionTest {
     Solution solution = sample();
     Equilibrium state = solution.equilibrium();
     assertEquals(
-        solution.totals().get(Component.CALCIUM),
+        solution.totals().get(Component.CALCIUM).inMolesPerKilogram(),
         state.free(Component.CALCIUM).plus(state.bound(Component.CALCIUM)).inMolesPerKilogram(),
         1e-14);
     assertTrue(state.bound(Component.CALCIUM).inMolesPerKilogram() > 0);
     assertEquals(solution.pH(), state.pH());
+  }
+
+  @Test
+  void totalsPerKilogramGoInAndOut() {
+    Solution solution = sample().closedTo(pH(5.1));
+    Solution again =
+        Solution.fromTotals(
+            solution.temperature(),
+            solution.chemistry(),
+            solution.totals(),
+            solution.inertCharge());
+    assertEquals(solution.totals(), again.totals());
+    assertEquals(5.1, again.pH().value(), 1e-12);
+    Equilibrium state = again.equilibrium();
+    again
+        .totals()
+        .forEach(
+            (component, total) ->
+                assertEquals(
+                    total.inMolesPerKilogram(),
+                    state.total(component).inMolesPerKilogram(),
+                    1e-12 * total.inMolesPerKilogram(),
+                    component.name()));
+    assertThrows(IllegalArgumentException.class, () -> state.fractions(Component.OXALATE));
   }
 
   @Test
@@ -183,7 +208,7 @@ class SolutionTest {
   void withoutMetalsPairsIsActivity() {
     Solution solution =
         Solution.at(celsius(20)).with(Acid.LACTIC, mmolPerKg(3)).withInertCharge(mEqPerL(1));
-    assertEquals(solution.pH(Level.ACTIVITY).value(), solution.pH(Level.PAIRS).value(), 1e-12);
+    assertEquals(solution.under(Level.ACTIVITY).pH().value(), solution.pH().value(), 1e-12);
   }
 
   @Test

@@ -41,10 +41,14 @@ class UncoveredConstantTest {
             LACTIC,
             Reason.BEYOND_RANGE,
             "pKa 1 of lactate (no source) holds from 15.0 to 40.0 °C, not at 5.0 °C");
-    assertEquals(List.of(cold), lactic(5).uncoveredConstants());
-    assertEquals(List.of(), lactic(15).uncoveredConstants());
-    assertEquals(List.of(), lactic(40).uncoveredConstants());
-    assertEquals(Reason.BEYOND_RANGE, lactic(41).uncoveredConstants().get(0).reason());
+    assertEquals(List.of(cold), uncovered(5));
+    assertEquals(List.of(), uncovered(15));
+    assertEquals(List.of(), uncovered(40));
+    assertEquals(Reason.BEYOND_RANGE, uncovered(41).get(0).reason());
+  }
+
+  private static List<UncoveredConstant> uncovered(double celsius) {
+    return OWN.uncoveredConstants(List.of(Component.LACTATE), Temperature.ofCelsius(celsius));
   }
 
   private static Solution lactic(double celsius) {

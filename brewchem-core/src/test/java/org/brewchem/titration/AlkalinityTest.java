@@ -12,6 +12,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.Volume;
+import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
@@ -99,7 +100,8 @@ class AlkalinityTest {
     for (int i = 0; i < readings; i++) {
       volumes[i] = 0.1 * i;
     }
-    double[] pH = water.titratedWith(ACID.solution(celsius(20)), mL(100)).pHAfter(volumes);
+    double[] pH =
+        SimulatedTitration.of(water, ACID.solution(celsius(20)), mL(100)).pHAfter(volumes);
     return ACID.titrate(mL(100)).log(volumes, pH);
   }
 

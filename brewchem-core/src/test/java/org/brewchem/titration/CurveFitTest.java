@@ -13,6 +13,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
@@ -183,7 +184,7 @@ class CurveFitTest {
       titrant[i] = i * 1e-3;
       millilitres[i] = i;
     }
-    double[] curve = water.titratedWith(acid, mL(1000)).pHAfter(millilitres);
+    double[] curve = SimulatedTitration.of(water, acid, mL(1000)).pHAfter(millilitres);
     Random random = new Random(20261126);
     int without = 0;
     for (int trial = 0; trial < 10; trial++) {

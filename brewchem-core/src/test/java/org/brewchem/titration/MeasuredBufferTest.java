@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
@@ -35,7 +36,7 @@ class MeasuredBufferTest {
 
   private static double[] volumes(Solute titrant, double last) {
     Solution solution = Solution.at(celsius(20)).with(titrant, DECIMOLAR);
-    double end = BEER.titratedWith(solution, mL(50)).volumeTo(pH(last)).inMillilitres();
+    double end = SimulatedTitration.of(BEER, solution, mL(50)).volumeTo(pH(last)).inMillilitres();
     double[] volumes = new double[25];
     for (int i = 0; i < volumes.length; i++) {
       volumes[i] = end * i / (volumes.length - 1);
@@ -44,7 +45,7 @@ class MeasuredBufferTest {
   }
 
   private static double[] readings(Solute titrant, double[] volumes) {
-    return BEER.titratedWith(Solution.at(celsius(20)).with(titrant, DECIMOLAR), mL(50))
+    return SimulatedTitration.of(BEER, Solution.at(celsius(20)).with(titrant, DECIMOLAR), mL(50))
         .pHAfter(volumes);
   }
 
@@ -168,8 +169,8 @@ class MeasuredBufferTest {
     Solution diluted = BEER.diluted(3);
     double[] volumes = volumes(Base.SODIUM_HYDROXIDE, 9);
     double[] pH =
-        diluted
-            .titratedWith(Solution.at(celsius(20)).with(Base.SODIUM_HYDROXIDE, DECIMOLAR), mL(150))
+        SimulatedTitration.of(
+                diluted, Solution.at(celsius(20)).with(Base.SODIUM_HYDROXIDE, DECIMOLAR), mL(150))
             .pHAfter(volumes);
     MeasuredBuffer buffer =
         MeasuredBuffer.from(

@@ -14,6 +14,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.List;
+import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
@@ -116,7 +117,7 @@ class TitrantTest {
   }
 
   private static double titre(Solution acid, Solution lye, double endPoint) {
-    return acid.titratedWith(lye, mL(50)).volumeTo(pH(endPoint)).inMillilitres();
+    return SimulatedTitration.of(acid, lye, mL(50)).volumeTo(pH(endPoint)).inMillilitres();
   }
 
   /** AOAC 950.07, indicator variant: 25 mL of beer into 250 mL of boiled water. */
@@ -150,7 +151,8 @@ class TitrantTest {
       volumes[i] = 0.15 * i;
     }
     double[] readings =
-        TitrationLogTest.BEER.titratedWith(lye.solution(celsius(20)), mL(50)).pHAfter(volumes);
+        SimulatedTitration.of(TitrationLogTest.BEER, lye.solution(celsius(20)), mL(50))
+            .pHAfter(volumes);
     AcidityResult ta =
         lye.titrate(mL(50))
             .with(Apparatus.usual().withRepeatability(0.002))

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Random;
+import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
@@ -52,7 +53,7 @@ class TitrationLogTest {
   @Test
   void theEndPointOfASimulatedBeerIsFoundAgain() {
     double[] volumes = volumes(120, 0.15);
-    var titration = BEER.titratedWith(LYE.solution(celsius(20)), mL(50));
+    var titration = SimulatedTitration.of(BEER, LYE.solution(celsius(20)), mL(50));
     TitrationLog log = log(volumes, titration.pHAfter(volumes));
     double truth = titration.volumeTo(pH(8.2)).inMillilitres();
     assertEquals(truth, log.volumeTo(pH(8.2)).orElseThrow().inMillilitres(), 0.001);
@@ -66,7 +67,8 @@ class TitrationLogTest {
   @Test
   void aBadPointIsNamedWhereverItStands() {
     double[] volumes = volumes(36, 0.25);
-    double[] clean = BEER.titratedWith(LYE.solution(celsius(20)), mL(50)).pHAfter(volumes);
+    double[] clean =
+        SimulatedTitration.of(BEER, LYE.solution(celsius(20)), mL(50)).pHAfter(volumes);
     for (int bad = 2; bad < 34; bad++) {
       double[] readings = clean.clone();
       readings[bad] += bad % 2 == 0 ? 0.25 : -0.25;
@@ -83,7 +85,8 @@ class TitrationLogTest {
   @Test
   void noiseAloneSeldomRaisesAnAlarm() {
     double[] volumes = volumes(40, 0.4);
-    double[] clean = BEER.titratedWith(LYE.solution(celsius(20)), mL(50)).pHAfter(volumes);
+    double[] clean =
+        SimulatedTitration.of(BEER, LYE.solution(celsius(20)), mL(50)).pHAfter(volumes);
     Random random = new Random(20261125);
     int alarms = 0;
     for (int i = 0; i < 400; i++) {
@@ -119,7 +122,9 @@ class TitrationLogTest {
   void stepsTooCoarseNextToTheEndPointAreSaid() {
     double[] volumes = {0, 5, 10, 13, 20, 22};
     TitrationLog log =
-        log(volumes, BEER.titratedWith(LYE.solution(celsius(20)), mL(50)).pHAfter(volumes));
+        log(
+            volumes,
+            SimulatedTitration.of(BEER, LYE.solution(celsius(20)), mL(50)).pHAfter(volumes));
     Finding coarse =
         log.findings().stream()
             .filter(f -> f.kind() == Finding.Kind.STEPS_TOO_COARSE)

@@ -13,6 +13,7 @@ import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.PH;
 import org.brewchem.solution.Equilibrium;
 import org.brewchem.solution.Level;
+import org.brewchem.solution.MineralEquilibrium;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
@@ -131,7 +132,7 @@ public final class ResidualAlkalinityLesson {
     for (int i = 0; i < 40; i++) {
       double middle = 0.5 * (low + high);
       Solution based = liquid.withInertCharge(mEqPerL(middle));
-      if (based.precipitating(mineral).pH().compareTo(pH) < 0) {
+      if (MineralEquilibrium.precipitating(based, mineral).pH().compareTo(pH) < 0) {
         low = middle;
       } else {
         high = middle;

@@ -10,8 +10,11 @@ import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Carbonation;
 import org.brewchem.solution.Equilibrium;
+import org.brewchem.solution.Headspace;
 import org.brewchem.solution.Level;
+import org.brewchem.solution.MineralEquilibrium;
 import org.brewchem.solution.OpenSolution;
+import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.solution.Species;
 import org.brewchem.substance.Acid;
@@ -37,7 +40,7 @@ final class FrozenSolutions {
       atOtherPH(of, solution);
       minerals(of, solution);
       if (!line.isEmpty("carbon_dioxide")) {
-        open(of, solution.openTo(Pressure.ofKilopascals(line.number("carbon_dioxide"))));
+        open(of, OpenSolution.of(solution, Pressure.ofKilopascals(line.number("carbon_dioxide"))));
       }
       if (!line.isEmpty("headspace")) {
         headspace(of, solution, Volume.ofLitres(line.number("headspace")));
@@ -74,10 +77,13 @@ final class FrozenSolutions {
       String name = level.name().toLowerCase(Locale.ROOT);
       of.attempt(
           "pH at level " + name,
-          () -> solution.pH(level),
+          () -> solution.under(level).pH(),
           pH -> of.number("pH at level " + name, "", pH.value()));
     }
-    of.number("net charge of inert ions", "mEq/kg", 1000 * solution.inertCharge());
+    of.number(
+        "net charge of inert ions",
+        "mEq/kg",
+        solution.inertCharge().inMilliequivalentsPerLitre() / solution.kilogramsPerLitre());
   }
 
   private static void atItsOwnPH(FrozenFigures.Of of, Solution solution) {
@@ -136,8 +142,8 @@ final class FrozenSolutions {
     of.attempt(
         "titrated with sodium hydroxide",
         () ->
-            solution
-                .titratedWith(
+            SimulatedTitration.of(
+                    solution,
                     Solution.at(solution.temperature())
                         .with(Base.SODIUM_HYDROXIDE, AmountConcentration.ofMolesPerLitre(0.1)),
                     Volume.ofMillilitres(50))
@@ -159,18 +165,20 @@ final class FrozenSolutions {
     if (equilibrium.saturationIndex(Mineral.CALCITE).isPresent()) {
       of.attempt(
           "calcite precipitating",
-          () -> solution.precipitating(Mineral.CALCITE),
+          () -> MineralEquilibrium.precipitating(solution, Mineral.CALCITE),
           after -> {
             of.number("pH after calcite precipitated", "", after.pH().value());
-            of.number(
-                "calcite precipitated", "mmol/L", after.precipitated().inMillimolesPerLitre());
+            of.number("calcite precipitated", "mmol/L", after.precipitatedMillimolesPerLitre());
           });
       of.attempt(
           "excess of calcite",
-          () -> solution.equilibratedWith(Mineral.CALCITE),
+          () -> MineralEquilibrium.of(solution, Mineral.CALCITE),
           after -> {
             of.number("pH with an excess of calcite", "", after.pH().value());
-            of.number("calcite dissolved", "mmol/L", after.dissolved().inMillimolesPerLitre());
+            of.number(
+                "calcite dissolved",
+                "mmol/L",
+                Math.max(-after.precipitatedMillimolesPerLitre(), 0));
           });
     }
   }
@@ -195,14 +203,14 @@ final class FrozenSolutions {
                 dose.inMillimolesPerKilogram()));
     of.attempt(
         "calcite when open",
-        () -> open.equilibratedWith(Mineral.CALCITE),
+        () -> MineralEquilibrium.of(open, Mineral.CALCITE),
         after -> of.number("pH with calcite when open", "", after.pH().value()));
   }
 
   private static void headspace(FrozenFigures.Of of, Solution solution, Volume headspace) {
     of.attempt(
         "headspace",
-        () -> solution.withHeadspace(Volume.ofLitres(1), headspace),
+        () -> Headspace.over(solution, Volume.ofLitres(1), headspace),
         vessel -> {
           of.number("pH with headspace", "", vessel.pH().value());
           of.number("pressure in headspace", "kPa", vessel.partialPressure().inKilopascals());

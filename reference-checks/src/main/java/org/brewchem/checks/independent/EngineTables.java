@@ -17,6 +17,8 @@ import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Equilibrium;
+import org.brewchem.solution.OpenSolution;
+import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
@@ -277,7 +279,9 @@ public final class EngineTables {
 
   /** The equilibrium of a solution in the mode of the row, closed or open to carbon dioxide. */
   private static Equilibrium equilibrium(CsvTable.Line row, Solution solution) {
-    return isOpen(row) ? solution.openTo(carbonDioxide(row)).equilibrium() : solution.equilibrium();
+    return isOpen(row)
+        ? OpenSolution.of(solution, carbonDioxide(row)).equilibrium()
+        : solution.equilibrium();
   }
 
   private static boolean isOpen(CsvTable.Line row) {
@@ -304,7 +308,7 @@ public final class EngineTables {
               solution -> {
                 Solution titrant =
                     Solution.at(Temperature.ofCelsius(celsius)).with(Base.SODIUM_HYDROXIDE, alkali);
-                Volume volume = solution.titratedWith(titrant, sample).volumeTo(endPoint);
+                Volume volume = SimulatedTitration.of(solution, titrant, sample).volumeTo(endPoint);
                 return new EngineModel.Found<>(
                     volume, solution.mixed(sample, titrant, volume).equilibrium());
               });
@@ -363,7 +367,7 @@ public final class EngineTables {
         solution -> {
           Molality dose =
               isOpen(row)
-                  ? solution.openTo(carbonDioxide(row)).doseOf(acid(row), target)
+                  ? OpenSolution.of(solution, carbonDioxide(row)).doseOf(acid(row), target)
                   : solution.doseOf(acid(row), target);
           return new EngineModel.Found<>(dose, equilibrium(row, solution.with(acid(row), dose)));
         });

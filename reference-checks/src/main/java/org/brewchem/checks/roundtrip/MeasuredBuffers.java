@@ -17,6 +17,7 @@ import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.Volume;
+import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
@@ -237,7 +238,7 @@ public final class MeasuredBuffers {
   private record Meter(double noise, double offset, double slope, Random random) {
     double[] read(Solution beer, Solute titrant, double[] millilitres) {
       double[] pH =
-          beer.titratedWith(Solution.at(TEMPERATURE).with(titrant, TITRANT), SAMPLE)
+          SimulatedTitration.of(beer, Solution.at(TEMPERATURE).with(titrant, TITRANT), SAMPLE)
               .pHAfter(millilitres);
       for (int i = 0; i < pH.length; i++) {
         pH[i] += offset + slope * (pH[i] - 7) + noise * random.nextGaussian();
@@ -248,7 +249,7 @@ public final class MeasuredBuffers {
 
   private static double[] volumes(Solution beer, Solute titrant, double lastPh) {
     double last =
-        beer.titratedWith(Solution.at(TEMPERATURE).with(titrant, TITRANT), SAMPLE)
+        SimulatedTitration.of(beer, Solution.at(TEMPERATURE).with(titrant, TITRANT), SAMPLE)
             .volumeTo(PH.of(lastPh))
             .inMillilitres();
     double[] volumes = new double[READINGS];

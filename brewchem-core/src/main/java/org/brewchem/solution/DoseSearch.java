@@ -1,0 +1,81 @@
+package org.brewchem.solution;
+
+import org.brewchem.internal.Roots;
+import org.brewchem.quantity.PH;
+
+/**
+ * The charge of what a work space holds when something is added to it, as a function of how much:
+ * the one search behind every dose and every simulated titration.
+ *
+ * <p>With x kg of what is added per kg of solution, or x mol where it brings no water, the mixture
+ * holds (own + x added)/(1 + dilution x) per kg. The work space is left with the last mixture
+ * tried.
+ */
+final class DoseSearch {
+
+  /** The most that is ever tried: mol of solute, or kg of titrant, per kg of solution. */
+  private static final double MOST = 50;
+
+  private final Equilibria equilibria;
+  private final double[] own;
+  private final double ownInert;
+  private final double[] added;
+  private final double addedInert;
+  private final double dilution;
+
+  /**
+   * Makes a search.
+   *
+   * @param equilibria the work space
+   * @param own totals to start from by component index, mol/kg
+   * @param ownInert inert charge to start from, Eq/kg
+   * @param added what one unit of the addition brings by component index, mol
+   * @param addedInert its inert charge, Eq
+   * @param dilution kg of water that it brings
+   */
+  DoseSearch(
+      Equilibria equilibria,
+      double[] own,
+      double ownInert,
+      double[] added,
+      double addedInert,
+      double dilution) {
+    this.equilibria = equilibria;
+    this.own = own;
+    this.ownInert = ownInert;
+    this.added = added;
+    this.addedInert = addedInert;
+    this.dilution = dilution;
+  }
+
+  /** pH after the addition of x. */
+  double pHAfter(double x) {
+    set(x);
+    return equilibria.pH();
+  }
+
+  /** The x that brings the solution to the target. */
+  double toReach(PH target, String what) {
+    double start = chargeAfter(0, target);
+    if (Math.abs(start) < 1e-15) {
+      return 0;
+    }
+    double sign = Math.signum(start);
+    return Roots.rising(x -> -sign * chargeAfter(x, target), 0, 1e-9 + Math.abs(start), MOST)
+        .orElseThrow(end -> new NoSolutionException(what + " to pH " + target.value(), end));
+  }
+
+  /** Charge per kg of the original solution, so that dilution does not flatten the function. */
+  private double chargeAfter(double x, PH target) {
+    set(x);
+    return equilibria.chargeAt(target.value()) * (1 + dilution * x);
+  }
+
+  private void set(double x) {
+    double share = 1 / (1 + dilution * x);
+    for (int i = 0; i < own.length; i++) {
+      equilibria.setTotal(i, (own[i] + x * added[i]) * share);
+    }
+    equilibria.setInertCharge((ownInert + x * addedInert) * share);
+  }
+}
