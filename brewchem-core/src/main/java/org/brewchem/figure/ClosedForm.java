@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.internal.Checks;
 import org.brewchem.uncertainty.Traced;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The rule of a figure that is a formula of other figures. The same function serves a single
@@ -18,6 +19,7 @@ public final class ClosedForm implements Figure.Rule {
   private final String source;
   private final List<Figure<?>> inputs;
   private final ToDoubleFunction<double[]> formula;
+  private final @Nullable Code absent;
 
   /**
    * Makes a rule.
@@ -30,6 +32,16 @@ public final class ClosedForm implements Figure.Rule {
    */
   public ClosedForm(
       String text, String source, List<Figure<?>> inputs, ToDoubleFunction<double[]> formula) {
+    this(text, source, inputs, formula, null);
+  }
+
+  private ClosedForm(
+      String text,
+      String source,
+      List<Figure<?>> inputs,
+      ToDoubleFunction<double[]> formula,
+      @Nullable Code absent) {
+    this.absent = absent;
     this.text = Checks.notBlank("text", text);
     this.source = Objects.requireNonNull(source, "source");
     this.inputs = List.copyOf(inputs);
@@ -65,6 +77,41 @@ public final class ClosedForm implements Figure.Rule {
   }
 
   /**
+   * Makes a figure that is a formula of others, of which those that are unknown count as 0 with a
+   * notice, such as a sum of the ions that a report states. It is unknown only if all of them are.
+   *
+   * @param name its name in the terms of the field
+   * @param scale the scale in which the formula counts
+   * @param text the formula in words
+   * @param source the source of the formula
+   * @param absent the code of the notice that an unknown input gives
+   * @param inputs the figures of the formula, each counted in the scale it is shown in
+   * @param formula as in {@link #figure}
+   * @param <Q> the meaning of its value
+   * @return the figure
+   * @throws IllegalArgumentException if name or text is blank or there are no inputs
+   */
+  public static <Q> Figure<Q> countingAbsent(
+      String name,
+      Scale<Q> scale,
+      String text,
+      String source,
+      Code absent,
+      List<Figure<?>> inputs,
+      ToDoubleFunction<double[]> formula) {
+    return Figure.of(name, Map.of(), scale, new ClosedForm(text, source, inputs, formula, absent));
+  }
+
+  /**
+   * Tells whether unknown inputs count as 0, with a notice.
+   *
+   * @return false when a single unknown input makes the figure unknown
+   */
+  public boolean countsAbsent() {
+    return absent != null;
+  }
+
+  /**
    * Returns the figures of the formula.
    *
    * @return an unmodifiable list, each counted in the scale it is shown in
@@ -87,6 +134,7 @@ public final class ClosedForm implements Figure.Rule {
   public Step find(Figure<?> figure, Answering from) {
     List<Step> steps = new ArrayList<>();
     List<String> why = new ArrayList<>();
+    List<Notice> notices = new ArrayList<>();
     Traced[] traced = new Traced[inputs.size()];
     double[] numbers = new double[traced.length];
     for (int i = 0; i < traced.length; i++) {
@@ -97,12 +145,16 @@ public final class ClosedForm implements Figure.Rule {
         traced[i] = input.inShown(step.found().get());
         numbers[i] = traced[i].value();
       } else {
+        if (absent != null) {
+          traced[i] = Traced.exact(0);
+          notices.add(Notice.of(absent, input.title(), "counted as absent: " + input.title()));
+        }
         step.whyUnknown().stream().filter(reason -> !why.contains(reason)).forEach(why::add);
       }
     }
     Step.Builder builder =
         Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA).text(text, source).inputs(steps);
-    if (!why.isEmpty()) {
+    if (absent == null ? !why.isEmpty() : notices.size() == traced.length) {
       return builder.unknown(why);
     }
     double value = apply(numbers) + 0.0;
@@ -110,6 +162,7 @@ public final class ClosedForm implements Figure.Rule {
       return builder.unknown(List.of(text + " has no value here: " + shown(numbers)));
     }
     return builder
+        .notices(notices)
         .detail(() -> new Step.Detail(List.of(), apply(numbers.clone()) - value, 0))
         .found(Traced.linear(value, traced, slopes(numbers)));
   }

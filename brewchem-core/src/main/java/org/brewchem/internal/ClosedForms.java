@@ -29,6 +29,16 @@ public final class ClosedForms {
   }
 
   /**
+   * Temporary hardness: as much of the total as there is alkalinity for.
+   *
+   * @param totalHardness the total hardness
+   * @param alkalinity the alkalinity, in the same equivalents
+   */
+  public static double temporaryHardness(double totalHardness, double alkalinity) {
+    return Math.min(totalHardness, alkalinity);
+  }
+
+  /**
    * Error of an ion balance relative to the sum of all ions, in per cent; 0 if there are none.
    *
    * @param cations the equivalents of all cations, 0 or more

@@ -58,6 +58,10 @@ public final class TotalFigure implements Figure.Rule {
                   + " is not reported"
                   + (added == 0 ? "" : "; at least " + scale.text(added) + " was added")));
     }
+    builder.notices(
+        contents.notices().stream()
+            .filter(notice -> notice.subject().equals(figure.name()))
+            .toList());
     double total = contents.least(component).value();
     double found = total * factor;
     return builder

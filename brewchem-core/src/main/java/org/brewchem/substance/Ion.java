@@ -3,6 +3,8 @@ package org.brewchem.substance;
 import java.util.List;
 import java.util.Map;
 import org.brewchem.internal.Checks;
+import org.brewchem.quantity.ChargeConcentration;
+import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.MolarMass;
 import org.jspecify.annotations.Nullable;
 
@@ -128,6 +130,40 @@ public final class Ion implements Compound {
    */
   public int charge() {
     return formula.charge();
+  }
+
+  /**
+   * Returns the equivalents of a concentration of this ion.
+   *
+   * @param concentration the mass of the ion per litre
+   * @return its equivalents, positive for cations and anions alike
+   */
+  public ChargeConcentration equivalents(MassConcentration concentration) {
+    return ChargeConcentration.ofMilliequivalentsPerLitre(
+        milliequivalentsPerMilligram() * concentration.inMilligramsPerLitre());
+  }
+
+  /**
+   * Returns the equivalents of a mass of this ion.
+   *
+   * @return mEq per mg, above 0 for cations and anions alike
+   */
+  public double milliequivalentsPerMilligram() {
+    return Math.abs(charge()) / molarMass().inGramsPerMole();
+  }
+
+  /**
+   * Returns what the ion weighs for each gram of an element in it, as nitrate for each gram of
+   * nitrogen.
+   *
+   * @param element an element of the ion
+   * @return the ratio of the masses, above 1
+   * @throws IllegalArgumentException if the ion holds none of the element
+   */
+  public double massPerMassOf(Element element) {
+    double grams = formula.count(element) * element.molarMass().inGramsPerMole();
+    return molarMass().inGramsPerMole()
+        / Checks.positive(element.name() + " in " + name, grams, "g/mol");
   }
 
   @Override

@@ -1,0 +1,162 @@
+package org.brewchem.water;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Step;
+import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.solution.CarbonateClosure;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Contents;
+import org.brewchem.solution.Figures;
+import org.brewchem.solution.NoSolutionException;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Ion;
+import org.brewchem.uncertainty.Traced;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the readings of a report make of a water: a step to each of them, and contents that give
+ * them back.
+ */
+final class ReportedContents {
+
+  static final Temperature USUAL_TEMPERATURE = Temperature.ofCelsius(25);
+
+  /** The ions of a report in its order, with their figures. */
+  static final Map<Ion, Figure<?>> IONS = ions();
+
+  /** The figures of a report in its order. */
+  static final List<Figure<?>> ORDER =
+      Figure.list(
+          Figures.CALCIUM,
+          Figures.MAGNESIUM,
+          Figures.SODIUM,
+          Figures.POTASSIUM,
+          Figures.CARBONATE_ALKALINITY,
+          Figures.SULFATE,
+          Figures.CHLORIDE,
+          Figures.NITRATE);
+
+  private static final double CACO3_PER_EQUIVALENT =
+      1000 * CarbonateAlkalinity.ofMilliequivalentsPerLitre(1).inMilligramsPerLitreAsCaCO3();
+
+  private final Temperature temperature;
+  private final Map<Figure<?>, Step> steps = new LinkedHashMap<>();
+  private final @Nullable PH endPoint;
+
+  /**
+   * Makes a step of each reading.
+   *
+   * @param ions mg/L
+   * @param alkalinity carbonate alkalinity, mg/L as CaCO3, if it is stated and is to count
+   * @param titrated titration alkalinity, mEq/L, if it is stated
+   * @param endPoint the end point of the titration
+   * @param pH the pH, if it is stated
+   * @param temperature the temperature of the pH
+   */
+  ReportedContents(
+      Map<Ion, Reading> ions,
+      @Nullable Reading alkalinity,
+      @Nullable Reading titrated,
+      @Nullable PH endPoint,
+      @Nullable Reading pH,
+      Temperature temperature) {
+    this.temperature = temperature;
+    this.endPoint = endPoint;
+    IONS.forEach((ion, figure) -> put(figure, ions.get(ion)));
+    if (titrated != null && endPoint != null) {
+      put(Figures.titrationAlkalinity(endPoint), titrated);
+    } else {
+      put(Figures.CARBONATE_ALKALINITY, alkalinity);
+    }
+    put(Figures.PH, pH);
+  }
+
+  private void put(Figure<?> figure, @Nullable Reading reading) {
+    if (reading != null) {
+      steps.put(figure, reading.step(figure.title(), figure.scale()));
+    }
+  }
+
+  private static Map<Ion, Figure<?>> ions() {
+    Map<Ion, Figure<?>> ions = new LinkedHashMap<>();
+    ions.put(Ion.CALCIUM, Figures.CALCIUM);
+    ions.put(Ion.MAGNESIUM, Figures.MAGNESIUM);
+    ions.put(Ion.SODIUM, Figures.SODIUM);
+    ions.put(Ion.POTASSIUM, Figures.POTASSIUM);
+    ions.put(Ion.SULFATE, Figures.SULFATE);
+    ions.put(Ion.CHLORIDE, Figures.CHLORIDE);
+    ions.put(Ion.NITRATE, Figures.NITRATE);
+    return ions;
+  }
+
+  /** Each figure that is stated, with its step. */
+  Map<Figure<?>, Step> steps() {
+    return steps;
+  }
+
+  /** The contents; their balance is open, with why, where the readings contradict each other. */
+  Contents closedOrOpen(Chemistry chemistry) {
+    try {
+      return closed(chemistry);
+    } catch (IllegalArgumentException | NoSolutionException contradiction) {
+      return bare(chemistry)
+          .open(List.of(String.valueOf(contradiction.getMessage())))
+          .withBasis(List.copyOf(steps.values()));
+    }
+  }
+
+  /**
+   * The contents; their balance is open if no alkalinity is stated.
+   *
+   * @throws IllegalArgumentException if pH and alkalinity contradict each other
+   * @throws NoSolutionException if the water has no pH
+   */
+  Contents closed(Chemistry chemistry) {
+    Contents bare = bare(chemistry);
+    double kilograms = bare.kilogramsPerLitre();
+    Optional<Traced> pH = found(Figures.PH);
+    List<Step> basis = List.copyOf(steps.values());
+    CarbonateClosure closure = CarbonateClosure.of(bare, basis);
+    if (endPoint != null) {
+      Optional<Traced> titrated = found(Figures.titrationAlkalinity(endPoint));
+      return closure.byTitration(
+          titrated.orElseThrow().times(1 / (1000 * kilograms)), endPoint, pH.orElseThrow());
+    }
+    Optional<Traced> alkalinity =
+        found(Figures.CARBONATE_ALKALINITY)
+            .map(stated -> stated.times(1 / (CACO3_PER_EQUIVALENT * kilograms)));
+    if (alkalinity.isEmpty()) {
+      return bare.open(List.of("alkalinity is not reported")).withBasis(basis);
+    }
+    return pH.isPresent()
+        ? closure.byPH(alkalinity.get(), pH.get())
+        : closure.byAlkalinity(alkalinity.get());
+  }
+
+  private Contents bare(Chemistry chemistry) {
+    Contents contents = Contents.pure(temperature, chemistry);
+    for (Map.Entry<Ion, Figure<?>> entry : IONS.entrySet()) {
+      Ion ion = entry.getKey();
+      Component component = ion.components().keySet().iterator().next();
+      double milligramsPerMole = 1000 * ion.molarMass().inGramsPerMole();
+      Optional<Traced> stated = found(entry.getValue());
+      contents =
+          stated.isPresent()
+              ? contents.withTotal(
+                  component,
+                  stated.get().times(1 / (milligramsPerMole * contents.kilogramsPerLitre())))
+              : contents.withUnknown(component);
+    }
+    return contents;
+  }
+
+  private Optional<Traced> found(Figure<?> figure) {
+    return Optional.ofNullable(steps.get(figure)).flatMap(Step::found);
+  }
+}

@@ -1,0 +1,47 @@
+package org.brewchem.water;
+
+import org.brewchem.figure.Code;
+import org.brewchem.figure.Severity;
+
+/** What notices about the report of a water say. */
+public enum WaterCode implements Code {
+  /** The ion balance is within its limit. */
+  ION_BALANCE_ACCEPTABLE(Severity.REMARK),
+  /**
+   * The ion balance is beyond its limit: some figure of the report is wrong, or an ion is missing.
+   */
+  ION_BALANCE_OFF(Severity.WARNING),
+  /** The ion balance cannot be judged. */
+  ION_BALANCE_NOT_JUDGED(Severity.WARNING),
+  /** The ion balance would be right if what is headed bicarbonate were carbonate. */
+  BICARBONATE_PERHAPS_CARBONATE(Severity.WARNING),
+  /** The ion balance would be right if the alkalinity were stated on the other basis. */
+  ALKALINITY_BASIS_DOUBTFUL(Severity.WARNING),
+  /** The ion balance would be right if the sulfate were sulfur. */
+  SULFATE_PERHAPS_SULFUR(Severity.WARNING),
+  /** The ion balance would be right if the sulfur were sulfate. */
+  SULFUR_PERHAPS_SULFATE(Severity.WARNING),
+  /** The ion balance would be right if the nitrate were nitrogen. */
+  NITRATE_PERHAPS_NITROGEN(Severity.WARNING),
+  /** The ion balance would be right if the nitrogen were nitrate. */
+  NITROGEN_PERHAPS_NITRATE(Severity.WARNING),
+  /** The pH and the alkalinity cannot both be right. */
+  PH_CONTRADICTS_ALKALINITY(Severity.WARNING),
+  /** The pH is so high that part of what is stated as bicarbonate is carbonate. */
+  CARBONATE_PRESENT(Severity.REMARK),
+  /** Ions are missing. */
+  IONS_MISSING(Severity.REMARK),
+  /** No pH is reported, so that the carbon dioxide is not known. */
+  PH_MISSING(Severity.REMARK);
+
+  private final Severity severity;
+
+  WaterCode(Severity severity) {
+    this.severity = severity;
+  }
+
+  @Override
+  public Severity severity() {
+    return severity;
+  }
+}

@@ -1,0 +1,567 @@
+package org.brewchem.water;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.brewchem.figure.Notice;
+import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.ChargeConcentration;
+import org.brewchem.quantity.MassConcentration;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Figures;
+import org.brewchem.substance.Element;
+import org.brewchem.substance.Ion;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A water report as a laboratory prints it: the ions, the alkalinity and the pH, each on the basis
+ * on which it is stated, with its standard uncertainty where the report states one.
+ *
+ * <p>Made with {@link #reported()}. What a report does not state stays missing; nothing is ever
+ * taken as 0. {@link #notices()} tells whether the report can be right, and {@link #water()} is the
+ * liquid that it describes.
+ *
+ * <p>The alkalinity counts as carbonate alkalinity, whether it is stated as bicarbonate or as
+ * CaCO3; one that was titrated to a stated pH counts as what it is. Immutable and thread-safe.
+ */
+public final class WaterReport {
+
+  /** The temperature of a reported pH, when the report states none: 25 °C. */
+  public static final Temperature USUAL_TEMPERATURE_OF_PH = ReportedContents.USUAL_TEMPERATURE;
+
+  private static final Element SULFUR = Element.of("S");
+  private static final Element NITROGEN = Element.of("N");
+
+  private final List<Object> stated;
+  private final Set<StatedAs> headings;
+  private final Optional<PH> pH;
+  private final Temperature temperature;
+  private final ReportedContents contents;
+  private final Water water;
+
+  private WaterReport(Readings readings, ReportedContents contents, Water water) {
+    this.stated = readings.all();
+    this.headings = readings.stated();
+    this.pH = readings.reportedPH();
+    this.temperature = readings.temperature();
+    this.contents = contents;
+    this.water = water;
+  }
+
+  /**
+   * Starts a report with everything missing.
+   *
+   * @return a builder
+   */
+  public static Builder reported() {
+    return new Builder();
+  }
+
+  /** Collects what a report states; each figure once. Mutable, for one thread. */
+  public static final class Builder {
+
+    private final Readings readings = new Readings();
+
+    private Builder() {}
+
+    /**
+     * States the calcium.
+     *
+     * @param concentration as Ca
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     */
+    public Builder calcium(MassConcentration concentration) {
+      readings.ion(Ion.CALCIUM, concentration, null);
+      return this;
+    }
+
+    /**
+     * States the calcium, with its uncertainty.
+     *
+     * @param concentration as Ca
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     */
+    public Builder calcium(MassConcentration concentration, MassConcentration standardUncertainty) {
+      readings.ion(Ion.CALCIUM, concentration, standardUncertainty);
+      return this;
+    }
+
+    /**
+     * States the magnesium.
+     *
+     * @param concentration as Mg
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     */
+    public Builder magnesium(MassConcentration concentration) {
+      readings.ion(Ion.MAGNESIUM, concentration, null);
+      return this;
+    }
+
+    /**
+     * States the magnesium, with its uncertainty.
+     *
+     * @param concentration as Mg
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     */
+    public Builder magnesium(
+        MassConcentration concentration, MassConcentration standardUncertainty) {
+      readings.ion(Ion.MAGNESIUM, concentration, standardUncertainty);
+      return this;
+    }
+
+    /**
+     * States the sodium.
+     *
+     * @param concentration as Na
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     */
+    public Builder sodium(MassConcentration concentration) {
+      readings.ion(Ion.SODIUM, concentration, null);
+      return this;
+    }
+
+    /**
+     * States the sodium, with its uncertainty.
+     *
+     * @param concentration as Na
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     */
+    public Builder sodium(MassConcentration concentration, MassConcentration standardUncertainty) {
+      readings.ion(Ion.SODIUM, concentration, standardUncertainty);
+      return this;
+    }
+
+    /**
+     * States the potassium.
+     *
+     * @param concentration as K
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     */
+    public Builder potassium(MassConcentration concentration) {
+      readings.ion(Ion.POTASSIUM, concentration, null);
+      return this;
+    }
+
+    /**
+     * States the potassium, with its uncertainty.
+     *
+     * @param concentration as K
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     */
+    public Builder potassium(
+        MassConcentration concentration, MassConcentration standardUncertainty) {
+      readings.ion(Ion.POTASSIUM, concentration, standardUncertainty);
+      return this;
+    }
+
+    /**
+     * States the sulfate.
+     *
+     * @param concentration as SO4
+     * @return this builder
+     * @throws IllegalStateException if the sulfate is stated already
+     */
+    public Builder sulfate(MassConcentration concentration) {
+      readings.ion(Ion.SULFATE, concentration, null, StatedAs.SULFATE);
+      return this;
+    }
+
+    /**
+     * States the sulfate, with its uncertainty.
+     *
+     * @param concentration as SO4
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if the sulfate is stated already
+     */
+    public Builder sulfate(MassConcentration concentration, MassConcentration standardUncertainty) {
+      readings.ion(Ion.SULFATE, concentration, standardUncertainty, StatedAs.SULFATE);
+      return this;
+    }
+
+    /**
+     * States the sulfate as the sulfur in it.
+     *
+     * @param concentration as S
+     * @return this builder
+     * @throws IllegalStateException if the sulfate is stated already
+     */
+    public Builder sulfateAsSulfur(MassConcentration concentration) {
+      readings.asElement(Ion.SULFATE, SULFUR, concentration, null, StatedAs.SULFATE_AS_SULFUR);
+      return this;
+    }
+
+    /**
+     * States the sulfate as the sulfur in it, with its uncertainty.
+     *
+     * @param concentration as S
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if the sulfate is stated already
+     */
+    public Builder sulfateAsSulfur(
+        MassConcentration concentration, MassConcentration standardUncertainty) {
+      readings.asElement(
+          Ion.SULFATE, SULFUR, concentration, standardUncertainty, StatedAs.SULFATE_AS_SULFUR);
+      return this;
+    }
+
+    /**
+     * States the chloride.
+     *
+     * @param concentration as Cl
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     */
+    public Builder chloride(MassConcentration concentration) {
+      readings.ion(Ion.CHLORIDE, concentration, null);
+      return this;
+    }
+
+    /**
+     * States the chloride, with its uncertainty.
+     *
+     * @param concentration as Cl
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     */
+    public Builder chloride(
+        MassConcentration concentration, MassConcentration standardUncertainty) {
+      readings.ion(Ion.CHLORIDE, concentration, standardUncertainty);
+      return this;
+    }
+
+    /**
+     * States the nitrate.
+     *
+     * @param concentration as NO3
+     * @return this builder
+     * @throws IllegalStateException if the nitrate is stated already
+     */
+    public Builder nitrate(MassConcentration concentration) {
+      readings.ion(Ion.NITRATE, concentration, null, StatedAs.NITRATE);
+      return this;
+    }
+
+    /**
+     * States the nitrate, with its uncertainty.
+     *
+     * @param concentration as NO3
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if the nitrate is stated already
+     */
+    public Builder nitrate(MassConcentration concentration, MassConcentration standardUncertainty) {
+      readings.ion(Ion.NITRATE, concentration, standardUncertainty, StatedAs.NITRATE);
+      return this;
+    }
+
+    /**
+     * States the nitrate as the nitrogen in it.
+     *
+     * @param concentration as N
+     * @return this builder
+     * @throws IllegalStateException if the nitrate is stated already
+     */
+    public Builder nitrateAsNitrogen(MassConcentration concentration) {
+      readings.asElement(Ion.NITRATE, NITROGEN, concentration, null, StatedAs.NITRATE_AS_NITROGEN);
+      return this;
+    }
+
+    /**
+     * States the nitrate as the nitrogen in it, with its uncertainty.
+     *
+     * @param concentration as N
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if the nitrate is stated already
+     */
+    public Builder nitrateAsNitrogen(
+        MassConcentration concentration, MassConcentration standardUncertainty) {
+      readings.asElement(
+          Ion.NITRATE, NITROGEN, concentration, standardUncertainty, StatedAs.NITRATE_AS_NITROGEN);
+      return this;
+    }
+
+    /**
+     * States the alkalinity as bicarbonate, as most reports do: they turn a titration into
+     * bicarbonate and leave carbonate out of account.
+     *
+     * @param concentration as HCO3-
+     * @return this builder
+     * @throws IllegalStateException if it is stated as bicarbonate already
+     */
+    public Builder bicarbonate(MassConcentration concentration) {
+      readings.alkalinity(
+          StatedAs.BICARBONATE,
+          CarbonateAlkalinity.fromBicarbonate(concentration),
+          null,
+          "reported as bicarbonate, " + concentration);
+      return this;
+    }
+
+    /**
+     * States the alkalinity as bicarbonate, with its uncertainty.
+     *
+     * @param concentration as HCO3-
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if it is stated as bicarbonate already
+     */
+    public Builder bicarbonate(
+        MassConcentration concentration, MassConcentration standardUncertainty) {
+      readings.alkalinity(
+          StatedAs.BICARBONATE,
+          CarbonateAlkalinity.fromBicarbonate(concentration),
+          CarbonateAlkalinity.fromBicarbonate(standardUncertainty),
+          "reported as bicarbonate, " + concentration);
+      return this;
+    }
+
+    /**
+     * States the alkalinity as calcium carbonate, from a titration to its equivalence point. It may
+     * stand beside a bicarbonate that says the same, and then counts.
+     *
+     * @param concentration as CaCO3
+     * @return this builder
+     * @throws IllegalStateException if it is stated as calcium carbonate already
+     */
+    public Builder alkalinityAsCaCO3(MassConcentration concentration) {
+      return alkalinity(CarbonateAlkalinity.fromCaCO3(concentration));
+    }
+
+    /**
+     * States the alkalinity as calcium carbonate, from a titration to its equivalence point, with
+     * its uncertainty.
+     *
+     * @param concentration as CaCO3
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if it is stated as calcium carbonate already
+     */
+    public Builder alkalinityAsCaCO3(
+        MassConcentration concentration, MassConcentration standardUncertainty) {
+      return alkalinity(
+          CarbonateAlkalinity.fromCaCO3(concentration),
+          CarbonateAlkalinity.fromCaCO3(standardUncertainty));
+    }
+
+    /**
+     * States the alkalinity in whatever unit the report prints it, such as degrees. It counts like
+     * one stated as calcium carbonate.
+     *
+     * @param alkalinity the alkalinity
+     * @return this builder
+     * @throws IllegalStateException if it is stated as calcium carbonate already
+     */
+    public Builder alkalinity(CarbonateAlkalinity alkalinity) {
+      readings.alkalinity(StatedAs.ALKALINITY_AS_CACO3, alkalinity, null, "reported");
+      return this;
+    }
+
+    /**
+     * States the alkalinity in whatever unit the report prints it, such as degrees, with its
+     * uncertainty.
+     *
+     * @param alkalinity the alkalinity
+     * @param standardUncertainty its standard uncertainty, on the same basis
+     * @return this builder
+     * @throws IllegalStateException if it is stated as calcium carbonate already
+     */
+    public Builder alkalinity(
+        CarbonateAlkalinity alkalinity, CarbonateAlkalinity standardUncertainty) {
+      readings.alkalinity(
+          StatedAs.ALKALINITY_AS_CACO3, alkalinity, standardUncertainty, "reported");
+      return this;
+    }
+
+    /**
+     * States an alkalinity that was titrated to a stated pH, such as the acid capacity of a German
+     * report to pH 4.3. It needs the pH of the water.
+     *
+     * @param alkalinity the alkalinity with its end point
+     * @return this builder
+     * @throws IllegalStateException if a titration is stated already
+     */
+    public Builder titrationAlkalinity(TitrationAlkalinity alkalinity) {
+      readings.titration(alkalinity, Optional.empty());
+      return this;
+    }
+
+    /**
+     * States an alkalinity that was titrated to a stated pH, with its uncertainty.
+     *
+     * @param alkalinity the alkalinity with its end point
+     * @param standardUncertainty its standard uncertainty, 0 or more
+     * @return this builder
+     * @throws IllegalStateException if a titration is stated already
+     * @throws IllegalArgumentException if the uncertainty is negative
+     */
+    public Builder titrationAlkalinity(
+        TitrationAlkalinity alkalinity, ChargeConcentration standardUncertainty) {
+      readings.titration(alkalinity, Optional.of(standardUncertainty.inMilliequivalentsPerLitre()));
+      return this;
+    }
+
+    /**
+     * States the pH of the water, measured at 25 °C.
+     *
+     * @param measured the pH
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     */
+    public Builder pH(PH measured) {
+      return pH(measured, USUAL_TEMPERATURE_OF_PH);
+    }
+
+    /**
+     * States the pH of the water, measured at 25 °C, with its uncertainty.
+     *
+     * @param measured the pH
+     * @param standardUncertainty its standard uncertainty, 0 or more
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     * @throws IllegalArgumentException if the uncertainty is negative
+     */
+    public Builder pH(PH measured, double standardUncertainty) {
+      return pH(measured, USUAL_TEMPERATURE_OF_PH, standardUncertainty);
+    }
+
+    /**
+     * States the pH of the water.
+     *
+     * @param measured the pH
+     * @param temperature the temperature of the water when it was measured, 0 to 100 °C
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     * @throws IllegalArgumentException if the temperature is out of range
+     */
+    public Builder pH(PH measured, Temperature temperature) {
+      readings.pH(measured, temperature, Optional.empty());
+      return this;
+    }
+
+    /**
+     * States the pH of the water with its uncertainty.
+     *
+     * @param measured the pH
+     * @param temperature the temperature of the water when it was measured, 0 to 100 °C
+     * @param standardUncertainty its standard uncertainty, 0 or more
+     * @return this builder
+     * @throws IllegalStateException if it is stated already
+     * @throws IllegalArgumentException if the temperature is out of range or the uncertainty is
+     *     negative
+     */
+    public Builder pH(PH measured, Temperature temperature, double standardUncertainty) {
+      readings.pH(measured, temperature, Optional.of(standardUncertainty));
+      return this;
+    }
+
+    /**
+     * Makes the report.
+     *
+     * @return the report
+     * @throws IllegalArgumentException if alkalinities on several bases differ by more than 1 mg/L
+     *     as CaCO3 and by more than 1 %, the rounding of reports; if a titration to a stated pH
+     *     cannot be right at the pH of the water
+     * @throws IllegalStateException if a titration to a stated pH is given without the pH of the
+     *     water
+     */
+    public WaterReport build() {
+      ReportedContents contents = readings.contents();
+      if (readings.isTitrated()) {
+        contents.closed(Chemistry.standard());
+      }
+      Water water = Water.reported(contents.steps(), contents::closedOrOpen);
+      readings.requireAgreement(water);
+      return new WaterReport(readings, contents, water);
+    }
+  }
+
+  /**
+   * Returns the water that the report describes.
+   *
+   * <p>Its carbon dioxide follows from alkalinity and pH at the temperature of the pH. When the pH
+   * is missing the water is taken to hold as much carbon dioxide, in all its forms, as it has
+   * alkalinity: bicarbonate alone, which lies near pH 8.3, or lower where calcium pairs with
+   * carbonate; a notice says so. Ions that are missing, and the error of the ion balance, are
+   * carried together by an inert univalent ion, so that the water has its reported pH.
+   *
+   * @return the water at the temperature of the pH, always the same object
+   */
+  public Water water() {
+    return water;
+  }
+
+  /**
+   * Returns what the report tells about itself: whether its ions balance, which column may be
+   * headed wrongly, whether pH and alkalinity go together, what is missing.
+   *
+   * @return an unmodifiable list, the ion balance first
+   */
+  public List<Notice> notices() {
+    return Plausibility.of(water, headings, pH, temperature);
+  }
+
+  /**
+   * Returns the ions that are missing, of calcium, magnesium, sodium, potassium, bicarbonate (the
+   * alkalinity), sulfate, chloride and nitrate.
+   *
+   * @return an unmodifiable list in that order
+   */
+  public List<Ion> missing() {
+    return List.copyOf(Plausibility.missing(water));
+  }
+
+  /**
+   * Tells whether the other object is a report that states the same.
+   *
+   * @param object the object to compare with
+   * @return true if all that is stated is equal, uncertainties included
+   */
+  @Override
+  public boolean equals(@Nullable Object object) {
+    return object instanceof WaterReport other && stated.equals(other.stated);
+  }
+
+  @Override
+  public int hashCode() {
+    return stated.hashCode();
+  }
+
+  /**
+   * Returns what is stated.
+   *
+   * @return such as {@code calcium 92.0 mg/L, magnesium 11.0 mg/L, pH 7.60}
+   */
+  @Override
+  public String toString() {
+    List<String> parts = new ArrayList<>();
+    contents
+        .steps()
+        .forEach(
+            (figure, step) ->
+                parts.add(
+                    figure.equals(Figures.PH)
+                        ? step.scale().text(step.found().orElseThrow())
+                        : step.quantity() + " " + step.scale().text(step.found().orElseThrow())));
+    return parts.isEmpty() ? "nothing reported" : String.join(", ", parts);
+  }
+}
