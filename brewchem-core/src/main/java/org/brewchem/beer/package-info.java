@@ -13,6 +13,8 @@
  *
  * <p>What is computed here is a proposal. Try it on the bench, dose less than the whole, measure,
  * and leave the last word to local food law, the supplier's safety data sheet and a trained person.
+ *
+ * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */
 @NullMarked
 package org.brewchem.beer;

@@ -1,11 +1,21 @@
 package org.brewchem.internal;
 
+import java.util.List;
+import java.util.Objects;
+import org.brewchem.MissingValueException;
+import org.brewchem.OutOfRangeException;
+
 /**
  * Argument checks that return the checked value, so that a constructor reads as one assignment per
  * field. A failed check names the argument, the value with its unit, and what is allowed. A value
  * of -0.0 is returned as 0.0.
  */
 public final class Checks {
+
+  private static final int LONGEST_ARGUMENT = 120;
+  private static final int LONGEST_UNIT = 80;
+  private static final int LONGEST_ALLOWED = 220;
+  private static final double LARGEST_PLAIN_WHOLE = 1e15;
 
   private Checks() {}
 
@@ -16,11 +26,11 @@ public final class Checks {
    * @param value the value, in {@code unit}
    * @param unit the unit, for the message; empty when there is none
    * @return the value
-   * @throws IllegalArgumentException if the value is infinite or NaN
+   * @throws OutOfRangeException if the value is infinite or NaN
    */
   public static double finite(String argument, double value, String unit) {
     if (!Double.isFinite(value)) {
-      throw notPossible(argument, value, unit, "a finite number is needed");
+      throw outOfRange(argument, value, unit, "a finite number");
     }
     return value + 0.0;
   }
@@ -32,12 +42,12 @@ public final class Checks {
    * @param value the value, in {@code unit}
    * @param unit the unit, for the message; empty when there is none
    * @return the value
-   * @throws IllegalArgumentException if the value is negative, infinite or NaN
+   * @throws OutOfRangeException if the value is negative, infinite or NaN
    */
   public static double nonNegative(String argument, double value, String unit) {
     finite(argument, value, unit);
     if (value < 0.0) {
-      throw notPossible(argument, value, unit, "0 or more is allowed");
+      throw outOfRange(argument, value, unit, "0 or more");
     }
     return value + 0.0;
   }
@@ -49,12 +59,12 @@ public final class Checks {
    * @param value the value, in {@code unit}
    * @param unit the unit, for the message; empty when there is none
    * @return the value
-   * @throws IllegalArgumentException if the value is 0, negative, infinite or NaN
+   * @throws OutOfRangeException if the value is 0, negative, infinite or NaN
    */
   public static double positive(String argument, double value, String unit) {
     finite(argument, value, unit);
     if (value <= 0.0) {
-      throw notPossible(argument, value, unit, "more than 0 is allowed");
+      throw outOfRange(argument, value, unit, "more than 0");
     }
     return value;
   }
@@ -68,16 +78,32 @@ public final class Checks {
    * @param minimum the least value allowed, in {@code unit}
    * @param maximum the greatest value allowed, in {@code unit}
    * @return the value
-   * @throws IllegalArgumentException if the value is out of range, infinite or NaN
+   * @throws OutOfRangeException if the value is out of range, infinite or NaN
    */
   public static double inRange(
       String argument, double value, String unit, double minimum, double maximum) {
     finite(argument, value, unit);
     if (value < minimum || value > maximum) {
-      throw notPossible(
-          argument, value, unit, withUnit(minimum + " to " + maximum, unit) + " is allowed");
+      throw outOfRange(
+          argument, value, unit, withUnit(number(minimum) + " to " + number(maximum), unit));
     }
     return value + 0.0;
+  }
+
+  /**
+   * Returns an index of a list or an array.
+   *
+   * @param argument the name of the argument, for the message
+   * @param index the index, from 0
+   * @param size how many elements there are
+   * @return the index
+   * @throws OutOfRangeException if there is no element of that index
+   */
+  public static int index(String argument, int index, int size) {
+    if (index < 0 || index >= size) {
+      throw outOfRange(argument, index, "", size == 0 ? "none" : "0 to " + (size - 1));
+    }
+    return index;
   }
 
   /**
@@ -89,19 +115,60 @@ public final class Checks {
    * @throws IllegalArgumentException if the text is empty or blank
    */
   public static String notBlank(String argument, String text) {
-    if (text.isBlank()) {
+    if (Objects.requireNonNull(text, argument).isBlank()) {
       throw new IllegalArgumentException(argument + ": an empty text is not possible");
     }
     return text;
   }
 
-  private static IllegalArgumentException notPossible(
+  /**
+   * Returns the refusal of a number.
+   *
+   * @param argument the name of the argument
+   * @param value the value, in {@code unit}
+   * @param unit the unit; empty when there is none
+   * @param allowed what is allowed, without a verb: "0 or more"
+   * @return the exception, to be thrown
+   */
+  public static OutOfRangeException outOfRange(
       String argument, double value, String unit, String allowed) {
-    return new IllegalArgumentException(
-        argument + ": " + withUnit(Double.toString(value), unit) + " is not possible; " + allowed);
+    return new OutOfRangeException(
+        Excerpt.of(argument, LONGEST_ARGUMENT)
+            + ": "
+            + Excerpt.of(withUnit(number(value), unit), LONGEST_UNIT)
+            + " is not possible; "
+            + Excerpt.of(allowed, LONGEST_ALLOWED)
+            + " is allowed",
+        argument,
+        value,
+        unit,
+        allowed);
+  }
+
+  /**
+   * Returns the refusal of an answer for which values are missing.
+   *
+   * @param wanted what was asked for
+   * @param missing the names of what is missing, one or more
+   * @return the exception, to be thrown
+   */
+  public static MissingValueException missing(String wanted, List<String> missing) {
+    return new MissingValueException(
+        Excerpt.of(wanted, LONGEST_ARGUMENT)
+            + ": "
+            + Excerpt.of(String.join(", ", missing), LONGEST_ALLOWED)
+            + (missing.size() == 1 ? " is missing" : " are missing"),
+        missing);
   }
 
   private static String withUnit(String number, String unit) {
     return unit.isEmpty() ? number : number + " " + unit;
+  }
+
+  /** A whole number is written as one: a count of 0.0 threads reads oddly. */
+  private static String number(double value) {
+    return value == Math.rint(value) && Math.abs(value) < LARGEST_PLAIN_WHOLE
+        ? Long.toString((long) value)
+        : Double.toString(value);
   }
 }

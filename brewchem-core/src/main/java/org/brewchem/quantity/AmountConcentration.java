@@ -67,8 +67,7 @@ public final class AmountConcentration extends ScalarValue<AmountConcentration> 
    */
   public static AmountConcentration from(ChargeConcentration charge, int chargeNumber) {
     if (chargeNumber == 0) {
-      throw new IllegalArgumentException(
-          "charge number: 0 is not possible; an ion carries a charge");
+      throw Checks.outOfRange("charge number", chargeNumber, "", "a whole number other than 0");
     }
     return fromBase(charge.inEquivalentsPerLitre() / chargeNumber);
   }

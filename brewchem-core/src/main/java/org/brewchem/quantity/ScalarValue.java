@@ -40,8 +40,8 @@ abstract class ScalarValue<T extends ScalarValue<T>> implements Comparable<T> {
 
   private static double converted(String name, double stated, String statedUnit, double converted) {
     if (!Double.isFinite(converted)) {
-      throw new IllegalArgumentException(
-          name + ": " + stated + " " + statedUnit + " is too large to be held");
+      throw Checks.outOfRange(
+          name, stated, statedUnit, "a number that stays finite in the unit it is held in");
     }
     return converted;
   }

@@ -1,5 +1,7 @@
 package org.brewchem.quantity;
 
+import org.brewchem.internal.Checks;
+
 /**
  * A temperature on the Celsius, Kelvin or Fahrenheit scale, held in °C; not below absolute zero.
  * How far two temperatures lie apart is a {@link TemperatureDifference}.
@@ -117,13 +119,8 @@ public final class Temperature extends ScalarValue<Temperature> {
   private static double notBelow(double absoluteZero, double stated, String scale, double celsius) {
     finite(NAME, stated, scale, celsius);
     if (stated < absoluteZero) {
-      throw new IllegalArgumentException(
-          NAME
-              + ": "
-              + text(stated, scale)
-              + " is not possible; absolute zero, "
-              + text(absoluteZero, scale)
-              + ", or more is allowed");
+      throw Checks.outOfRange(
+          NAME, stated, scale, "absolute zero, " + text(absoluteZero, scale) + ", or more");
     }
     return celsius;
   }

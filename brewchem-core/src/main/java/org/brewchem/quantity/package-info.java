@@ -13,9 +13,11 @@
  *
  * <p>A value is made by {@code ofUnit(number)}, made from others by {@code from(...)}, and read by
  * {@code inUnit()}. It is finite, within the range of its class, and never -0.0; a factory throws
- * {@link IllegalArgumentException} rather than clamp. Values of one class are equal when their
- * numbers are exactly equal. {@link org.brewchem.quantity.Quantities} has short names for static
- * import.
+ * an {@link org.brewchem.OutOfRangeException} rather than clamp. Values of one class are equal when
+ * their numbers are exactly equal. {@link org.brewchem.quantity.Quantities} has short names for
+ * static import.
+ *
+ * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */
 @NullMarked
 package org.brewchem.quantity;

@@ -16,6 +16,8 @@
  *
  * <p>{@link org.brewchem.solution.Equilibria} is the same for callers with arrays and many rows: a
  * work space that is filled with totals and solved again and again without allocating.
+ *
+ * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */
 @NullMarked
 package org.brewchem.solution;

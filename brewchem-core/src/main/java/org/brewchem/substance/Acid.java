@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.MolarMass;
 import org.jspecify.annotations.Nullable;
@@ -202,12 +204,13 @@ public final class Acid implements Compound, AcidBasis {
    *     hydrogen atoms than the acid has protons
    */
   public Acid withFormula(String formulaText) {
+    Objects.requireNonNull(formulaText, "formulaText");
     Formula given = Formula.parse(formulaText);
     if (given.charge() != 0 || given.count(Element.of("H")) < protons) {
       throw new IllegalArgumentException(
-          name
+          Excerpt.of(name)
               + ": formula "
-              + given
+              + Excerpt.of(given.text())
               + " is not possible for a neutral acid of "
               + protons
               + " protons");
@@ -294,7 +297,7 @@ public final class Acid implements Compound, AcidBasis {
   public MolarMass molarMass() {
     if (formula == null) {
       throw new IllegalStateException(
-          name + ": the molar mass is not known; give the acid a formula");
+          Excerpt.of(name) + ": the molar mass is not known; give the acid a formula");
     }
     return formula.molarMass();
   }

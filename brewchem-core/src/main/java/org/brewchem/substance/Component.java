@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.quantity.MolarMass;
 import org.jspecify.annotations.Nullable;
 
@@ -204,13 +206,17 @@ public final class Component implements Solute {
    * @throws IllegalArgumentException if there is none with this key
    */
   public static Component of(String key) {
+    Objects.requireNonNull(key, "key");
     return LIBRARY
         .withName(key)
         .filter(component -> component.key.equals(key))
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "component: \"" + key + "\" is not one of " + LIBRARY.members()));
+                    "component: \""
+                        + Excerpt.of(key)
+                        + "\" is not one of "
+                        + Excerpt.of(LIBRARY.members().toString(), 250)));
   }
 
   /**
@@ -245,15 +251,16 @@ public final class Component implements Solute {
    *     named component
    */
   public static Component strongIon(String name, String formula) {
+    Objects.requireNonNull(formula, "formula");
     Checks.notBlank("name of the ion", name);
     Formula parsed = Formula.parse(formula);
     if (parsed.charge() == 0) {
-      throw new IllegalArgumentException("strong ion: " + formula + " has no charge");
+      throw new IllegalArgumentException("strong ion: " + Excerpt.of(formula) + " has no charge");
     }
     for (Component component : LIBRARY.members()) {
       if (parsed.equals(component.formula)) {
         throw new IllegalArgumentException(
-            "strong ion: " + formula + " is already the component " + component.key);
+            "strong ion: " + Excerpt.of(formula) + " is already the component " + component.key);
       }
     }
     return new Component(formula, name, parsed.charge(), List.of(formula), parsed, List.of());
@@ -290,6 +297,7 @@ public final class Component implements Solute {
   public static Component group(
       String name, int chargeWithoutProtons, EquilibriumConstant... dissociation) {
     Checks.notBlank("name of the group", name);
+    Objects.requireNonNull(dissociation, "dissociation");
     checkOrder(name, Arrays.asList(dissociation));
     List<String> definitions = new ArrayList<>();
     for (EquilibriumConstant constant : dissociation) {
@@ -307,21 +315,17 @@ public final class Component implements Solute {
   /** Refuses an empty list, and steps that become stronger. */
   static void checkOrder(String name, List<EquilibriumConstant> dissociation) {
     if (dissociation.isEmpty()) {
-      throw new IllegalArgumentException(name + ": at least one constant is needed");
+      throw new IllegalArgumentException(Excerpt.of(name) + ": at least one constant is needed");
     }
     for (int i = 1; i < dissociation.size(); i++) {
       double before = -dissociation.get(i - 1).log10(298.15);
       double pKa = -dissociation.get(i).log10(298.15);
       if (pKa < before) {
-        throw new IllegalArgumentException(
-            name
-                + ": pKa "
-                + (i + 1)
-                + " of "
-                + pKa
-                + " is not possible; it may not be less than the "
-                + before
-                + " of the step before");
+        throw Checks.outOfRange(
+            "pKa " + (i + 1) + " of " + name,
+            pKa,
+            "",
+            "the " + before + " of the step before or more");
       }
     }
   }
@@ -372,13 +376,7 @@ public final class Component implements Solute {
    */
   public String form(int protons) {
     if (protons < 0 || protons >= forms.size()) {
-      throw new IllegalArgumentException(
-          key
-              + ": a form with "
-              + protons
-              + " protons is not possible; 0 to "
-              + protons()
-              + " are allowed");
+      throw Checks.outOfRange("protons of " + key, protons, "", "0 to " + protons());
     }
     return forms.get(protons);
   }

@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -101,10 +102,14 @@ public final class ConstantSet {
    * @throws IllegalArgumentException if there is no such set
    */
   public static ConstantSet named(String name) {
+    Objects.requireNonNull(name, "name");
     ConstantSet set = PUBLISHED.get(name);
     if (set == null) {
       throw new IllegalArgumentException(
-          "constant set: \"" + name + "\" is not one of " + PUBLISHED.keySet());
+          "constant set: \""
+              + Excerpt.of(name)
+              + "\" is not one of "
+              + Excerpt.of(PUBLISHED.keySet().toString(), 250));
     }
     return set;
   }
@@ -176,9 +181,9 @@ public final class ConstantSet {
     }
     throw new IllegalArgumentException(
         "constant set "
-            + name
+            + Excerpt.of(name)
             + ": it has no complete dissociation constants of "
-            + component.key()
+            + Excerpt.of(component.key())
             + "; complete it with another set or type them");
   }
 
@@ -190,6 +195,7 @@ public final class ConstantSet {
    * @return log10 Ka of the step; empty when the set has no row for it
    */
   public Optional<EquilibriumConstant> step(Component component, int step) {
+    Objects.requireNonNull(component, "component");
     return Optional.ofNullable(steps.getOrDefault(component, Map.of()).get(step));
   }
 
@@ -203,13 +209,11 @@ public final class ConstantSet {
    */
   public ConstantSet with(Component component, EquilibriumConstant... dissociation) {
     if (dissociation.length != component.protons() || dissociation.length == 0) {
-      throw new IllegalArgumentException(
-          component.key()
-              + ": "
-              + dissociation.length
-              + " constants are not possible; it has "
-              + component.protons()
-              + " protons");
+      throw Checks.outOfRange(
+          "constants of " + component.key(),
+          dissociation.length,
+          "",
+          "one for each of its protons, " + component.protons() + ",");
     }
     Component.checkOrder(component.key(), Arrays.asList(dissociation));
     Map<Integer, EquilibriumConstant> typed = new TreeMap<>();
@@ -290,6 +294,8 @@ public final class ConstantSet {
    * @throws IllegalArgumentException if the name is blank
    */
   public ConstantSet renamed(String newName, String newDescription) {
+    Objects.requireNonNull(newName, "newName");
+    Objects.requireNonNull(newDescription, "newDescription");
     return new ConstantSet(newName, newDescription, steps);
   }
 

@@ -2,7 +2,9 @@ package org.brewchem.substance;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.quantity.MolarMass;
 import org.jspecify.annotations.Nullable;
 
@@ -48,11 +50,14 @@ public final class Element {
    * @throws IllegalArgumentException if the table does not hold it
    */
   public static Element of(String symbol) {
+    Objects.requireNonNull(symbol, "symbol");
     return find(symbol)
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "element: \"" + symbol + "\" is not in the table of atomic weights"));
+                    "element: \""
+                        + Excerpt.of(symbol)
+                        + "\" is not in the table of atomic weights"));
   }
 
   /** Returns the element with a symbol, if the table holds it. */

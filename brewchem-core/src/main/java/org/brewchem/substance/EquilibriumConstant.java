@@ -192,6 +192,7 @@ public final class EquilibriumConstant {
    * @return the constant with its provenance
    */
   public EquilibriumConstant from(Provenance source) {
+    Objects.requireNonNull(source, "source");
     return new EquilibriumConstant(
         log10At25,
         enthalpyKilojoulesPerMole,

@@ -3,6 +3,9 @@ package org.brewchem.substance;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.quantity.MolarMass;
 import org.jspecify.annotations.Nullable;
 
@@ -36,8 +39,11 @@ public final class Formula {
    * @return the formula
    * @throws IllegalArgumentException if the text is not a formula, naming the position (from 1) and
    *     what was expected there; or if an element is not in the table of atomic weights
+   * @throws org.brewchem.OutOfRangeException if brackets are nested more than 20 deep, or an
+   *     element has more than a million atoms
    */
   public static Formula parse(String text) {
+    Objects.requireNonNull(text, "text");
     return new Reader(text).read();
   }
 
@@ -66,6 +72,7 @@ public final class Formula {
    * @return the count, 0 when the element does not occur
    */
   public int count(Element element) {
+    Objects.requireNonNull(element, "element");
     return counts.getOrDefault(element, 0);
   }
 
@@ -112,9 +119,12 @@ public final class Formula {
 
     private static final int LARGEST_COUNT = 999;
     private static final int LARGEST_CHARGE = 9;
+    private static final int DEEPEST_NESTING = 20;
+    private static final int MOST_ATOMS = 1_000_000;
 
     private final String text;
     private int position;
+    private int nesting;
 
     Reader(String text) {
       this.text = text;
@@ -129,8 +139,7 @@ public final class Formula {
         if (!atEnd() && peek() == '.' && position > start) {
           throw error("a whole number of parts; write the formula with whole numbers");
         }
-        readGroup('\0', multiplier)
-            .forEach((element, count) -> counts.merge(element, count, Integer::sum));
+        readGroup('\0', multiplier).forEach((element, count) -> add(counts, element, count));
       }
       int charge = readCharge();
       if (!atEnd()) {
@@ -146,16 +155,18 @@ public final class Formula {
         char next = peek();
         Map<Element, Integer> part;
         if (next == '(' || next == '[') {
+          Checks.inRange("nested brackets of a formula", ++nesting, "", 0, DEEPEST_NESTING);
           position++;
           part = readGroup(next == '(' ? ')' : ']', 1);
           position++;
+          nesting--;
         } else if (next >= 'A' && next <= 'Z') {
           part = Map.of(readElement(), 1);
         } else {
           break;
         }
         int count = readCount();
-        part.forEach((element, n) -> counts.merge(element, n * count, Integer::sum));
+        part.forEach((element, n) -> add(counts, element, (long) n * count));
       }
       if (position == start) {
         throw error("an element or a bracket");
@@ -163,8 +174,16 @@ public final class Formula {
       if (closing != '\0' && (atEnd() || peek() != closing)) {
         throw error("\"" + closing + "\"");
       }
-      counts.replaceAll((element, count) -> count * multiplier);
+      counts.replaceAll((element, count) -> atoms(element, (long) count * multiplier));
       return counts;
+    }
+
+    private static void add(Map<Element, Integer> counts, Element element, long more) {
+      counts.merge(element, atoms(element, more), (n, m) -> atoms(element, (long) n + m));
+    }
+
+    private static int atoms(Element element, long count) {
+      return (int) Checks.inRange("atoms of " + element.name(), count, "", 1, MOST_ATOMS);
     }
 
     private Element readElement() {
@@ -221,7 +240,7 @@ public final class Formula {
       } else if (isSign(peek()) && isElementWithCount()) {
         throw error(
             "a charge that cannot be taken for a count; write "
-                + text.substring(0, position - 1)
+                + Excerpt.of(text.substring(0, position - 1))
                 + "^"
                 + text.charAt(position - 1)
                 + peek());
@@ -260,7 +279,7 @@ public final class Formula {
       String found = atEnd() ? "the end" : "\"" + peek() + "\"";
       return new IllegalArgumentException(
           "formula \""
-              + text
+              + Excerpt.of(text)
               + "\", position "
               + (position + 1)
               + ": "

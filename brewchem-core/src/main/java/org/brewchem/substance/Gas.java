@@ -74,6 +74,7 @@ public final class Gas {
    * @return the gas with that constant
    */
   public Gas with(EquilibriumConstant constant) {
+    Objects.requireNonNull(constant, "constant");
     return new Gas(name, component, constant);
   }
 

@@ -1,6 +1,7 @@
 package org.brewchem.substance;
 
 import java.util.Locale;
+import org.brewchem.internal.Excerpt;
 
 /** How a value of the data tables came to be known. */
 public enum HowKnown {
@@ -27,7 +28,7 @@ public enum HowKnown {
       }
     }
     throw new IllegalArgumentException(
-        "how known: \"" + text + "\" is not one of seen, mixed, from memory, computed");
+        "how known: \"" + Excerpt.of(text) + "\" is not one of seen, mixed, from memory, computed");
   }
 
   /** Returns the text that the data tables use, such as "from memory". */

@@ -2,6 +2,7 @@ package org.brewchem.substance;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.MassConcentration;
@@ -101,6 +102,7 @@ public final class Ion implements Compound {
    *     named component
    */
   public static Ion strong(String name, String formula) {
+    Objects.requireNonNull(formula, "formula");
     return new Ion(name, formula, Component.strongIon(name, formula));
   }
 

@@ -3,6 +3,7 @@ package org.brewchem.substance;
 import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,20 +38,21 @@ public final class IonPair {
     this.protons = protons;
     this.constant = constant;
     if (metal == null && ligand == null) {
-      throw new IllegalArgumentException(product + ": a metal or a ligand is needed");
+      throw new IllegalArgumentException(Excerpt.of(product) + ": a metal or a ligand is needed");
     }
     if (metal != null && metal.protons() > 0) {
       throw new IllegalArgumentException(
-          product + ": " + metal.key() + " is not possible as a metal; it takes up protons");
+          Excerpt.of(product)
+              + ": "
+              + metal.key()
+              + " is not possible as a metal; it takes up protons");
     }
     if ((ligand == null) != (ligandCount == 0) || ligandCount < 0 || ligandCount > 4) {
-      throw new IllegalArgumentException(
-          product + ": " + ligandCount + " ligands are not possible; 1 to 4 are allowed");
+      throw Checks.outOfRange("ligands of " + product, ligandCount, "", "1 to 4");
     }
     int most = ligand == null ? 0 : Math.max(1, ligand.protons()) * ligandCount;
     if (protons < -4 || protons > most) {
-      throw new IllegalArgumentException(
-          product + ": " + protons + " protons are not possible; -4 to " + most + " are allowed");
+      throw Checks.outOfRange("protons of " + product, protons, "", "-4 to " + most);
     }
   }
 
@@ -73,6 +75,9 @@ public final class IonPair {
       int ligandCount,
       int protons,
       EquilibriumConstant formation) {
+    Objects.requireNonNull(metal, "metal");
+    Objects.requireNonNull(ligand, "ligand");
+    Objects.requireNonNull(formation, "formation");
     return new IonPair(product, metal, ligand, ligandCount, protons, formation);
   }
 
@@ -88,6 +93,8 @@ public final class IonPair {
    */
   public static IonPair hydroxide(
       String product, Component metal, int hydroxides, EquilibriumConstant hydrolysis) {
+    Objects.requireNonNull(metal, "metal");
+    Objects.requireNonNull(hydrolysis, "hydrolysis");
     Checks.inRange("number of hydroxides of " + product, hydroxides, "", 1, 4);
     return new IonPair(product, metal, null, 0, -hydroxides, hydrolysis);
   }

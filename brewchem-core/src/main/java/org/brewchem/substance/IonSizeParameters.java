@@ -3,6 +3,7 @@ package org.brewchem.substance;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.internal.Checks;
 import org.jspecify.annotations.Nullable;
@@ -56,6 +57,7 @@ public final class IonSizeParameters {
    * @return its parameters; empty when the table does not name it
    */
   public Optional<Values> of(String species) {
+    Objects.requireNonNull(species, "species");
     return Optional.ofNullable(bySpecies.get(species));
   }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.quantity.MolarMass;
 import org.jspecify.annotations.Nullable;
 
@@ -99,6 +100,8 @@ public final class Mineral implements Compound {
    * @throws IllegalArgumentException if no row has this name and source
    */
   public static Mineral of(String name, String sourceKey) {
+    Objects.requireNonNull(name, "name");
+    Objects.requireNonNull(sourceKey, "sourceKey");
     for (Mineral mineral : TABLE) {
       if (mineral.name.equals(name)
           && mineral.constant.provenance().orElseThrow().sourceKey().equals(sourceKey)) {
@@ -106,7 +109,11 @@ public final class Mineral implements Compound {
       }
     }
     throw new IllegalArgumentException(
-        "mineral: there is no \"" + name + "\" by source \"" + sourceKey + "\"");
+        "mineral: there is no \""
+            + Excerpt.of(name)
+            + "\" by source \""
+            + Excerpt.of(sourceKey)
+            + "\"");
   }
 
   /**
@@ -126,6 +133,7 @@ public final class Mineral implements Compound {
    * @return the mineral with that constant
    */
   public Mineral with(EquilibriumConstant dissolution) {
+    Objects.requireNonNull(dissolution, "dissolution");
     return new Mineral(name, formula, components, dissolution);
   }
 

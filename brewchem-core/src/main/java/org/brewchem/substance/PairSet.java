@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -100,10 +101,14 @@ public final class PairSet {
    * @throws IllegalArgumentException if there is no such set
    */
   public static PairSet named(String name) {
+    Objects.requireNonNull(name, "name");
     PairSet set = PUBLISHED.get(name);
     if (set == null) {
       throw new IllegalArgumentException(
-          "pair set: \"" + name + "\" is not one of " + PUBLISHED.keySet());
+          "pair set: \""
+              + Excerpt.of(name)
+              + "\" is not one of "
+              + Excerpt.of(PUBLISHED.keySet().toString(), 250));
     }
     return set;
   }
@@ -142,6 +147,7 @@ public final class PairSet {
    * @return the pair; empty when the set does not hold it
    */
   public Optional<IonPair> find(String product) {
+    Objects.requireNonNull(product, "product");
     return Optional.ofNullable(pairs.get(product));
   }
 
@@ -165,8 +171,10 @@ public final class PairSet {
    * @throws IllegalArgumentException if the set does not hold the pair
    */
   public PairSet without(String product) {
+    Objects.requireNonNull(product, "product");
     if (!pairs.containsKey(product)) {
-      throw new IllegalArgumentException("pair set " + name + ": it does not hold " + product);
+      throw new IllegalArgumentException(
+          "pair set " + Excerpt.of(name) + ": it does not hold " + Excerpt.of(product));
     }
     Map<String, IonPair> copy = new LinkedHashMap<>(pairs);
     copy.remove(product);
@@ -194,6 +202,7 @@ public final class PairSet {
    * @throws IllegalArgumentException if the name is blank
    */
   public PairSet renamed(String newName) {
+    Objects.requireNonNull(newName, "newName");
     return new PairSet(newName, pairs);
   }
 

@@ -1,5 +1,6 @@
 package org.brewchem.substance;
 
+import java.util.Objects;
 import org.brewchem.internal.Checks;
 
 /**
@@ -25,5 +26,7 @@ public record Provenance(String sourceKey, String locator, HowKnown howKnown, St
   public Provenance {
     Checks.notBlank("source key", sourceKey);
     Checks.notBlank("locator", locator);
+    Objects.requireNonNull(howKnown, "howKnown");
+    Objects.requireNonNull(note, "note");
   }
 }

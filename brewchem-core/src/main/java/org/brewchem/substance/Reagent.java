@@ -106,6 +106,7 @@ public final class Reagent {
    * @throws IllegalArgumentException if the uncertainty is negative
    */
   public Reagent withDensity(Density typed, double relativeStandardUncertainty) {
+    Objects.requireNonNull(typed, "typed");
     return new Reagent(
         compound,
         assay,
@@ -146,6 +147,7 @@ public final class Reagent {
    * @return the reagent with that part
    */
   public Reagent withBoundInEsters(MassFraction fractionOfTheAcid) {
+    Objects.requireNonNull(fractionOfTheAcid, "fractionOfTheAcid");
     return new Reagent(
         compound,
         assay,
@@ -287,6 +289,7 @@ public final class Reagent {
    * @throws IllegalStateException if the reagent has no density
    */
   public AmountOfSubstance amountIn(Volume volume) {
+    Objects.requireNonNull(volume, "volume");
     return amountIn(massOf(volume));
   }
 
@@ -308,6 +311,7 @@ public final class Reagent {
    * @throws IllegalStateException if the reagent has no density
    */
   public Mass massOf(Volume volume) {
+    Objects.requireNonNull(volume, "volume");
     return knownDensity().times(volume);
   }
 
@@ -330,6 +334,7 @@ public final class Reagent {
    * @throws IllegalStateException if the reagent has no density
    */
   public Volume volumeOf(Mass mass) {
+    Objects.requireNonNull(mass, "mass");
     return Volume.from(mass, knownDensity());
   }
 

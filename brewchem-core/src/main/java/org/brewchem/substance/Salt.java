@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.quantity.MolarMass;
 import org.jspecify.annotations.Nullable;
 
@@ -142,7 +143,8 @@ public final class Salt implements Compound {
     this.name = Checks.notBlank("name of the salt", name);
     this.formula = Formula.parse(formula);
     if (this.formula.charge() != 0) {
-      throw new IllegalArgumentException(name + ": a salt carries no charge, " + formula + " does");
+      throw new IllegalArgumentException(
+          Excerpt.of(name) + ": a salt carries no charge, " + Excerpt.of(formula) + " does");
     }
     this.components = Stoichiometry.checked(name, components);
     Stoichiometry.of(name, this.formula, this.components);
@@ -185,6 +187,7 @@ public final class Salt implements Compound {
    *     formula and components do not hold the same atoms
    */
   public static Salt of(String name, String formula, Map<Component, Double> components) {
+    Objects.requireNonNull(formula, "formula");
     return new Salt(name, formula, components);
   }
 

@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 
 /**
  * How a formula splits into its components without protons, H+ and H2O: {@code formula = sum of
@@ -32,7 +33,7 @@ record Stoichiometry(double hydrogenIons, double waters) {
         (component, moles) ->
             copy.put(component, Checks.positive(name + ", " + component.key(), moles, "mol/mol")));
     if (copy.isEmpty()) {
-      throw new IllegalArgumentException(name + ": at least one component is needed");
+      throw new IllegalArgumentException(Excerpt.of(name) + ": at least one component is needed");
     }
     return Collections.unmodifiableMap(copy);
   }
@@ -63,11 +64,11 @@ record Stoichiometry(double hydrogenIons, double waters) {
       }
       if (Math.abs(excess) > TOLERANCE) {
         throw new IllegalArgumentException(
-            name
+            Excerpt.of(name)
                 + ": formula "
-                + formula
+                + Excerpt.of(formula.text())
                 + " and components "
-                + components.keySet()
+                + Excerpt.of(components.keySet().toString(), 200)
                 + " do not hold the same amount of "
                 + element.name()
                 + " at the same charge");
@@ -91,6 +92,9 @@ record Stoichiometry(double hydrogenIons, double waters) {
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    name + ": component " + component.key() + " has no formula to check against"));
+                    Excerpt.of(name)
+                        + ": component "
+                        + Excerpt.of(component.key())
+                        + " has no formula to check against"));
   }
 }

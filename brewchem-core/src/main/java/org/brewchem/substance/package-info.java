@@ -21,6 +21,8 @@
  * about 1.9 of its three protons. This package knows only the equivalent by definition (molar mass
  * divided by protons); the effective equivalents between two pH values are computed by {@code
  * org.brewchem.solution}.
+ *
+ * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */
 @NullMarked
 package org.brewchem.substance;

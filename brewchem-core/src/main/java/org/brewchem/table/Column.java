@@ -6,6 +6,8 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.units.ColumnHeader;
 import org.brewchem.units.LabUnit;
 import org.brewchem.units.UnitSet;
@@ -18,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * has in its table or file is {@link #row}.
  */
 public final class Column {
+
+  private static final String INDEX = "row index";
 
   private final ColumnHeader header;
   private final long[] rows;
@@ -64,12 +68,8 @@ public final class Column {
    */
   public static Column of(String heading, double[] values, BitSet missing) {
     if (missing.length() > values.length) {
-      throw new IllegalArgumentException(
-          "missing: row index "
-              + (missing.length() - 1)
-              + " is not possible; the column has "
-              + values.length
-              + " rows");
+      throw Checks.outOfRange(
+          "index of a missing row", missing.length() - 1, "", "less than " + values.length);
     }
     double[] copy = values.clone();
     for (int i = 0; i < copy.length; i++) {
@@ -81,14 +81,11 @@ public final class Column {
 
   static double finite(String heading, long row, double value) {
     if (!Double.isFinite(value)) {
-      throw new IllegalArgumentException(
-          "row "
-              + row
-              + ", column \""
-              + heading
-              + "\": "
-              + value
-              + " is not possible; a finite number is needed, and a missing one is left out");
+      throw Checks.outOfRange(
+          "row " + row + ", column \"" + Excerpt.of(heading) + "\"",
+          value,
+          "",
+          "a finite number, or none where it is missing,");
     }
     return value + 0.0;
   }
@@ -148,9 +145,10 @@ public final class Column {
    *
    * @param index the row's index, from 0
    * @return its number: the line for a table from a file, else counted from 1
+   * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public long row(int index) {
-    return rows[index];
+    return rows[Checks.index(INDEX, index, rows.length)];
   }
 
   /**
@@ -158,8 +156,10 @@ public final class Column {
    *
    * @param index the row's index, from 0
    * @return false if it has a failure instead
+   * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public boolean isPresent(int index) {
+    Checks.index(INDEX, index, values.length);
     return !missing.get(index) && (others == null || others[index] == null);
   }
 
@@ -168,6 +168,7 @@ public final class Column {
    *
    * @param index the row's index, from 0
    * @return the number in the unit of the column
+   * @throws org.brewchem.OutOfRangeException if there is no such row
    * @throws IllegalStateException if the row has none; its message is the failure
    */
   public double value(int index) {
@@ -183,6 +184,7 @@ public final class Column {
    *
    * @param index the row's index, from 0
    * @return the number in the unit of the column, or empty
+   * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public OptionalDouble get(int index) {
     return isPresent(index) ? OptionalDouble.of(values[index]) : OptionalDouble.empty();
@@ -198,12 +200,14 @@ public final class Column {
    *
    * @param index the row's index, from 0
    * @return the failure; empty if the row has a number
+   * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public Optional<Failure> failure(int index) {
     return Optional.ofNullable(failureOrNull(index));
   }
 
   @Nullable Failure failureOrNull(int index) {
+    Checks.index(INDEX, index, values.length);
     if (missing.get(index)) {
       return new Failure.Missing(rows[index], heading());
     }

@@ -7,8 +7,11 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.units.ColumnHeader;
 import org.jspecify.annotations.Nullable;
 
@@ -39,7 +42,7 @@ public final class Table {
    */
   public static Table of(Column... columns) {
     if (columns.length == 0) {
-      throw new IllegalArgumentException("columns: none is not possible; one or more are needed");
+      throw Checks.outOfRange("columns", 0, "", "1 or more");
     }
     Table table = new Table(columns[0].rows(), Map.of(), Map.of());
     for (Column column : columns) {
@@ -85,9 +88,10 @@ public final class Table {
    *
    * @param index the row's index, from 0
    * @return its number: the line for a table from a file, else counted from 1
+   * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public long row(int index) {
-    return rows[index];
+    return rows[Checks.index("row index", index, rows.length)];
   }
 
   long[] rows() {
@@ -125,7 +129,10 @@ public final class Table {
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "column \"" + name + "\" is not in the table; it has " + columns.keySet()));
+                    "column \""
+                        + Excerpt.of(name)
+                        + "\" is not in the table; it has "
+                        + Excerpt.of(columns.keySet().toString(), 250)));
   }
 
   /**
@@ -149,7 +156,10 @@ public final class Table {
     List<String> found = texts.get(name);
     if (found == null) {
       throw new IllegalArgumentException(
-          "column of text \"" + name + "\" is not in the table; it has " + texts.keySet());
+          "column of text \""
+              + Excerpt.of(name)
+              + "\" is not in the table; it has "
+              + Excerpt.of(texts.keySet().toString(), 250));
     }
     return found;
   }
@@ -164,7 +174,7 @@ public final class Table {
   public Table with(Column column) {
     if (!Arrays.equals(rows, column.rows())) {
       throw new IllegalArgumentException(
-          "column \"" + column.name() + "\" is over other rows than the table");
+          "column \"" + Excerpt.of(column.name()) + "\" is over other rows than the table");
     }
     checkNew(column.name());
     Map<String, Column> more = new LinkedHashMap<>(columns);
@@ -222,7 +232,7 @@ public final class Table {
   }
 
   private static IllegalArgumentException twice(String name) {
-    return new IllegalArgumentException("column \"" + name + "\" stands twice");
+    return new IllegalArgumentException("column \"" + Excerpt.of(name) + "\" stands twice");
   }
 
   /**
@@ -299,8 +309,8 @@ public final class Table {
      */
     public Builder row(long number) {
       if (size > 0 && number <= rows[size - 1]) {
-        throw new IllegalArgumentException(
-            "row: " + number + " is not possible after row " + rows[size - 1]);
+        throw Checks.outOfRange(
+            "row", number, "", "more than the last row, " + rows[size - 1] + ",");
       }
       if (size == rows.length) {
         rows = Arrays.copyOf(rows, 2 * size);
@@ -317,12 +327,13 @@ public final class Table {
      * @param column the index of the column of numbers, from 0
      * @param value the number in the unit of the column
      * @return this builder
-     * @throws IllegalArgumentException if the number is infinite or NaN
+     * @throws org.brewchem.OutOfRangeException if the number is infinite or NaN, or there is no
+     *     such column
      * @throws IllegalStateException if no row is started yet
      */
     public Builder set(int column, double value) {
       int row = current();
-      cells.get(column).set(row, rows[row], value);
+      cells.get(Checks.index("column", column, cells.size())).set(row, rows[row], value);
       return this;
     }
 
@@ -333,11 +344,12 @@ public final class Table {
      * @param text what stands there
      * @param reason what is wrong with it, without a full stop
      * @return this builder
+     * @throws org.brewchem.OutOfRangeException if there is no such column
      * @throws IllegalStateException if no row is started yet
      */
     public Builder unreadable(int column, String text, String reason) {
       int row = current();
-      Cells of = cells.get(column);
+      Cells of = cells.get(Checks.index("column", column, cells.size()));
       of.fail(row, new Failure.Unreadable(rows[row], of.header.toString(), text, reason));
       return this;
     }
@@ -348,10 +360,12 @@ public final class Table {
      * @param column the index of the column of text, from 0
      * @param text the text
      * @return this builder
+     * @throws org.brewchem.OutOfRangeException if there is no such column
      * @throws IllegalStateException if no row is started yet
      */
     public Builder text(int column, String text) {
-      texts.get(column).set(current(), text);
+      Objects.requireNonNull(text, "text");
+      texts.get(Checks.index("column of text", column, texts.size())).set(current(), text);
       return this;
     }
 

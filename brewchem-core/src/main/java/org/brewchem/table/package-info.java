@@ -15,6 +15,8 @@
  * <p>Rows are solved each from the same start and in pieces of a fixed size, so that one thread and
  * many give the same numbers to the last bit. Files are none of this package's business: a table is
  * made from arrays or row by row.
+ *
+ * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */
 @NullMarked
 package org.brewchem.table;

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
+import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitrationAlkalinity;
@@ -54,8 +55,7 @@ public final class AlkalinityCurve {
   public static PH endPointFor(TitrationAlkalinity alkalinity) {
     double asCaCO3 = alkalinity.inMilligramsPerLitreAsCaCO3();
     if (!(asCaCO3 > 0)) {
-      throw new IllegalArgumentException(
-          "alkalinity: " + alkalinity + " is not possible; more than 0 is allowed");
+      throw Checks.outOfRange("alkalinity", asCaCO3, "mg/L as CaCO3", "more than 0");
     }
     if (asCaCO3 <= ALKALINITIES[0]) {
       return PH.of(END_POINTS[0]);

@@ -124,14 +124,11 @@ public final class CurveFit {
             "readings: " + titrantPerSample.length + " do not go with " + pH.length + " pH");
       }
       if (pH.length < unknowns.size() + 2) {
-        throw new IllegalArgumentException(
-            "readings: "
-                + pH.length
-                + " are not enough; "
-                + unknowns.size()
-                + " unknowns need "
-                + (unknowns.size() + 2)
-                + " or more");
+        throw Checks.outOfRange(
+            "readings",
+            pH.length,
+            "",
+            (unknowns.size() + 2) + " or more for " + unknowns.size() + " unknowns");
       }
       for (int i = 0; i < pH.length; i++) {
         Checks.nonNegative("titrant per sample of reading " + (i + 1), titrantPerSample[i], "");

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
 import org.brewchem.internal.PhysicalConstants;
 import org.brewchem.quantity.ElectricPotential;
@@ -67,7 +69,7 @@ public final class ElectrodeCalibration {
     if (relativeSlope <= 0) {
       throw new IllegalArgumentException(
           "readings: "
-              + readings
+              + Excerpt.of(readings.toString(), 300)
               + " rise with pH, which no glass electrode does; are two of them exchanged?");
     }
     this.findings = List.copyOf(examine());
@@ -84,8 +86,7 @@ public final class ElectrodeCalibration {
    */
   public static ElectrodeCalibration of(Temperature bath, BufferReading... readings) {
     if (readings.length < 2) {
-      throw new IllegalArgumentException(
-          "readings: " + readings.length + " is not possible; two or more are needed");
+      throw Checks.outOfRange("readings", readings.length, "", "2 or more");
     }
     return new ElectrodeCalibration(bath, List.of(readings));
   }

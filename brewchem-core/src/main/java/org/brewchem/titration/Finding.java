@@ -113,7 +113,7 @@ public final class Finding {
    */
   public static Finding ofRow(Kind kind, int row, String message) {
     if (row < 1) {
-      throw new IllegalArgumentException("row: " + row + " is not possible; rows count from 1");
+      throw Checks.outOfRange("row", row, "", "1 or more");
     }
     return new Finding(kind, row, message);
   }

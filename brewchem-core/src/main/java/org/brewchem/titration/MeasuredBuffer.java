@@ -73,8 +73,7 @@ public final class MeasuredBuffer {
     this.fit = fit;
     int n = fit.legs.stream().mapToInt(BufferLeg::size).sum();
     if (n < 3) {
-      throw new IllegalArgumentException(
-          "readings: " + n + " are not enough for a buffer; at least 3 are needed");
+      throw Checks.outOfRange("readings", n, "", "3 or more");
     }
     double[] pH = new double[n];
     double[] base = new double[n];

@@ -193,7 +193,7 @@ public final class SampleTitration {
    */
   public SampleTitration took(Volume... replicates) {
     if (replicates.length == 0) {
-      throw new IllegalArgumentException("titres: none is not possible; one or more are needed");
+      throw Checks.outOfRange("titres", 0, "", "1 or more");
     }
     Note note = note();
     note.titres = List.of(replicates);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 import org.brewchem.uncertainty.Budget;
 import org.brewchem.uncertainty.GrubbsTest;
@@ -54,7 +55,7 @@ public final class Standardisation {
   static Standardisation of(
       Titrant.Substance substance, Apparatus apparatus, List<Weighing> weighings) {
     if (weighings.isEmpty()) {
-      throw new IllegalArgumentException("weighings: none is not possible; one or more are needed");
+      throw Checks.outOfRange("weighings", 0, "", "1 or more");
     }
     for (Weighing weighing : weighings) {
       if (!weighing.standard().standardises(substance)) {

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Volume;
@@ -28,8 +29,7 @@ public final class TitrationLog {
 
   private TitrationLog(SampleTitration titration, List<Reading> readings) {
     if (readings.size() < 2) {
-      throw new IllegalArgumentException(
-          "readings: " + readings.size() + " is not possible; two or more are needed");
+      throw Checks.outOfRange("readings", readings.size(), "", "2 or more");
     }
     this.titration = titration;
     this.readings = List.copyOf(readings);

@@ -12,6 +12,8 @@
  *
  * <p>The same log yields more than one number: a {@link org.brewchem.titration.MeasuredBuffer} is
  * fitted to one or both of its legs and predicts the pH after any dose.
+ *
+ * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */
 @NullMarked
 package org.brewchem.titration;

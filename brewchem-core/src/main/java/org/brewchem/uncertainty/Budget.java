@@ -3,6 +3,8 @@ package org.brewchem.uncertainty;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
+import org.brewchem.internal.Excerpt;
 
 /**
  * The uncertainty budget of a result: which input contributes what, by the law of propagation of
@@ -128,13 +130,17 @@ public final class Budget {
    * @throws IllegalArgumentException if there is no such input
    */
   public Row row(String inputName) {
+    Objects.requireNonNull(inputName, "inputName");
     return rows.stream()
         .filter(row -> row.input().name().equals(inputName))
         .findFirst()
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "input: \"" + inputName + "\" is not in the budget of " + measurand));
+                    "input: \""
+                        + Excerpt.of(inputName)
+                        + "\" is not in the budget of "
+                        + measurand));
   }
 
   /**

@@ -1,6 +1,7 @@
 package org.brewchem.uncertainty;
 
 import java.util.OptionalInt;
+import org.brewchem.internal.Checks;
 
 /**
  * The result of Grubbs' two-sided test for one outlier in a sample from a normal distribution: the
@@ -70,14 +71,10 @@ public final class GrubbsTest {
    */
   public static double criticalValue(int count, double significance) {
     if (count < 3) {
-      throw new IllegalArgumentException(
-          "count: " + count + " is not possible; Grubbs' test needs 3 or more values");
+      throw Checks.outOfRange("count", count, "", "3 or more");
     }
     if (!(significance > 0.0 && significance < 1.0)) {
-      throw new IllegalArgumentException(
-          "significance: "
-              + significance
-              + " is not possible; more than 0 and less than 1 is allowed");
+      throw Checks.outOfRange("significance", significance, "", "more than 0 and less than 1");
     }
     double t = -Quantiles.studentT(significance / (2.0 * count), count - 2.0);
     return (count - 1.0) / Math.sqrt(count) * Math.sqrt(t * t / (count - 2.0 + t * t));

@@ -12,18 +12,17 @@ public final class Interval {
   private final String unit;
 
   private Interval(double lower, double upper, double coverageProbability, String unit) {
+    this.unit = Objects.requireNonNull(unit, "unit");
     this.lower = Checks.finite("lower end point", lower, unit);
     this.upper = Checks.finite("upper end point", upper, unit);
     if (lower > upper) {
-      throw new IllegalArgumentException(
-          "lower end point: "
-              + Digits.withUnit(Double.toString(lower), unit)
-              + " is not possible; at most the upper end point "
-              + Digits.withUnit(Double.toString(upper), unit)
-              + " is allowed");
+      throw Checks.outOfRange(
+          "lower end point",
+          lower,
+          unit,
+          "at most the upper end point " + Digits.withUnit(Double.toString(upper), unit));
     }
     this.coverageProbability = Quantiles.probability(coverageProbability);
-    this.unit = Objects.requireNonNull(unit, "unit");
   }
 
   /**

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 
 /**
  * How a result comes about: named inputs, independent of each other, and the formula that makes one
@@ -23,6 +24,7 @@ public final class MeasurementModel {
   private static final double STEP_IN_STANDARD_UNCERTAINTIES = 0.1;
   private static final double LEAST_RELATIVE_STEP = Math.cbrt(Math.ulp(1.0));
   private static final int FEWEST_DRAWS = 1000;
+  private static final int MOST_DRAWS = 10_000_000;
   private static final int NOT_A_DRAW = -1;
 
   private final String measurand;
@@ -72,11 +74,14 @@ public final class MeasurementModel {
      * @throws IllegalArgumentException if a name is taken
      */
     public Builder with(Input... added) {
+      Objects.requireNonNull(added, "added");
       List<Input> all = new ArrayList<>(inputs);
       for (Input input : added) {
         if (all.stream().anyMatch(other -> other.name().equals(input.name()))) {
           throw new IllegalArgumentException(
-              "input: the name \"" + input.name() + "\" is taken; each input needs its own");
+              "input: the name \""
+                  + Excerpt.of(input.name())
+                  + "\" is taken; each input needs its own");
         }
         all.add(input);
       }
@@ -92,6 +97,7 @@ public final class MeasurementModel {
      * @throws IllegalStateException if there are no inputs
      */
     public MeasurementModel calculatedBy(ToDoubleFunction<double[]> formula) {
+      Objects.requireNonNull(formula, "formula");
       if (inputs.isEmpty()) {
         throw new IllegalStateException(measurand + ": a model needs at least one input");
       }
@@ -149,17 +155,15 @@ public final class MeasurementModel {
    * The same draws, seed and model give the same numbers on every machine, as far as the formula
    * does.
    *
-   * @param draws the number of draws, 1000 or more; 1e6 for an interval with two certain digits
+   * @param draws the number of draws, 1000 to 10 million, 8 bytes each; 1e6 for an interval with
+   *     two certain digits
    * @param seed the seed of the random generator
    * @return the distribution of the result
-   * @throws IllegalArgumentException if there are fewer than 1000 draws
+   * @throws org.brewchem.OutOfRangeException if there are fewer or more draws than that
    * @throws ModelEvaluationException if the formula throws or gives no finite number for a draw
    */
   public MonteCarlo monteCarlo(int draws, long seed) {
-    if (draws < FEWEST_DRAWS) {
-      throw new IllegalArgumentException(
-          "draws: " + draws + " is not possible; " + FEWEST_DRAWS + " or more are needed");
-    }
+    Checks.inRange("draws", draws, "", FEWEST_DRAWS, MOST_DRAWS);
     Sampler sampler = new Sampler(inputs, seed);
     double[] values = new double[inputs.size()];
     double[] results = new double[draws];

@@ -2,6 +2,7 @@ package org.brewchem.uncertainty;
 
 import java.util.Arrays;
 import java.util.List;
+import org.brewchem.internal.Checks;
 
 /**
  * The distribution of a result found by drawing the inputs of a {@link MeasurementModel} (JCGM
@@ -144,10 +145,7 @@ public final class MonteCarlo {
    * @throws IllegalArgumentException if the probability is out of range
    */
   public double quantile(double probability) {
-    if (!(probability >= 0.0 && probability <= 1.0)) {
-      throw new IllegalArgumentException(
-          "probability: " + probability + " is not possible; 0 to 1 is allowed");
-    }
+    Checks.inRange("probability", probability, "", 0, 1);
     double position = probability * (sorted.length - 1.0);
     int below = (int) position;
     int above = Math.min(below + 1, sorted.length - 1);

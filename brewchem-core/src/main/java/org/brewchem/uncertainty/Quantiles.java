@@ -3,6 +3,7 @@ package org.brewchem.uncertainty;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
+import org.brewchem.internal.Checks;
 
 /** Quantiles of the distributions that intervals and tests are made of. */
 final class Quantiles {
@@ -43,10 +44,8 @@ final class Quantiles {
   /** Returns a coverage probability that lies strictly between 0 and 1. */
   static double probability(double coverageProbability) {
     if (!(coverageProbability > 0.0 && coverageProbability < 1.0)) {
-      throw new IllegalArgumentException(
-          "coverage probability: "
-              + coverageProbability
-              + " is not possible; more than 0 and less than 1 is allowed");
+      throw Checks.outOfRange(
+          "coverage probability", coverageProbability, "", "more than 0 and less than 1");
     }
     return coverageProbability;
   }
@@ -54,10 +53,8 @@ final class Quantiles {
   /** Returns degrees of freedom, which may be infinite or a fraction but must exceed 0. */
   static double degreesOfFreedom(double degreesOfFreedom) {
     if (!(degreesOfFreedom > 0.0)) {
-      throw new IllegalArgumentException(
-          "degrees of freedom: "
-              + degreesOfFreedom
-              + " is not possible; more than 0 is allowed, infinite included");
+      throw Checks.outOfRange(
+          "degrees of freedom", degreesOfFreedom, "", "more than 0, infinite included,");
     }
     return degreesOfFreedom;
   }

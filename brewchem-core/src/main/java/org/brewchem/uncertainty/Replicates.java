@@ -18,10 +18,7 @@ public final class Replicates {
   private Replicates(String unit, double[] values) {
     this.unit = Objects.requireNonNull(unit, "unit");
     if (values.length < 2) {
-      throw new IllegalArgumentException(
-          "replicates: "
-              + values.length
-              + " is not possible; a standard deviation needs 2 or more");
+      throw Checks.outOfRange("replicates", values.length, "", "2 or more");
     }
     this.values = values.clone();
     for (int i = 0; i < values.length; i++) {

@@ -106,6 +106,7 @@ public final class UncertainValue {
    * @throws IllegalArgumentException if the factor is not finite
    */
   public UncertainValue times(double exactFactor, String newUnit) {
+    Objects.requireNonNull(newUnit, "newUnit");
     Checks.finite("exact factor", exactFactor, "");
     return new UncertainValue(
         exactFactor * value,

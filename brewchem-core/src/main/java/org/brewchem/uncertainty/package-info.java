@@ -30,6 +30,8 @@
  * freedom and coverage factors; JCGM 101:2008 for Monte Carlo; EURACHEM/CITAC Guide CG 4 for its
  * use in a titration; ISO 5725-6 for the repeatability limit; NIST/SEMATECH e-Handbook of
  * Statistical Methods for Grubbs' test.
+ *
+ * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */
 @NullMarked
 package org.brewchem.uncertainty;

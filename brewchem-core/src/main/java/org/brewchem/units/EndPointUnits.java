@@ -1,5 +1,6 @@
 package org.brewchem.units;
 
+import java.util.Objects;
 import java.util.function.Function;
 import org.brewchem.quantity.PH;
 
@@ -30,6 +31,7 @@ public final class EndPointUnits<Q> {
    * @return the units
    */
   public UnitSet<Q> to(PH endPoint) {
+    Objects.requireNonNull(endPoint, "endPoint");
     return toEndPoint.apply(endPoint);
   }
 

@@ -1,5 +1,6 @@
 package org.brewchem.units;
 
+import java.util.Objects;
 import java.util.function.DoubleFunction;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.internal.NumberText;
@@ -62,6 +63,7 @@ public final class LabUnit<Q> {
    * @throws IllegalArgumentException if the unit has an end point and the value another one
    */
   public double in(Q value) {
+    Objects.requireNonNull(value, "value");
     return in.applyAsDouble(value);
   }
 

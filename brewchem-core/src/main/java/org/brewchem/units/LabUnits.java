@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.AmountOfSubstance;
@@ -329,12 +331,13 @@ public final class LabUnits {
    * @throws IllegalArgumentException if two of the acids have the same name
    */
   public static EndPointUnits<TitratableAcidity> acidity(Collection<? extends AcidBasis> bases) {
+    Objects.requireNonNull(bases, "bases");
     List<AcidBasis> allowed = List.copyOf(bases);
     Set<String> names = new HashSet<>();
     for (AcidBasis basis : allowed) {
       if (!names.add(basis.name())) {
         throw new IllegalArgumentException(
-            "acids: two are called \"" + basis.name() + "\"; each needs its own name");
+            "acids: two are called \"" + Excerpt.of(basis.name()) + "\"; each needs its own name");
       }
     }
     return new EndPointUnits<>(endPoint -> acidity(allowed, endPoint));

@@ -3,7 +3,9 @@ package org.brewchem.units;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
+import org.brewchem.internal.Excerpt;
 
 /**
  * The units that one kind of value is read and printed in, each under its one spelling.
@@ -52,6 +54,7 @@ public final class UnitSet<Q> {
    * @throws UnitTextException if no unit of this set is spelled so
    */
   public LabUnit<Q> named(String symbol) {
+    Objects.requireNonNull(symbol, "symbol");
     return named(symbol, 0, symbol);
   }
 
@@ -103,7 +106,7 @@ public final class UnitSet<Q> {
     LabUnit<Q> unit = bySymbol.get(symbol);
     if (unit == null) {
       throw new UnitTextException(
-          text, position, "\"" + symbol + "\" is not a unit of " + meaning, allowed());
+          text, position, "\"" + Excerpt.of(symbol) + "\" is not a unit of " + meaning, allowed());
     }
     return unit;
   }

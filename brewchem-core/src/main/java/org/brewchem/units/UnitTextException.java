@@ -1,5 +1,7 @@
 package org.brewchem.units;
 
+import org.brewchem.internal.Excerpt;
+
 /**
  * The failure to read a number, a value or a unit: it names the text, the place in it, and what
  * would be allowed there.
@@ -7,6 +9,8 @@ package org.brewchem.units;
 public final class UnitTextException extends IllegalArgumentException {
 
   private static final long serialVersionUID = 1L;
+  private static final int LONGEST_PROBLEM = 120;
+  private static final int LONGEST_ALLOWED = 240;
 
   /** The whole text. */
   private final String text;
@@ -18,7 +22,15 @@ public final class UnitTextException extends IllegalArgumentException {
   private final String allowed;
 
   UnitTextException(String text, int position, String problem, String allowed) {
-    super("\"" + text + "\", character " + (position + 1) + ": " + problem + "; " + allowed);
+    super(
+        "\""
+            + Excerpt.of(text)
+            + "\", character "
+            + (position + 1)
+            + ": "
+            + Excerpt.of(problem, LONGEST_PROBLEM)
+            + "; "
+            + Excerpt.of(allowed, LONGEST_ALLOWED));
     this.text = text;
     this.position = position;
     this.allowed = allowed;

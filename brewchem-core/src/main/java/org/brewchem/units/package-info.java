@@ -23,10 +23,12 @@
  *
  * <p>Text that does not follow these rules is refused with a {@link
  * org.brewchem.units.UnitTextException}; a number that the value does not allow, such as a negative
- * volume, with the {@link IllegalArgumentException} of that value.
+ * volume, with an {@link org.brewchem.OutOfRangeException}.
  *
  * <p>{@link org.brewchem.units.JavaMeasure} converts the physical values to and from JSR-385. It is
  * the only class that needs the units library; nothing else here or in the values loads it.
+ *
+ * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */
 @NullMarked
 package org.brewchem.units;

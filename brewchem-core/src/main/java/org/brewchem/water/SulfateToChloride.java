@@ -2,6 +2,7 @@ package org.brewchem.water;
 
 import java.util.Locale;
 import java.util.Optional;
+import org.brewchem.internal.Checks;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.substance.Ion;
 
@@ -62,9 +63,7 @@ public sealed interface SulfateToChloride {
      * @throws IllegalArgumentException if there is no chloride
      */
     public Value {
-      if (chloride.inMilligramsPerLitre() == 0) {
-        throw new IllegalArgumentException("chloride: 0 mg/L is not possible; more than 0 is");
-      }
+      Checks.positive("chloride", chloride.inMilligramsPerLitre(), "mg/L");
     }
 
     @Override

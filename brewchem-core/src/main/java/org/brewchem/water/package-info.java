@@ -20,6 +20,8 @@
  * report writes as bicarbonate, and what mixes exactly. A titration that stopped at a stated pH
  * finds something else and has a type of its own, {@link
  * org.brewchem.quantity.TitrationAlkalinity}.
+ *
+ * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */
 @NullMarked
 package org.brewchem.water;

@@ -22,7 +22,7 @@ class ChecksTest {
   @ParameterizedTest
   @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY})
   void whatIsNotFiniteIsRefusedByEveryCheck(double value) {
-    String message = "mass: " + value + " g is not possible; a finite number is needed";
+    String message = "mass: " + value + " g is not possible; a finite number is allowed";
     assertRefused(message, () -> Checks.finite("mass", value, "g"));
     assertRefused(message, () -> Checks.nonNegative("mass", value, "g"));
     assertRefused(message, () -> Checks.positive("mass", value, "g"));
@@ -32,16 +32,16 @@ class ChecksTest {
   @Test
   void theMessageNamesArgumentValueUnitAndWhatIsAllowed() {
     assertRefused(
-        "calcium: -3.0 mg/L is not possible; 0 or more is allowed",
+        "calcium: -3 mg/L is not possible; 0 or more is allowed",
         () -> Checks.nonNegative("calcium", -3.0, "mg/L"));
     assertRefused(
-        "sample volume: 0.0 mL is not possible; more than 0 is allowed",
+        "sample volume: 0 mL is not possible; more than 0 is allowed",
         () -> Checks.positive("sample volume", 0.0, "mL"));
     assertRefused(
-        "temperature: 101.5 °C is not possible; 0.0 to 100.0 °C is allowed",
+        "temperature: 101.5 °C is not possible; 0 to 100 °C is allowed",
         () -> Checks.inRange("temperature", 101.5, "°C", 0.0, 100.0));
     assertRefused(
-        "pH: -4.0 is not possible; -3.0 to 17.0 is allowed",
+        "pH: -4 is not possible; -3 to 17 is allowed",
         () -> Checks.inRange("pH", -4.0, "", -3.0, 17.0));
     assertRefused("name: an empty text is not possible", () -> Checks.notBlank("name", " "));
   }

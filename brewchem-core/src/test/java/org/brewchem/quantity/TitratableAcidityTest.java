@@ -69,7 +69,7 @@ class TitratableAcidityTest {
     IllegalArgumentException error =
         assertThrows(IllegalArgumentException.class, () -> acidity(gPerL(2.80), nothing, pH(8.2)));
     assertEquals(
-        "equivalent of nothing: 0.0 g/Eq is not possible; more than 0 is allowed",
+        "equivalent of nothing: 0 g/Eq is not possible; more than 0 is allowed",
         error.getMessage());
   }
 

@@ -103,7 +103,7 @@ class CarbonationTest {
     IllegalArgumentException thrown =
         assertThrows(IllegalArgumentException.class, () -> Carbonation.ofVolumes(-1));
     assertEquals(
-        "carbonation: -1.0 volumes is not possible; 0 or more is allowed", thrown.getMessage());
+        "carbonation: -1 volumes is not possible; 0 or more is allowed", thrown.getMessage());
     assertThrows(IllegalArgumentException.class, () -> Carbonation.under(kPa(100), celsius(95)));
   }
 }

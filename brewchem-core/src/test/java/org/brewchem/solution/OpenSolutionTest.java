@@ -147,7 +147,7 @@ class OpenSolutionTest {
     IllegalArgumentException thrown =
         assertThrows(IllegalArgumentException.class, () -> OpenSolution.of(hardWater(20), kPa(0)));
     assertEquals(
-        "partial pressure of carbon dioxide: 0.0 kPa is not possible; more than 0 is allowed",
+        "partial pressure of carbon dioxide: 0 kPa is not possible; more than 0 is allowed",
         thrown.getMessage());
   }
 }

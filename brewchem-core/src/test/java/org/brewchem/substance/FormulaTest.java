@@ -8,12 +8,29 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
+import org.brewchem.OutOfRangeException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class FormulaTest {
+
+  @Test
+  void nestingAndCountsHaveLimits() {
+    String deep = "(".repeat(20_000) + "H" + ")".repeat(20_000);
+    OutOfRangeException nested = assertThrows(OutOfRangeException.class, () -> Formula.parse(deep));
+    assertEquals(
+        "nested brackets of a formula: 21 is not possible; 0 to 20 is allowed",
+        nested.getMessage());
+    OutOfRangeException many =
+        assertThrows(OutOfRangeException.class, () -> Formula.parse("(((H999)999)999)999"));
+    assertEquals("atoms of hydrogen", many.argument());
+    assertEquals("1 to 1000000", many.allowed());
+    assertEquals(998_001, Formula.parse("(H999)999").count(Element.of("H")));
+    assertEquals(
+        18, Formula.parse("(".repeat(20) + "H" + ")".repeat(20) + "18").count(Element.of("H")));
+  }
 
   @Test
   void readsHydratesBracketsAndCounts() {

@@ -75,9 +75,9 @@ class AciditiesTest {
     assertEquals(
         List.of(
             new Failure.NotPossible(
-                3, "volume [mL]", "volume: -1.0 mL is not possible; 0 or more is allowed"),
+                3, "volume [mL]", "volume: -1 mL is not possible; 0 or more is allowed"),
             new Failure.NotPossible(
-                4, "sample [mL]", "sample: 0.0 mL is not possible; more than 0 is allowed"),
+                4, "sample [mL]", "sample: 0 mL is not possible; more than 0 is allowed"),
             new Failure.Missing(5, "volume [mL]"),
             new Failure.Unreadable(
                 6, "volume [mL]", "14,62", "\"14,62\" is not a number (use a point)")),

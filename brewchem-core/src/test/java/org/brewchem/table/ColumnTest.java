@@ -10,6 +10,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.OutOfRangeException;
 import org.brewchem.units.LabUnits;
 import org.junit.jupiter.api.Test;
 
@@ -45,13 +46,27 @@ class ColumnTest {
         assertThrows(
             IllegalArgumentException.class, () -> Column.of("calcium [mg/L]", 40, Double.NaN));
     assertEquals(
-        "row 2, column \"calcium [mg/L]\": NaN is not possible; a finite number is needed, and a"
-            + " missing one is left out",
+        "row 2, column \"calcium [mg/L]\": NaN is not possible; a finite number, or none where it is"
+            + " missing, is allowed",
         refused.getMessage());
     BitSet missing = new BitSet();
     missing.set(1);
     Column column = Column.of("calcium [mg/L]", new double[] {40, Double.NaN}, missing);
     assertEquals(OptionalDouble.empty(), column.get(1));
+  }
+
+  @Test
+  void aRowThatDoesNotExistIsRefused() {
+    Column column = second();
+    OutOfRangeException refused = assertThrows(OutOfRangeException.class, () -> column.value(99));
+    assertEquals("row index: 99 is not possible; 0 to 2 is allowed", refused.getMessage());
+    assertThrows(OutOfRangeException.class, () -> column.row(-1));
+    assertThrows(OutOfRangeException.class, () -> column.isPresent(3));
+    assertThrows(OutOfRangeException.class, () -> column.get(-1));
+    assertThrows(OutOfRangeException.class, () -> column.failure(3));
+    OutOfRangeException empty =
+        assertThrows(OutOfRangeException.class, () -> Column.of("calcium [mg/L]").value(0));
+    assertEquals("none", empty.allowed());
   }
 
   @Test

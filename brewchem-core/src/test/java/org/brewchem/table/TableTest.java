@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import org.brewchem.OutOfRangeException;
 import org.junit.jupiter.api.Test;
 
 class TableTest {
@@ -84,6 +85,11 @@ class TableTest {
     builder.row(4);
     assertThrows(IllegalArgumentException.class, () -> builder.row(4));
     assertThrows(IllegalArgumentException.class, () -> builder.set(0, Double.POSITIVE_INFINITY));
+    OutOfRangeException refused = assertThrows(OutOfRangeException.class, () -> builder.set(9, 7));
+    assertEquals("column: 9 is not possible; 0 to 0 is allowed", refused.getMessage());
+    assertThrows(OutOfRangeException.class, () -> builder.unreadable(-1, "x", "no number"));
+    assertThrows(OutOfRangeException.class, () -> builder.text(0, "well"));
+    assertThrows(OutOfRangeException.class, () -> builder.build().row(-1));
     assertThrows(
         IllegalArgumentException.class, () -> Table.withHeadings("pH", "calcium [mg/L]", "pH"));
   }

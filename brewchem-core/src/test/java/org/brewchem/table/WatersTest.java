@@ -250,7 +250,7 @@ class WatersTest {
     assertEquals(new Failure.Missing(3, "calcium [mg/L]"), failures.get(0));
     assertEquals(
         new Failure.NotPossible(
-            4, "sodium [mg/L]", "sodium: -3.0 mg/L is not possible; 0 or more is allowed"),
+            4, "sodium [mg/L]", "sodium: -3 mg/L is not possible; 0 or more is allowed"),
         failures.get(1));
     assertEquals(
         new Failure.Unreadable(5, "sulfate [mg/L]", "n.d.", "\"n.d.\" is not a number"),
@@ -310,7 +310,7 @@ class WatersTest {
     Column ratio = Waters.from(table).sulfateToChloride();
     assertEquals(1.5, ratio.value(0), 1e-12);
     assertEquals(
-        "row 2, column \"chloride [mg/L]\": chloride: 0.0 mg/L is not possible; more than 0 is"
+        "row 2, column \"chloride [mg/L]\": chloride: 0 mg/L is not possible; more than 0 is"
             + " allowed",
         ratio.failure(1).orElseThrow().toString());
   }

@@ -164,9 +164,9 @@ class CurveFitTest {
     double[] negative = titrant.clone();
     negative[1] = -1;
     assertTrue(
-        refusal(() -> twice.to(negative, pH)).startsWith("titrant per sample of reading 2: -1.0"));
+        refusal(() -> twice.to(negative, pH)).startsWith("titrant per sample of reading 2: -1"));
     assertEquals(
-        "start: NaN is not possible; a finite number is needed",
+        "start: NaN is not possible; a finite number is allowed",
         refusal(() -> none.unknownPKa(Component.LACTATE, Double.NaN)));
   }
 

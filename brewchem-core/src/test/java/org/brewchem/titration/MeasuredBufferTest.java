@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.brewchem.OutOfRangeException;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
@@ -185,7 +186,7 @@ class MeasuredBufferTest {
   void tooFewOrUnevenReadingsAreRefused() {
     IllegalArgumentException few =
         assertThrows(IllegalArgumentException.class, () -> MeasuredBuffer.fit().buffer());
-    assertTrue(few.getMessage().startsWith("readings: 0 are not enough"), few.getMessage());
+    assertEquals("readings: 0 is not possible; 3 or more is allowed", few.getMessage());
     IllegalArgumentException uneven =
         assertThrows(
             IllegalArgumentException.class,
@@ -220,14 +221,15 @@ class MeasuredBufferTest {
   void anUncertaintyBeyondItsLimitsIsNamed() {
     MeasuredBuffer.Fit fit = MeasuredBuffer.fit();
     for (double value : new double[] {1e-12, 0, -1, 2, Double.NaN}) {
-      assertRefused("uncertainty of a reading: " + value, () -> fit.withReadingUncertainty(value));
-      assertRefused("uncertainty of the zero: " + value, () -> fit.withZeroUncertainty(value));
-      assertRefused("uncertainty of the slope: " + value, () -> fit.withSlopeUncertainty(value));
+      assertRefused("uncertainty of a reading", value, () -> fit.withReadingUncertainty(value));
+      assertRefused("uncertainty of the zero", value, () -> fit.withZeroUncertainty(value));
+      assertRefused("uncertainty of the slope", value, () -> fit.withSlopeUncertainty(value));
     }
   }
 
-  private static void assertRefused(String start, Executable call) {
-    String message = assertThrows(IllegalArgumentException.class, call).getMessage();
-    assertTrue(message.startsWith(start), message);
+  private static void assertRefused(String argument, double value, Executable call) {
+    OutOfRangeException refusal = assertThrows(OutOfRangeException.class, call);
+    assertEquals(argument, refusal.argument());
+    assertEquals(value, refusal.value());
   }
 }

@@ -15,6 +15,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
 import org.apache.commons.math3.distribution.TDistribution;
+import org.brewchem.OutOfRangeException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -291,8 +292,12 @@ class MeasurementModelTest {
     assertThrows(
         IllegalStateException.class, () -> MeasurementModel.of("y", "").calculatedBy(x -> 1));
     assertEquals(
-        "draws: 999 is not possible; 1000 or more are needed",
+        "draws: 999 is not possible; 1000 to 10000000 is allowed",
         assertThrows(IllegalArgumentException.class, () -> ACIDITY.monteCarlo(999, 1))
+            .getMessage());
+    assertEquals(
+        "draws: 2000000000 is not possible; 1000 to 10000000 is allowed",
+        assertThrows(OutOfRangeException.class, () -> ACIDITY.monteCarlo(2_000_000_000, 1))
             .getMessage());
     assertEquals(
         "blank, half width: -0.1 mL is not possible; 0 or more is allowed",

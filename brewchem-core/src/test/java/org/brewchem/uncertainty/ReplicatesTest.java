@@ -158,10 +158,10 @@ class ReplicatesTest {
   @Test
   void whatIsNotPossibleIsNamed() {
     assertEquals(
-        "replicates: 1 is not possible; a standard deviation needs 2 or more",
+        "replicates: 1 is not possible; 2 or more is allowed",
         assertThrows(IllegalArgumentException.class, () -> Replicates.of("mL", 14.6)).getMessage());
     assertEquals(
-        "replicate 2: NaN mL is not possible; a finite number is needed",
+        "replicate 2: NaN mL is not possible; a finite number is allowed",
         assertThrows(IllegalArgumentException.class, () -> Replicates.of("mL", 14.6, Double.NaN))
             .getMessage());
     Replicates aroundZero = Replicates.of("mV", -1, 1);

@@ -107,17 +107,17 @@ class UncertainValueTest {
         "standard uncertainty: -0.1 g is not possible; 0 or more is allowed",
         () -> UncertainValue.of(1, -0.1, "g"));
     assertMessage(
-        "value: NaN g is not possible; a finite number is needed",
+        "value: NaN g is not possible; a finite number is allowed",
         () -> UncertainValue.of(Double.NaN, 0.1, "g"));
     UncertainValue value = UncertainValue.of(1, 0.1, "g");
     assertMessage(
-        "degrees of freedom: 0.0 is not possible; more than 0 is allowed, infinite included",
+        "degrees of freedom: 0 is not possible; more than 0, infinite included, is allowed",
         () -> value.withDegreesOfFreedom(0));
     assertMessage(
-        "coverage probability: 1.0 is not possible; more than 0 and less than 1 is allowed",
+        "coverage probability: 1 is not possible; more than 0 and less than 1 is allowed",
         () -> value.expandedAt(1.0));
     assertMessage(
-        "coverage factor: 0.0 is not possible; more than 0 is allowed", () -> value.expanded(0));
+        "coverage factor: 0 is not possible; more than 0 is allowed", () -> value.expanded(0));
   }
 
   private static void assertMessage(String message, Runnable action) {

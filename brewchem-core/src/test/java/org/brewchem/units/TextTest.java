@@ -212,7 +212,7 @@ class TextTest {
   void aNumberThatTheValueDoesNotAllowIsRefusedByTheValue() {
     IllegalArgumentException error =
         assertThrows(IllegalArgumentException.class, () -> Text.parseVolume("-3 mL"));
-    assertEquals("volume: -3.0 mL is not possible; 0 or more is allowed", error.getMessage());
+    assertEquals("volume: -3 mL is not possible; 0 or more is allowed", error.getMessage());
     assertThrows(IllegalArgumentException.class, () -> Text.parsePH("pH 18"));
   }
 

@@ -143,7 +143,7 @@ class WaterAnalysisTest {
     IllegalArgumentException error =
         assertThrows(
             IllegalArgumentException.class, () -> WaterAnalysis.reported().calcium(mgPerL(-3)));
-    assertTrue(error.getMessage().contains("-3.0 mg/L is not possible"), error.getMessage());
+    assertTrue(error.getMessage().contains("-3 mg/L is not possible"), error.getMessage());
   }
 
   @Test

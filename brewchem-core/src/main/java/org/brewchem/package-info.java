@@ -1,0 +1,22 @@
+/**
+ * A library for brewing water, titratable acidity and doses of acid. The packages below this one
+ * hold it, from the ground up: {@link org.brewchem.quantity values} and {@link org.brewchem.units
+ * their text}, {@link org.brewchem.uncertainty uncertainty}, {@link org.brewchem.substance
+ * substances}, {@link org.brewchem.solution the proton balance}, {@link org.brewchem.titration the
+ * laboratory}, {@link org.brewchem.water water}, {@link org.brewchem.beer beer} and {@link
+ * org.brewchem.table tables}.
+ *
+ * <p>This package holds the failures that all of them share, and uses none of them. A number that
+ * is not possible is refused with an {@link org.brewchem.OutOfRangeException}, which says which
+ * argument it was, its value and unit, and what is allowed. An answer that needs something nobody
+ * stated is refused with a {@link org.brewchem.MissingValueException}, which says what is missing.
+ * Both are {@link IllegalArgumentException}s. Their messages stay below 500 characters, however
+ * long a text the caller gave.
+ *
+ * <p>In every package, null is refused with a {@link NullPointerException} that names the argument,
+ * unless the type says {@code @Nullable}.
+ */
+@NullMarked
+package org.brewchem;
+
+import org.jspecify.annotations.NullMarked;
