@@ -11,32 +11,56 @@ import java.math.RoundingMode;
 public final class NumberText {
 
   private static final int EXACT_DECIMAL_DIGITS = 15;
-  private static final int DISPLAYED_DIGITS = 12;
+  private static final int DISPLAYED_DIGITS = 6;
   private static final int SMALLEST_PLAIN_EXPONENT = -6;
   private static final int LARGEST_PLAIN_EXPONENT = 9;
 
   private NumberText() {}
 
   /**
-   * Writes a number with up to twelve significant digits and without trailing zeros: more digits
-   * than any measurement has, and few enough to hide the last bits of a unit conversion.
+   * Writes a number with up to six significant digits and without trailing zeros: more digits than
+   * a measurement has, and few enough to be read.
    *
    * @param value a finite number
    * @return the number, such as {@code 0.25}, {@code 215} or {@code 1.5E-9}
    */
   public static String plain(double value) {
-    BigDecimal rounded =
-        new BigDecimal(value)
-            .round(new MathContext(DISPLAYED_DIGITS, RoundingMode.HALF_UP))
-            .stripTrailingZeros();
-    if (rounded.signum() == 0) {
+    return withoutTrailingZeros(
+        asTyped(value).round(new MathContext(DISPLAYED_DIGITS, RoundingMode.HALF_UP)));
+  }
+
+  /**
+   * Writes a number rounded to a number of decimal places, without trailing zeros.
+   *
+   * @param value a finite number
+   * @param decimals the most decimal places to keep, 0 to 15
+   * @return the number, such as {@code 4.2} for 4.2 to four decimals
+   * @throws org.brewchem.OutOfRangeException if {@code decimals} is not 0 to 15
+   */
+  public static String plain(double value, int decimals) {
+    return withoutTrailingZeros(new BigDecimal(decimals(value, decimals)));
+  }
+
+  /**
+   * Writes a number with as many digits as it takes to read back the same number, 17 at most.
+   *
+   * @param value a finite number
+   * @return the number, such as {@code 0.1} or {@code 8.077751769230001}
+   */
+  public static String exact(double value) {
+    return withoutTrailingZeros(new BigDecimal(Double.toString(value)));
+  }
+
+  private static String withoutTrailingZeros(BigDecimal number) {
+    if (number.signum() == 0) {
       return "0";
     }
-    int exponent = rounded.precision() - rounded.scale() - 1;
+    BigDecimal stripped = number.stripTrailingZeros();
+    int exponent = stripped.precision() - stripped.scale() - 1;
     if (exponent >= SMALLEST_PLAIN_EXPONENT && exponent <= LARGEST_PLAIN_EXPONENT) {
-      return rounded.toPlainString();
+      return stripped.toPlainString();
     }
-    BigDecimal mantissa = rounded.movePointLeft(exponent);
+    BigDecimal mantissa = stripped.movePointLeft(exponent);
     return mantissa.toPlainString() + "E" + exponent;
   }
 

@@ -1,5 +1,7 @@
 package org.brewchem.quantity;
 
+import org.brewchem.internal.NumberText;
+
 /** The rule that two titrated values combine or compare only when they share their end point. */
 final class EndPoints {
 
@@ -9,10 +11,10 @@ final class EndPoints {
     if (!one.equals(other)) {
       throw new IllegalArgumentException(
           name
-              + ": an end point of "
-              + one
-              + " does not go with an end point of "
-              + other
+              + ": an end point of pH "
+              + NumberText.exact(one.value())
+              + " does not go with an end point of pH "
+              + NumberText.exact(other.value())
               + "; both values need the same end point");
     }
     return one;

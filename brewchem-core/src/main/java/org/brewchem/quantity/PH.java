@@ -8,6 +8,9 @@ public final class PH extends ScalarValue<PH> {
 
   private static final String NAME = "pH";
 
+  /** A tenth of what the best electrodes tell apart. */
+  private static final int PRINTED_DECIMALS = 4;
+
   private PH(double pH) {
     super(Checks.inRange(NAME, pH, "", -3, 17));
   }
@@ -42,8 +45,14 @@ public final class PH extends ScalarValue<PH> {
     return value - other.value;
   }
 
+  /**
+   * Returns the pH rounded to four decimals, in a form that the readers of {@code
+   * org.brewchem.units} read back.
+   *
+   * @return such as {@code pH 8.0778}, the same in every locale
+   */
   @Override
   public String toString() {
-    return NAME + " " + NumberText.plain(value);
+    return NAME + " " + NumberText.plain(value, PRINTED_DECIMALS);
   }
 }

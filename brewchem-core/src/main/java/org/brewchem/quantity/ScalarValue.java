@@ -83,8 +83,8 @@ abstract class ScalarValue<T extends ScalarValue<T>> implements Comparable<T> {
   }
 
   /**
-   * Returns the value with its unit and up to twelve significant digits, in a form that the readers
-   * of {@code org.brewchem.units} read back.
+   * Returns the value with its unit and up to six significant digits, in a form that the readers of
+   * {@code org.brewchem.units} read back; {@code Text.exact} there writes all digits.
    *
    * @return the value as text, the same in every locale
    */

@@ -11,6 +11,9 @@ public final class Volume extends ScalarValue<Volume> {
 
   private static final String NAME = "volume";
 
+  /** A volume from 10 hL prints in hL. */
+  private static final double SMALLEST_IN_HECTOLITRES = 1000;
+
   static final double LITRES_PER_US_GALLON = 3.785411784;
   static final double LITRES_PER_IMPERIAL_GALLON = 4.54609;
   private static final double LITRES_PER_US_BARREL = 31 * LITRES_PER_US_GALLON;
@@ -194,7 +197,10 @@ public final class Volume extends ScalarValue<Volume> {
 
   @Override
   public String toString() {
-    return value < 1 ? text(inMillilitres(), "mL") : text(value, "L");
+    if (value < 1) {
+      return text(inMillilitres(), "mL");
+    }
+    return value < SMALLEST_IN_HECTOLITRES ? text(value, "L") : text(inHectolitres(), "hL");
   }
 
   private static Volume fromBase(double litres) {

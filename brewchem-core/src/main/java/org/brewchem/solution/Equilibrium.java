@@ -14,6 +14,7 @@ import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Gas;
+import org.brewchem.substance.IonPair;
 import org.brewchem.substance.Mineral;
 
 /**
@@ -137,6 +138,31 @@ public final class Equilibrium {
   }
 
   /**
+   * Returns the unpaired form of a component that holds some of the protons.
+   *
+   * @param component the component
+   * @param protons how many protons it holds, from 0 to {@link Component#protons()}
+   * @return the species; empty when the solution has none of the component
+   * @throws IllegalArgumentException if there is no such form
+   */
+  public Optional<Species> species(Component component, int protons) {
+    String form = component.form(protons);
+    return species.stream()
+        .filter(s -> s.component().equals(Optional.of(component)) && s.name().equals(form))
+        .findFirst();
+  }
+
+  /**
+   * Returns the species of an ion pair.
+   *
+   * @param pair the ion pair, such as one of {@link org.brewchem.substance.PairSet#pairs()}
+   * @return the species; empty when the solution was not solved with that pair
+   */
+  public Optional<Species> species(IonPair pair) {
+    return species(pair.product());
+  }
+
+  /**
    * Returns the free part of a component: what is in none of the ion pairs.
    *
    * @param component the component
@@ -206,7 +232,7 @@ public final class Equilibrium {
 
   /** Activity of an unpaired form, mol/kg; 0 when there is none. */
   private double activity(Component component, int protons) {
-    return species(component.form(protons)).map(Species::activity).orElse(0.0);
+    return species(component, protons).map(Species::activity).orElse(0.0);
   }
 
   @Override

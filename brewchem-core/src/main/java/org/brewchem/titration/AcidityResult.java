@@ -13,7 +13,7 @@ import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
-import org.brewchem.solution.Carbonation;
+import org.brewchem.solution.CarbonDioxidePressure;
 import org.brewchem.substance.Acid;
 import org.brewchem.uncertainty.Budget;
 import org.brewchem.uncertainty.LinearityCheck;
@@ -72,7 +72,7 @@ public final class AcidityResult {
    */
   public static TitratableAcidity greatestOfOpenSample(PH endPoint) {
     MassConcentration saturated =
-        Carbonation.under(Pressure.ofAtmospheres(1), COLDEST).asMassConcentration();
+        CarbonDioxidePressure.carbonationUnder(Pressure.ofAtmospheres(1), COLDEST).asMassConcentration();
     return TitratableAcidity.ofGramsPerLitreAs(
             UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC, Acid.LACTIC, endPoint)
         .plus(CarbonDioxideResidue.of(saturated, USUAL_BEER, endPoint, ROOM).bias());

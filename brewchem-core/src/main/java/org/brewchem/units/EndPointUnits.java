@@ -15,13 +15,16 @@ public final class EndPointUnits<Q> {
   private static final String MARK = ", to ";
 
   private final Function<PH, UnitSet<Q>> toEndPoint;
+  private final Function<Q, PH> endPointOf;
 
-  EndPointUnits(Function<PH, UnitSet<Q>> toEndPoint) {
+  EndPointUnits(Function<PH, UnitSet<Q>> toEndPoint, Function<Q, PH> endPointOf) {
     this.toEndPoint = toEndPoint;
+    this.endPointOf = endPointOf;
   }
 
+  /** The end point is written with all its digits: rounded, it would be another one. */
   static String symbol(String unit, PH endPoint) {
-    return unit + MARK + endPoint;
+    return unit + MARK + LabUnits.PH.exact(endPoint);
   }
 
   /**
@@ -68,6 +71,18 @@ public final class EndPointUnits<Q> {
           text, number.end(), "the unit is missing", "a unit and an end point are allowed");
     }
     return named(text, number.end() + 1, text.length()).from(number.value());
+  }
+
+  /**
+   * Returns a value as text that reads back to an equal value: in the unit that it is held in, with
+   * all digits of its number and its end point.
+   *
+   * @param value the value
+   * @return such as {@code 31.12345678901234 mEq/L, to pH 8.2}
+   */
+  public String exact(Q value) {
+    Objects.requireNonNull(value, "value");
+    return to(endPointOf.apply(value)).exact(value);
   }
 
   private static int mark(String text, int start, int end) {

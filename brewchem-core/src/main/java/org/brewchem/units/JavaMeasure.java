@@ -5,25 +5,30 @@ import javax.measure.MetricPrefix;
 import javax.measure.Quantity;
 import javax.measure.Unit;
 import javax.measure.UnitConverter;
+import javax.measure.quantity.Dimensionless;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.AmountOfSubstance;
+import org.brewchem.quantity.Carbonation;
 import org.brewchem.quantity.Density;
 import org.brewchem.quantity.ElectricPotential;
 import org.brewchem.quantity.Mass;
 import org.brewchem.quantity.MassConcentration;
+import org.brewchem.quantity.MassFraction;
+import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.MolarMass;
 import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TemperatureDifference;
 import org.brewchem.quantity.Volume;
+import tech.units.indriya.AbstractUnit;
 import tech.units.indriya.quantity.Quantities;
 import tech.units.indriya.unit.ProductUnit;
 import tech.units.indriya.unit.Units;
 
 /**
- * The physical values as quantities of JSR-385, in and out. What has a basis, an end point or a
- * scale of its own (alkalinity, hardness, acidity, pH, specific gravity, equivalents) has no
- * counterpart there.
+ * The physical values as quantities of JSR-385, in and out. What has a scale of its own (pH,
+ * specific gravity, equivalents, and the alkalinities, hardness and acidities stated in them) is
+ * converted by {@link JavaLabMeasure}.
  *
  * <p>The unit of an incoming quantity is checked against the dimension that the method names; the
  * type parameter alone is no guarantee, because {@code Quantity.asType} does not look at the unit.
@@ -43,6 +48,8 @@ public final class JavaMeasure {
   private static final Unit<MassPerVolume> GRAM_PER_LITRE = new ProductUnit<>(GRAM.divide(LITRE));
   private static final Unit<MassPerVolume> KILOGRAM_PER_CUBIC_METRE =
       new ProductUnit<>(Units.KILOGRAM.divide(Units.CUBIC_METRE));
+  private static final Unit<AmountPerMass> MOLE_PER_KILOGRAM =
+      new ProductUnit<>(MOLE.divide(Units.KILOGRAM));
   private static final Unit<AmountPerVolume> MOLE_PER_LITRE = new ProductUnit<>(MOLE.divide(LITRE));
 
   private JavaMeasure() {}
@@ -52,6 +59,9 @@ public final class JavaMeasure {
 
   /** Amount of substance per volume, the kind of an amount concentration; JSR-385 has none. */
   public interface AmountPerVolume extends Quantity<AmountPerVolume> {}
+
+  /** Amount of substance per mass, the kind of a molality; JSR-385 has none. */
+  public interface AmountPerMass extends Quantity<AmountPerMass> {}
 
   /** Mass per amount of substance, the kind of a molar mass; JSR-385 has none. */
   public interface MassPerAmount extends Quantity<MassPerAmount> {}
@@ -215,6 +225,72 @@ public final class JavaMeasure {
   }
 
   /**
+   * Returns the mass fraction that a JSR-385 quantity states.
+   *
+   * @param quantity the quantity without a dimension, such as a number of per cent
+   * @return the mass fraction
+   * @throws IllegalArgumentException if the quantity has a dimension, or the value does not allow
+   *     its number
+   */
+  public static MassFraction massFraction(Quantity<?> quantity) {
+    return MassFraction.of(numberIn(AbstractUnit.ONE, quantity, "mass fraction"));
+  }
+
+  /**
+   * Returns a mass fraction as a JSR-385 quantity.
+   *
+   * @param value the mass fraction
+   * @return the quantity as a plain number
+   */
+  public static Quantity<Dimensionless> toQuantity(MassFraction value) {
+    return Quantities.getQuantity(value.fraction(), AbstractUnit.ONE);
+  }
+
+  /**
+   * Returns the molality that a JSR-385 quantity states.
+   *
+   * @param quantity the quantity, in any unit of amount of substance per mass
+   * @return the molality
+   * @throws IllegalArgumentException if the quantity has another dimension, or the value does not
+   *     allow its number
+   */
+  public static Molality molality(Quantity<?> quantity) {
+    return Molality.ofMolesPerKilogram(numberIn(MOLE_PER_KILOGRAM, quantity, "molality"));
+  }
+
+  /**
+   * Returns a molality as a JSR-385 quantity.
+   *
+   * @param value the molality
+   * @return the quantity in mol/kg
+   */
+  public static Quantity<AmountPerMass> toQuantity(Molality value) {
+    return Quantities.getQuantity(value.inMolesPerKilogram(), MOLE_PER_KILOGRAM);
+  }
+
+  /**
+   * Returns the carbonation that a JSR-385 quantity states.
+   *
+   * @param quantity the dissolved CO2, in any unit of mass per volume
+   * @return the carbonation
+   * @throws IllegalArgumentException if the quantity has another dimension, or the value does not
+   *     allow its number
+   */
+  public static Carbonation carbonation(Quantity<?> quantity) {
+    return Carbonation.ofGramsPerLitre(numberIn(GRAM_PER_LITRE, quantity, "carbonation"));
+  }
+
+  /**
+   * Returns a carbonation as a JSR-385 quantity.
+   *
+   * @param value the carbonation
+   * @return the dissolved CO2 in g/L
+   */
+  public static Quantity<MassPerVolume> toQuantity(Carbonation value) {
+    return Quantities.getQuantity(value.inGramsPerLitre(), GRAM_PER_LITRE);
+  }
+
+  /**
    * Returns the absolute pressure that a JSR-385 quantity states.
    *
    * @param quantity the quantity, in any unit of pressure
@@ -325,7 +401,7 @@ public final class JavaMeasure {
     return Quantities.getQuantity(value.inKelvin(), Units.KELVIN, Quantity.Scale.RELATIVE);
   }
 
-  private static double numberIn(Unit<?> unit, Quantity<?> quantity, String name) {
+  static double numberIn(Unit<?> unit, Quantity<?> quantity, String name) {
     return converter(unit, quantity, name).convert(number(quantity));
   }
 

@@ -68,7 +68,7 @@ public final class LabUnit<Q> {
   }
 
   /**
-   * Returns a value as text in this unit with up to twelve significant digits.
+   * Returns a value as text in this unit with up to six significant digits.
    *
    * @param value the value
    * @return such as {@code 5.3 mg/L}
@@ -99,6 +99,11 @@ public final class LabUnit<Q> {
    */
   public String textWithDecimals(Q value, int decimals) {
     return withNumber(NumberText.decimals(in(value), decimals));
+  }
+
+  /** Returns a value as text in this unit with all its digits. */
+  String exact(Q value) {
+    return withNumber(NumberText.exact(in(value)));
   }
 
   boolean isBeforeTheNumber() {

@@ -15,6 +15,7 @@ import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.AmountOfSubstance;
 import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Carbonation;
 import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.Density;
 import org.brewchem.quantity.ElectricPotential;
@@ -44,6 +45,7 @@ public final class LabUnits {
   public static final UnitSet<PH> PH =
       UnitSet.of(
           "pH",
+          "pH",
           List.of(
               LabUnit.beforeTheNumber(
                   "pH", org.brewchem.quantity.PH::of, org.brewchem.quantity.PH::value)));
@@ -52,6 +54,7 @@ public final class LabUnits {
   public static final UnitSet<Temperature> TEMPERATURE =
       UnitSet.of(
           "temperature",
+          "°C",
           List.of(
               LabUnit.of("°C", Temperature::ofCelsius, Temperature::inCelsius),
               LabUnit.of("K", Temperature::ofKelvin, Temperature::inKelvin),
@@ -61,6 +64,7 @@ public final class LabUnits {
   public static final UnitSet<TemperatureDifference> TEMPERATURE_DIFFERENCE =
       UnitSet.of(
           "temperature difference",
+          "K",
           List.of(
               LabUnit.of("K", TemperatureDifference::ofKelvin, TemperatureDifference::inKelvin)));
 
@@ -68,6 +72,7 @@ public final class LabUnits {
   public static final UnitSet<Volume> VOLUME =
       UnitSet.of(
           "volume",
+          "L",
           List.of(
               LabUnit.of("mL", Volume::ofMillilitres, Volume::inMillilitres),
               LabUnit.of("L", Volume::ofLitres, Volume::inLitres),
@@ -79,6 +84,7 @@ public final class LabUnits {
   public static final UnitSet<Mass> MASS =
       UnitSet.of(
           "mass",
+          "g",
           List.of(
               LabUnit.of("mg", Mass::ofMilligrams, Mass::inMilligrams),
               LabUnit.of("g", Mass::ofGrams, Mass::inGrams),
@@ -90,6 +96,7 @@ public final class LabUnits {
   public static final UnitSet<AmountOfSubstance> AMOUNT_OF_SUBSTANCE =
       UnitSet.of(
           "amount of substance",
+          "mol",
           List.of(
               LabUnit.of("mmol", AmountOfSubstance::ofMillimoles, AmountOfSubstance::inMillimoles),
               LabUnit.of("mol", AmountOfSubstance::ofMoles, AmountOfSubstance::inMoles)));
@@ -98,12 +105,14 @@ public final class LabUnits {
   public static final UnitSet<MolarMass> MOLAR_MASS =
       UnitSet.of(
           "molar mass",
+          "g/mol",
           List.of(LabUnit.of("g/mol", MolarMass::ofGramsPerMole, MolarMass::inGramsPerMole)));
 
   /** Units of a density: {@code g/mL}, {@code kg/L}, {@code kg/m3}. */
   public static final UnitSet<Density> DENSITY =
       UnitSet.of(
           "density",
+          "kg/m3",
           List.of(
               LabUnit.of("g/mL", Density::ofGramsPerMillilitre, Density::inGramsPerMillilitre),
               LabUnit.of("kg/L", Density::ofKilogramsPerLitre, Density::inKilogramsPerLitre),
@@ -114,12 +123,14 @@ public final class LabUnits {
   public static final UnitSet<SpecificGravity> SPECIFIC_GRAVITY =
       UnitSet.of(
           "specific gravity",
+          "SG 20/20",
           List.of(LabUnit.of("SG 20/20", SpecificGravity::of, SpecificGravity::value)));
 
   /** Units of a mass fraction: {@code % by mass}, {@code g/g}. */
   public static final UnitSet<MassFraction> MASS_FRACTION =
       UnitSet.of(
           "mass fraction",
+          "g/g",
           List.of(
               LabUnit.of("% by mass", MassFraction::ofMassPercent, MassFraction::inMassPercent),
               LabUnit.of("g/g", MassFraction::of, MassFraction::fraction)));
@@ -131,6 +142,7 @@ public final class LabUnits {
   public static final UnitSet<MassConcentration> MASS_CONCENTRATION =
       UnitSet.of(
           "mass concentration",
+          "mg/L",
           List.of(
               LabUnit.of(
                   "mg/L",
@@ -151,6 +163,7 @@ public final class LabUnits {
   public static final UnitSet<AmountConcentration> AMOUNT_CONCENTRATION =
       UnitSet.of(
           "amount concentration",
+          "mol/L",
           List.of(
               LabUnit.of(
                   "mmol/L",
@@ -165,6 +178,7 @@ public final class LabUnits {
   public static final UnitSet<Molality> MOLALITY =
       UnitSet.of(
           "molality",
+          "mol/kg",
           List.of(
               LabUnit.of(
                   "mmol/kg", Molality::ofMillimolesPerKilogram, Molality::inMillimolesPerKilogram),
@@ -174,6 +188,7 @@ public final class LabUnits {
   public static final UnitSet<ChargeConcentration> CHARGE_CONCENTRATION =
       UnitSet.of(
           "charge concentration",
+          "mEq/L",
           List.of(
               LabUnit.of(
                   "mEq/L",
@@ -188,6 +203,7 @@ public final class LabUnits {
   public static final UnitSet<BufferCapacity> BUFFER_CAPACITY =
       UnitSet.of(
           "buffer capacity",
+          "mEq/L per pH",
           List.of(
               LabUnit.of(
                   "mEq/L per pH",
@@ -198,15 +214,26 @@ public final class LabUnits {
   public static final UnitSet<Pressure> PRESSURE =
       UnitSet.of(
           "pressure",
+          "kPa",
           List.of(
               LabUnit.of("kPa", Pressure::ofKilopascals, Pressure::inKilopascals),
               LabUnit.of("bar", Pressure::ofBars, Pressure::inBars),
               LabUnit.of("atm", Pressure::ofAtmospheres, Pressure::inAtmospheres)));
 
+  /** Units of a carbonation: {@code g/L of CO2}, {@code volumes of CO2}. */
+  public static final UnitSet<Carbonation> CARBONATION =
+      UnitSet.of(
+          "carbonation",
+          "g/L of CO2",
+          List.of(
+              LabUnit.of("g/L of CO2", Carbonation::ofGramsPerLitre, Carbonation::inGramsPerLitre),
+              LabUnit.of("volumes of CO2", Carbonation::ofVolumes, Carbonation::inVolumes)));
+
   /** Units of an electric potential: {@code mV}, {@code V}. */
   public static final UnitSet<ElectricPotential> ELECTRIC_POTENTIAL =
       UnitSet.of(
           "electric potential",
+          "mV",
           List.of(
               LabUnit.of("mV", ElectricPotential::ofMillivolts, ElectricPotential::inMillivolts),
               LabUnit.of("V", ElectricPotential::ofVolts, ElectricPotential::inVolts)));
@@ -218,6 +245,7 @@ public final class LabUnits {
   public static final UnitSet<Hardness> HARDNESS =
       UnitSet.of(
           "hardness",
+          "mEq/L",
           List.of(
               LabUnit.of(
                   "mg/L as CaCO3",
@@ -241,6 +269,7 @@ public final class LabUnits {
   public static final UnitSet<CarbonateAlkalinity> CARBONATE_ALKALINITY =
       UnitSet.of(
           "carbonate alkalinity",
+          "mEq/L",
           List.of(
               LabUnit.of(
                   "mg/L as CaCO3",
@@ -282,6 +311,7 @@ public final class LabUnits {
   public static final UnitSet<ResidualAlkalinity> RESIDUAL_ALKALINITY =
       UnitSet.of(
           "residual alkalinity",
+          "mEq/L",
           List.of(
               LabUnit.of(
                   "mg/L as CaCO3",
@@ -316,7 +346,7 @@ public final class LabUnits {
    * gr/US gal}, followed by such as {@code , to pH 4.5}.
    */
   public static final EndPointUnits<TitrationAlkalinity> TITRATION_ALKALINITY =
-      new EndPointUnits<>(LabUnits::titrationAlkalinity);
+      new EndPointUnits<>(LabUnits::titrationAlkalinity, TitrationAlkalinity::endPoint);
 
   private LabUnits() {}
 
@@ -340,7 +370,7 @@ public final class LabUnits {
             "acids: two are called \"" + Excerpt.of(basis.name()) + "\"; each needs its own name");
       }
     }
-    return new EndPointUnits<>(endPoint -> acidity(allowed, endPoint));
+    return new EndPointUnits<>(endPoint -> acidity(allowed, endPoint), TitratableAcidity::endPoint);
   }
 
   private static UnitSet<TitratableAcidity> acidity(List<AcidBasis> bases, PH endPoint) {
@@ -371,7 +401,7 @@ public final class LabUnits {
               (number, to) -> TitratableAcidity.ofGramsPer100MillilitresAs(number, basis, to),
               acidity -> acidity.inGramsPer100MillilitresAs(basis)));
     }
-    return UnitSet.of("titratable acidity", units);
+    return UnitSet.of("titratable acidity", EndPointUnits.symbol("mEq/L", endPoint), units);
   }
 
   private static LabUnit<TitratableAcidity> acidityUnit(
@@ -385,6 +415,7 @@ public final class LabUnits {
   private static UnitSet<TitrationAlkalinity> titrationAlkalinity(PH endPoint) {
     return UnitSet.of(
         "titration alkalinity",
+        EndPointUnits.symbol("mEq/L", endPoint),
         List.of(
             alkalinityUnit(
                 "mg/L as CaCO3",
@@ -451,7 +482,7 @@ public final class LabUnits {
           if (!found.equals(endPoint)) {
             throw new IllegalArgumentException(
                 "a value to "
-                    + found
+                    + PH.exact(found)
                     + " cannot be stated in \""
                     + whole
                     + "\"; it is stated to its own end point");

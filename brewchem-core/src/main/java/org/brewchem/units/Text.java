@@ -1,11 +1,13 @@
 package org.brewchem.units;
 
 import java.util.Collection;
+import java.util.List;
 import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.AmountOfSubstance;
 import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Carbonation;
 import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.Density;
 import org.brewchem.quantity.ElectricPotential;
@@ -32,6 +34,9 @@ import org.brewchem.quantity.Volume;
  * <p>Each reader throws a {@link UnitTextException} when the text is not a number with one of the
  * allowed units, and the {@link IllegalArgumentException} of the value when it does not allow the
  * number.
+ *
+ * <p>The {@code exact} forms print what the readers turn into an equal value; {@code toString()}
+ * rounds for a reader.
  */
 public final class Text {
 
@@ -49,15 +54,16 @@ public final class Text {
   }
 
   /**
-   * Reads a pH.
+   * Reads a pH, with its name or as the number alone.
    *
-   * @param text the text, such as {@code pH 8.2}
+   * @param text the text, such as {@code pH 8.2} or {@code 8.2}
    * @return the pH
    * @throws UnitTextException if the text is not a pH
    * @throws IllegalArgumentException if the number is not from -3 to 17
    */
   public static PH parsePH(String text) {
-    return LabUnits.PH.read(text);
+    boolean named = text.startsWith("p");
+    return named ? LabUnits.PH.read(text) : PH.of(NumberReader.whole(text));
   }
 
   /**
@@ -314,5 +320,247 @@ public final class Text {
   public static TitratableAcidity parseTitratableAcidity(
       String text, Collection<? extends AcidBasis> bases) {
     return LabUnits.acidity(bases).read(text);
+  }
+
+  /**
+   * Reads a carbonation.
+   *
+   * @param text the text, such as {@code 5.2 g/L of CO2}; units: {@link LabUnits#CARBONATION}
+   * @return the carbonation
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static Carbonation parseCarbonation(String text) {
+    return LabUnits.CARBONATION.read(text);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the pH
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(PH value) {
+    return LabUnits.PH.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the temperature
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(Temperature value) {
+    return LabUnits.TEMPERATURE.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the temperature difference
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(TemperatureDifference value) {
+    return LabUnits.TEMPERATURE_DIFFERENCE.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the volume
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(Volume value) {
+    return LabUnits.VOLUME.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the mass
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(Mass value) {
+    return LabUnits.MASS.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the amount of substance
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(AmountOfSubstance value) {
+    return LabUnits.AMOUNT_OF_SUBSTANCE.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the molar mass
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(MolarMass value) {
+    return LabUnits.MOLAR_MASS.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the density
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(Density value) {
+    return LabUnits.DENSITY.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the specific gravity
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(SpecificGravity value) {
+    return LabUnits.SPECIFIC_GRAVITY.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the mass fraction
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(MassFraction value) {
+    return LabUnits.MASS_FRACTION.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the mass concentration
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(MassConcentration value) {
+    return LabUnits.MASS_CONCENTRATION.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the amount concentration
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(AmountConcentration value) {
+    return LabUnits.AMOUNT_CONCENTRATION.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the molality
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(Molality value) {
+    return LabUnits.MOLALITY.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the charge concentration
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(ChargeConcentration value) {
+    return LabUnits.CHARGE_CONCENTRATION.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the buffer capacity
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(BufferCapacity value) {
+    return LabUnits.BUFFER_CAPACITY.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the absolute pressure
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(Pressure value) {
+    return LabUnits.PRESSURE.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the carbonation
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(Carbonation value) {
+    return LabUnits.CARBONATION.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the electric potential
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(ElectricPotential value) {
+    return LabUnits.ELECTRIC_POTENTIAL.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the hardness
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(Hardness value) {
+    return LabUnits.HARDNESS.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the carbonate alkalinity
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(CarbonateAlkalinity value) {
+    return LabUnits.CARBONATE_ALKALINITY.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the residual alkalinity
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(ResidualAlkalinity value) {
+    return LabUnits.RESIDUAL_ALKALINITY.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the titration alkalinity
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(TitrationAlkalinity value) {
+    return LabUnits.TITRATION_ALKALINITY.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the titratable acidity
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(TitratableAcidity value) {
+    return LabUnits.acidity(List.of()).exact(value);
   }
 }

@@ -15,17 +15,20 @@ import org.brewchem.internal.Excerpt;
 public final class UnitSet<Q> {
 
   private final String meaning;
+  private final LabUnit<Q> heldIn;
   private final Map<String, LabUnit<Q>> bySymbol;
 
-  private UnitSet(String meaning, Map<String, LabUnit<Q>> bySymbol) {
+  private UnitSet(String meaning, LabUnit<Q> heldIn, Map<String, LabUnit<Q>> bySymbol) {
     this.meaning = meaning;
+    this.heldIn = heldIn;
     this.bySymbol = bySymbol;
   }
 
-  static <Q> UnitSet<Q> of(String meaning, List<LabUnit<Q>> units) {
+  /** Makes the set; the value holds its number in the unit of the symbol {@code heldIn}. */
+  static <Q> UnitSet<Q> of(String meaning, String heldIn, List<LabUnit<Q>> units) {
     Map<String, LabUnit<Q>> bySymbol = new LinkedHashMap<>();
     units.forEach(unit -> bySymbol.put(unit.symbol(), unit));
-    return new UnitSet<>(meaning, bySymbol);
+    return new UnitSet<>(meaning, Objects.requireNonNull(bySymbol.get(heldIn), heldIn), bySymbol);
   }
 
   /**
@@ -68,6 +71,17 @@ public final class UnitSet<Q> {
    */
   public Q read(String text) {
     return read(text, 0, text.length());
+  }
+
+  /**
+   * Returns a value as text that reads back to an equal value: in the unit that it is held in, with
+   * all its digits.
+   *
+   * @param value the value
+   * @return such as {@code 0.09207775176923001 g/L}
+   */
+  public String exact(Q value) {
+    return heldIn.exact(value);
   }
 
   /** Reads the value that stands between two places of a text. */

@@ -6,7 +6,9 @@
  * {@link org.brewchem.units.Text} reads a value such as {@code 5.3 mg/L}, {@code pH 8.2} or {@code
  * 2.80 g/L as lactic acid, to pH 8.2}, and a {@link org.brewchem.units.LabUnit} prints one. {@link
  * org.brewchem.units.ColumnHeader} reads the unit out of a heading such as {@code calcium [mg/L]}.
- * What the values print as {@code toString()} reads back.
+ * What the values print as {@code toString()} is rounded for a reader, a pH to four decimals and
+ * anything else to six significant digits, and reads back to the digits printed; what {@code
+ * Text.exact} prints reads back to an equal value.
  *
  * <p>Reading is strict, because a guess here is a wrong dose later:
  *
@@ -18,6 +20,7 @@
  *   <li>One space stands between number and unit, and no other space before, between or after.
  *   <li>Each unit has one spelling, in upper and lower case as listed: {@code mg/L} is read and
  *       {@code mg/l} is not. What is read is therefore what is printed.
+ *   <li>A pH is read with its name or as the number alone; as an end point it has its name.
  *   <li>A basis and an end point belong to the text of a value that has them.
  * </ul>
  *
@@ -25,8 +28,9 @@
  * org.brewchem.units.UnitTextException}; a number that the value does not allow, such as a negative
  * volume, with an {@link org.brewchem.OutOfRangeException}.
  *
- * <p>{@link org.brewchem.units.JavaMeasure} converts the physical values to and from JSR-385. It is
- * the only class that needs the units library; nothing else here or in the values loads it.
+ * <p>{@link org.brewchem.units.JavaMeasure} converts the physical values to and from JSR-385,
+ * {@link org.brewchem.units.JavaLabMeasure} those with units of their own. They are the only
+ * classes that need the units library; nothing else here or in the values loads it.
  *
  * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */

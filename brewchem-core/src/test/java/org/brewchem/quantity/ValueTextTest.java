@@ -11,10 +11,14 @@ class ValueTextTest {
   @Test
   void everyValueCarriesItsUnit() {
     assertEquals("pH 8.2", pH(8.2).toString());
+    assertEquals("pH 8.0778", pH(8.07775176923).toString());
+    assertEquals("123.457 mg/L", mgPerL(123.456789).toString());
+    assertEquals("5 g/L of CO2", Carbonation.ofGramsPerLitre(5).toString());
     assertEquals("20 °C", celsius(20).toString());
     assertEquals("5 K", TemperatureDifference.ofKelvin(5).toString());
     assertEquals("14.62 mL", mL(14.62).toString());
-    assertEquals("2000 L", hL(20).toString());
+    assertEquals("20 hL", hL(20).toString());
+    assertEquals("150 L", litres(150).toString());
     assertEquals("0 mL", litres(0).toString());
     assertEquals("12.5 mg", mg(12.5).toString());
     assertEquals("0.4082 g", g(0.4082).toString());

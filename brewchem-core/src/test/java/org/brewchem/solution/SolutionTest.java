@@ -14,12 +14,15 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Optional;
 import org.brewchem.quantity.PH;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.ConstantSet;
 import org.brewchem.substance.Ion;
+import org.brewchem.substance.IonPair;
+import org.brewchem.substance.PairSet;
 import org.brewchem.substance.Salt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -194,6 +197,30 @@ class SolutionTest {
     IllegalArgumentException thrown =
         assertThrows(IllegalArgumentException.class, () -> water.degassedTo(gPerL(5)));
     assertTrue(thrown.getMessage().startsWith("residue: 5 g/L"), thrown.getMessage());
+  }
+
+  @Test
+  void aSpeciesIsFoundByItsComponentOrItsPair() {
+    Solution solution =
+        Solution.at(celsius(25))
+            .with(Salt.GYPSUM, mmolPerKg(2))
+            .with(Acid.CARBONIC, mmolPerKg(1))
+            .under(Level.PAIRS);
+    Equilibrium state = solution.equilibrium();
+    IonPair pair =
+        PairSet.standard().pairs().stream()
+            .filter(p -> p.metal().equals(Optional.of(Component.CALCIUM)))
+            .filter(p -> p.ligand().equals(Optional.of(Component.SULFATE)) && p.protons() == 0)
+            .findFirst()
+            .orElseThrow();
+    double free = state.species(Component.CALCIUM, 0).orElseThrow().molality().inMolesPerKilogram();
+    assertEquals(state.free(Component.CALCIUM).inMolesPerKilogram(), free, 1e-15);
+    assertEquals(0, state.species(pair).orElseThrow().charge());
+    assertTrue(state.species(pair).orElseThrow().molality().inMolesPerKilogram() > 1e-4);
+    assertEquals(-1, state.species(Component.CARBONATE, 1).orElseThrow().charge());
+    assertEquals(Optional.empty(), state.species(Component.PHOSPHATE, 1));
+    assertThrows(IllegalArgumentException.class, () -> state.species(Component.CALCIUM, 1));
+    assertEquals(Optional.empty(), solution.under(Level.ACTIVITY).equilibrium().species(pair));
   }
 
   @Test

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.brewchem.quantity.Carbonation;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
@@ -18,14 +19,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class CarbonationTest {
+class CarbonDioxidePressureTest {
 
   /** Source: 44.009 g/mol over 22.41396954 L/mol, the molar volume of CODATA 2018. */
   @Test
   void aVolumeIsTheGasThatFillsTheLiquidsVolume() {
     assertEquals(44.009 / 22.41396954, Carbonation.ofVolumes(1).inGramsPerLitre(), 1e-8);
     assertEquals(
-        2.6, Carbonation.of(Carbonation.ofVolumes(2.6).asMassConcentration()).inVolumes(), 1e-14);
+        2.6, Carbonation.from(Carbonation.ofVolumes(2.6).asMassConcentration()).inVolumes(), 1e-14);
   }
 
   /**
@@ -36,7 +37,10 @@ class CarbonationTest {
   @ParameterizedTest
   @CsvSource({"0, 1.713", "10, 1.194", "20, 0.878", "25, 0.759", "30, 0.665", "40, 0.530"})
   void waterTakesUpWhatTablesOfAbsorptionSay(double celsius, double volumes) {
-    assertEquals(volumes, Carbonation.under(atm(1), celsius(celsius)).inVolumes(), 0.02 * volumes);
+    assertEquals(
+        volumes,
+        CarbonDioxidePressure.carbonationUnder(atm(1), celsius(celsius)).inVolumes(),
+        0.02 * volumes);
   }
 
   @Test
@@ -44,13 +48,13 @@ class CarbonationTest {
     Carbonation carbonation = Carbonation.ofGramsPerLitre(5.2);
     assertEquals(
         5.2,
-        Carbonation.under(carbonation.equilibriumPressure(celsius(4)), celsius(4))
+        CarbonDioxidePressure.carbonationUnder(
+                CarbonDioxidePressure.over(carbonation, celsius(4)), celsius(4))
             .inGramsPerLitre(),
         1e-13);
     assertTrue(
-        carbonation
-                .equilibriumPressure(celsius(20))
-                .compareTo(carbonation.equilibriumPressure(celsius(4)))
+        CarbonDioxidePressure.over(carbonation, celsius(20))
+                .compareTo(CarbonDioxidePressure.over(carbonation, celsius(4)))
             > 0);
   }
 
@@ -58,7 +62,9 @@ class CarbonationTest {
   void aSolutionOpenToThatPressureHoldsIt() {
     Solution acid = Solution.at(celsius(10)).with(Acid.HYDROCHLORIC, mmolPerL(10));
     assertEquals(
-        Carbonation.under(kPa(150), celsius(10)).asAmountConcentration().inMolesPerLitre(),
+        CarbonDioxidePressure.carbonationUnder(kPa(150), celsius(10))
+            .asAmountConcentration()
+            .inMolesPerLitre(),
         OpenSolution.of(acid, kPa(150)).solution().total(Component.CARBONATE).inMolesPerLitre(),
         1e-4 * 0.08);
   }
@@ -93,7 +99,7 @@ class CarbonationTest {
 
   @Test
   void itSaysWhatItIs() {
-    assertEquals("5.000 g/L of CO2 (2.547 volumes)", Carbonation.ofGramsPerLitre(5).toString());
+    assertEquals("5 g/L of CO2", Carbonation.ofGramsPerLitre(5).toString());
     assertEquals(Carbonation.ofVolumes(2), Carbonation.ofVolumes(2));
     assertTrue(Carbonation.ofVolumes(2).compareTo(Carbonation.ofVolumes(3)) < 0);
   }
@@ -104,6 +110,8 @@ class CarbonationTest {
         assertThrows(IllegalArgumentException.class, () -> Carbonation.ofVolumes(-1));
     assertEquals(
         "carbonation: -1 volumes is not possible; 0 or more is allowed", thrown.getMessage());
-    assertThrows(IllegalArgumentException.class, () -> Carbonation.under(kPa(100), celsius(95)));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> CarbonDioxidePressure.carbonationUnder(kPa(100), celsius(95)));
   }
 }
