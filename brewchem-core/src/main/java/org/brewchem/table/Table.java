@@ -310,7 +310,7 @@ public final class Table {
     public Builder row(long number) {
       if (size > 0 && number <= rows[size - 1]) {
         throw Checks.outOfRange(
-            "row", number, "", "more than the last row, " + rows[size - 1] + ",");
+            "row", (double) number, "", "more than the last row, " + rows[size - 1] + ",");
       }
       if (size == rows.length) {
         rows = Arrays.copyOf(rows, 2 * size);

@@ -20,7 +20,6 @@ import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TemperatureDifference;
 import org.brewchem.quantity.Volume;
-import tech.units.indriya.AbstractUnit;
 import tech.units.indriya.quantity.Quantities;
 import tech.units.indriya.unit.ProductUnit;
 import tech.units.indriya.unit.Units;
@@ -38,6 +37,7 @@ import tech.units.indriya.unit.Units;
  */
 public final class JavaMeasure {
 
+  private static final Unit<Dimensionless> PLAIN_NUMBER = new ProductUnit<>();
   private static final Unit<javax.measure.quantity.Volume> LITRE = Units.LITRE;
   private static final Unit<javax.measure.quantity.Mass> GRAM = Units.GRAM;
   private static final Unit<javax.measure.quantity.AmountOfSubstance> MOLE = Units.MOLE;
@@ -233,7 +233,7 @@ public final class JavaMeasure {
    *     its number
    */
   public static MassFraction massFraction(Quantity<?> quantity) {
-    return MassFraction.of(numberIn(AbstractUnit.ONE, quantity, "mass fraction"));
+    return MassFraction.of(numberIn(PLAIN_NUMBER, quantity, "mass fraction"));
   }
 
   /**
@@ -243,7 +243,7 @@ public final class JavaMeasure {
    * @return the quantity as a plain number
    */
   public static Quantity<Dimensionless> toQuantity(MassFraction value) {
-    return Quantities.getQuantity(value.fraction(), AbstractUnit.ONE);
+    return Quantities.getQuantity(value.fraction(), PLAIN_NUMBER);
   }
 
   /**
