@@ -3,12 +3,13 @@ package org.brewchem.checks.frozen;
 import java.util.Locale;
 import org.brewchem.checks.CsvTable;
 import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.Carbonation;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.Volume;
-import org.brewchem.solution.Carbonation;
+import org.brewchem.solution.CarbonDioxidePressure;
 import org.brewchem.solution.Equilibrium;
 import org.brewchem.solution.Headspace;
 import org.brewchem.solution.Level;
@@ -226,11 +227,12 @@ final class FrozenSolutions {
     of.number(
         "pressure in equilibrium",
         "kPa",
-        carbonation.equilibriumPressure(temperature).inKilopascals());
+        CarbonDioxidePressure.over(carbonation, temperature).inKilopascals());
     of.number(
         "carbon dioxide under the pressure",
         "g/L",
-        Carbonation.under(Pressure.ofKilopascals(line.number("pressure")), temperature)
+        CarbonDioxidePressure.carbonationUnder(
+                Pressure.ofKilopascals(line.number("pressure")), temperature)
             .inGramsPerLitre());
   }
 }
