@@ -72,7 +72,8 @@ public final class AcidityResult {
    */
   public static TitratableAcidity greatestOfOpenSample(PH endPoint) {
     MassConcentration saturated =
-        CarbonDioxidePressure.carbonationUnder(Pressure.ofAtmospheres(1), COLDEST).asMassConcentration();
+        CarbonDioxidePressure.carbonationUnder(Pressure.ofAtmospheres(1), COLDEST)
+            .asMassConcentration();
     return TitratableAcidity.ofGramsPerLitreAs(
             UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC, Acid.LACTIC, endPoint)
         .plus(CarbonDioxideResidue.of(saturated, USUAL_BEER, endPoint, ROOM).bias());

@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.internal.Checks;
@@ -239,6 +240,7 @@ public final class Traced {
    * @return the derivative, in this number's unit over the source's; 0 when it does not move
    */
   public double sensitivity(Source source) {
+    Objects.requireNonNull(source, "source");
     for (int i = 0; i < sources.length; i++) {
       if (sources[i] == source) {
         return slopes[i];
@@ -319,6 +321,7 @@ public final class Traced {
    * @return the covariance; sources without a stated uncertainty do not count in it
    */
   public double covariance(Traced other) {
+    Objects.requireNonNull(other, "other");
     double sum = 0;
     for (int i = 0; i < sources.length; i++) {
       double u = sources[i].standardUncertainty().orElse(0);
