@@ -35,6 +35,7 @@ import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.substance.Formula;
 import org.brewchem.substance.PairSet;
 import org.brewchem.substance.Salt;
+import org.brewchem.substance.Solute;
 import org.brewchem.uncertainty.Budget;
 import org.brewchem.uncertainty.Distribution;
 import org.brewchem.uncertainty.Input;
@@ -73,6 +74,7 @@ class NullPolicyTest {
           Map.entry(Optional.class, Optional.empty()),
           Map.entry(AcidBasis.class, Acid.LACTIC),
           Map.entry(Compound.class, Salt.GYPSUM),
+          Map.entry(Solute.class, Salt.GYPSUM),
           Map.entry(PH.class, PH.of(8.2)),
           Map.entry(Formula.class, Formula.parse("H2O")),
           Map.entry(EquilibriumConstant.class, EquilibriumConstant.ofLog10(-4.5)),

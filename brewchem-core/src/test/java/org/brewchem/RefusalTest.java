@@ -20,6 +20,7 @@ import org.brewchem.substance.Formula;
 import org.brewchem.substance.Mineral;
 import org.brewchem.substance.PairSet;
 import org.brewchem.substance.Salt;
+import org.brewchem.substance.Use;
 import org.brewchem.uncertainty.Input;
 import org.brewchem.uncertainty.MeasurementModel;
 import org.brewchem.uncertainty.Replicates;
@@ -98,6 +99,9 @@ class RefusalTest {
         () -> Formula.parse("H" + "2".repeat(1_000_000)),
         () -> Element.of(ENDLESS),
         () -> Component.of(ENDLESS),
+        () -> Component.named(ENDLESS),
+        () -> Acid.named(ENDLESS),
+        () -> Use.of(ENDLESS),
         () -> ConstantSet.named(ENDLESS),
         () -> PairSet.named(ENDLESS),
         () -> PairSet.standard().without(ENDLESS),

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
 import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.MolarMass;
@@ -134,6 +133,7 @@ public final class Acid implements Compound, AcidBasis {
    * @throws IllegalArgumentException if this class names none; the message lists near names
    */
   public static Acid named(String nameOrFormula) {
+    Objects.requireNonNull(nameOrFormula, "nameOrFormula");
     return LIBRARY.find(nameOrFormula);
   }
 
@@ -155,6 +155,7 @@ public final class Acid implements Compound, AcidBasis {
    * @see ConstantSet#withKa(Acid, double...)
    */
   public static Acid ofKa(String name, double... ka) {
+    Objects.requireNonNull(ka, "ka");
     return own(name, EquilibriumConstant.ofKa(name, ka));
   }
 
@@ -170,6 +171,7 @@ public final class Acid implements Compound, AcidBasis {
    * @see ConstantSet#withPKa(Acid, double...)
    */
   public static Acid ofPKa(String name, double... pKa) {
+    Objects.requireNonNull(pKa, "pKa");
     return own(name, EquilibriumConstant.ofPKa(name, pKa));
   }
 
@@ -230,6 +232,7 @@ public final class Acid implements Compound, AcidBasis {
    * @see Permissions
    */
   public Acid withUse(Use use, String basis) {
+    Objects.requireNonNull(use, "use");
     return new Acid(
         name, formula, component, protons, Permissions.stating(name, this, uses, use, basis));
   }

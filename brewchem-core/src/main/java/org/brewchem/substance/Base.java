@@ -84,6 +84,7 @@ public final class Base implements Compound {
    * @throws IllegalArgumentException if this class names none; the message lists near names
    */
   public static Base named(String nameOrFormula) {
+    Objects.requireNonNull(nameOrFormula, "nameOrFormula");
     return LIBRARY.find(nameOrFormula);
   }
 

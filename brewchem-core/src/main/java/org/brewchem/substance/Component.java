@@ -237,6 +237,7 @@ public final class Component implements Solute {
    * @throws IllegalArgumentException if there is none; the message lists near names
    */
   public static Component named(String nameOrFormula) {
+    Objects.requireNonNull(nameOrFormula, "nameOrFormula");
     return LIBRARY.find(nameOrFormula);
   }
 
@@ -280,6 +281,7 @@ public final class Component implements Solute {
    *     they fall
    */
   public static Component group(String name, int chargeWithoutProtons, double... pKa) {
+    Objects.requireNonNull(pKa, "pKa");
     return group(name, chargeWithoutProtons, EquilibriumConstant.ofPKa(name, pKa));
   }
 

@@ -244,6 +244,7 @@ public final class ConstantSet {
    *     not finite
    */
   public ConstantSet withPKa(Acid acid, double... pKa) {
+    Objects.requireNonNull(pKa, "pKa");
     return with(acid.component(), EquilibriumConstant.ofPKa(acid.name(), pKa));
   }
 
@@ -259,6 +260,7 @@ public final class ConstantSet {
    *     not more than 0
    */
   public ConstantSet withKa(Acid acid, double... ka) {
+    Objects.requireNonNull(ka, "ka");
     return with(acid.component(), EquilibriumConstant.ofKa(acid.name(), ka));
   }
 

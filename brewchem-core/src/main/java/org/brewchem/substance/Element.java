@@ -82,6 +82,7 @@ public final class Element {
    * @throws IllegalArgumentException if the table does not hold it; the message lists near names
    */
   public static Element named(String nameOrSymbol) {
+    Objects.requireNonNull(nameOrSymbol, "nameOrSymbol");
     return LIBRARY.find(nameOrSymbol);
   }
 

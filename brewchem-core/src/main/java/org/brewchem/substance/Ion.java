@@ -89,6 +89,7 @@ public final class Ion implements Compound {
    * @throws IllegalArgumentException if this class names none; the message lists near names
    */
   public static Ion named(String nameOrFormula) {
+    Objects.requireNonNull(nameOrFormula, "nameOrFormula");
     return LIBRARY.find(nameOrFormula);
   }
 

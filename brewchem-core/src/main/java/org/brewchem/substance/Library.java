@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import org.brewchem.internal.Excerpt;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +20,7 @@ final class Library<T> {
 
   private static final int MOST_NEAR_NAMES = 5;
   private static final int LONGEST_FORMULA = 40;
+  private static final int LONGEST_LIST = 350;
   private static final int SHORTEST_PART = 3;
 
   private final String kind;
@@ -110,7 +112,7 @@ final class Library<T> {
   }
 
   private String unknown(String text) {
-    String shown = text.length() > LONGEST_FORMULA ? text.substring(0, LONGEST_FORMULA) : text;
+    String shown = Excerpt.of(text, LONGEST_FORMULA);
     String wanted = shown.toLowerCase(Locale.ROOT).strip();
     List<String> near =
         byName.keySet().stream()
@@ -125,7 +127,9 @@ final class Library<T> {
         + ": \""
         + shown
         + "\" is not possible; "
-        + (near.isEmpty() ? "one of " + names : "near it are " + near);
+        + (near.isEmpty()
+            ? "one of " + Excerpt.of(names.toString(), LONGEST_LIST)
+            : "near it are " + near);
   }
 
   private static boolean isNear(String wanted, String name) {

@@ -1,5 +1,6 @@
 package org.brewchem.substance;
 
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -16,6 +17,23 @@ import java.util.Optional;
  */
 public record Permission(
     String subject, Use use, Standing standing, String reason, Optional<Provenance> provenance) {
+
+  /**
+   * Makes a permission.
+   *
+   * @param subject the substance or reagent
+   * @param use the liquid
+   * @param standing what is known
+   * @param reason why
+   * @param provenance where the reason comes from
+   */
+  public Permission {
+    Objects.requireNonNull(subject, "subject");
+    Objects.requireNonNull(use, "use");
+    Objects.requireNonNull(standing, "standing");
+    Objects.requireNonNull(reason, "reason");
+    Objects.requireNonNull(provenance, "provenance");
+  }
 
   /** What is known about a substance in a liquid. */
   public enum Standing {

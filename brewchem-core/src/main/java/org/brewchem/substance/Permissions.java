@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.internal.Checks;
 
@@ -63,6 +64,7 @@ public final class Permissions {
    * @return the permission, which may be a refusal
    */
   public static Permission of(Solute solute, Use use) {
+    Objects.requireNonNull(use, "use");
     return of(solute.name(), solute, use, solute.statedUses());
   }
 
@@ -74,6 +76,7 @@ public final class Permissions {
    * @return the permission
    */
   public static Permission of(Gas gas, Use use) {
+    Objects.requireNonNull(use, "use");
     return of(gas.name(), row(new Key(false, "gas " + gas.name()), use), use, Map.of());
   }
 

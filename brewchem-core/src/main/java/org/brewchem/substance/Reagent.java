@@ -170,6 +170,7 @@ public final class Reagent {
    *     this liquid
    */
   public Reagent withUse(Use use, String basis) {
+    Objects.requireNonNull(use, "use");
     return new Reagent(
         compound,
         assay,
@@ -189,6 +190,7 @@ public final class Reagent {
    * @return the permission, which may be a refusal
    */
   public Permission permissionIn(Use use) {
+    Objects.requireNonNull(use, "use");
     return Permissions.of(toString(), compound, use, uses);
   }
 

@@ -173,6 +173,7 @@ public final class Salt implements Compound {
    * @throws IllegalArgumentException if this class names none; the message lists near names
    */
   public static Salt named(String nameOrFormula) {
+    Objects.requireNonNull(nameOrFormula, "nameOrFormula");
     return LIBRARY.find(nameOrFormula);
   }
 

@@ -1,6 +1,8 @@
 package org.brewchem.substance;
 
 import java.util.Locale;
+import java.util.Objects;
+import org.brewchem.internal.Excerpt;
 
 /** A liquid that people drink, or brew from, and that a reagent may be dosed into. */
 public enum Use {
@@ -21,13 +23,14 @@ public enum Use {
    * @throws IllegalArgumentException if the text is none of these
    */
   public static Use of(String text) {
+    Objects.requireNonNull(text, "text");
     for (Use use : values()) {
       if (use.toString().equals(text)) {
         return use;
       }
     }
     throw new IllegalArgumentException(
-        "use: \"" + text + "\" is not one of brewing water, mash, wort, beer");
+        "use: \"" + Excerpt.of(text) + "\" is not one of brewing water, mash, wort, beer");
   }
 
   /** Returns the name of the liquid, such as "brewing water". */
