@@ -89,8 +89,6 @@ class StructureTest {
       Map.of(
           "internal/EquilibriumSolver.java",
           "one cohesive iteration, whose parts share their work space",
-          "solution/Contents.java",
-          "being rebuilt",
           "water/WaterAnalysis.java",
           "being rebuilt",
           "table/Waters.java",

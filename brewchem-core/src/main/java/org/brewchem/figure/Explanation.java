@@ -92,7 +92,8 @@ public final class Explanation {
   }
 
   /**
-   * Returns the explanation as Markdown: a numbered list, details as nested items.
+   * Returns the explanation as Markdown: a numbered list, what a step shows as a block of fixed
+   * width behind it, notices as quotes.
    *
    * @return the text, lines ending with a line feed
    */
@@ -100,11 +101,15 @@ public final class Explanation {
     StringBuilder text = new StringBuilder();
     int number = 0;
     for (Step step : steps()) {
-      text.append(++number).append(". ").append(line(step)).append('\n');
-      step.detail()
-          .ifPresent(
-              detail ->
-                  detail.lines().forEach(line -> text.append("   - `").append(line).append("`\n")));
+      String item = ++number + ". ";
+      String indent = " ".repeat(item.length());
+      text.append(item).append(line(step)).append('\n');
+      List<String> shown = step.detail().map(Step.Detail::lines).orElse(List.of());
+      if (!shown.isEmpty()) {
+        text.append('\n').append(indent).append("```text\n");
+        shown.forEach(line -> text.append(indent).append(line).append('\n'));
+        text.append(indent).append("```\n\n");
+      }
     }
     root.notices().forEach(notice -> text.append("\n> ").append(notice).append('\n'));
     return text.toString();

@@ -3,54 +3,73 @@ package org.brewchem.solution;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.brewchem.figure.Step;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.substance.IonPair;
-import org.brewchem.substance.Provenance;
 
 /**
  * What an explanation shows of a charge balance at a pH: conditions, constants with their sources,
- * every species with its activity coefficient and charge, and the sum that closes it.
+ * activity coefficients, every species with its charge, and the sum that closes it. Columns are
+ * aligned for a fixed-width font.
  */
 final class BalanceDetail {
 
   /** How far the listed charges may be from the balance, Eq/kg. */
   private static final double TOLERANCE = 1e-10;
 
+  /** Coefficients nearer to each other than this are printed as one. */
+  private static final double SAME = 1e-9;
+
   private BalanceDetail() {}
 
   /** Shows that the charges at a pH sum to what was found, 0 at the liquid's own pH. */
   static Step.Detail charges(Contents contents, double pH, double foundPerKilogram) {
     Equilibrium state = contents.equilibria().equilibriumAt(pH);
+    List<Species> present =
+        state.species().stream().filter(s -> s.molality().inMolesPerKilogram() > 0).toList();
     List<String> lines = new ArrayList<>();
+    lines.add(format("at %s, %s", contents.temperature(), contents.chemistry()));
+    lines.addAll(constants(contents));
     lines.add(
         format(
-            "at %s, %s, ionic strength %.5g mol/kg",
-            contents.temperature(),
-            contents.chemistry(),
-            state.ionicStrength().inMolesPerKilogram()));
-    constants(contents, lines);
+            "ionic strength %.5g mmol/kg, half the sum of molality times squared charge",
+            state.ionicStrength().inMillimolesPerKilogram()));
+    Optional<String> coefficients = coefficients(present);
+    coefficients.ifPresent(lines::add);
+    lines.add(
+        format(
+            "%-18s%14s%14s%s",
+            format("charges at pH %.4f", pH),
+            "mmol/kg",
+            "mEq/kg",
+            coefficients.isPresent() ? "" : "   activity coefficient"));
     double sum = 0;
-    for (Species species : state.species()) {
+    for (Species species : present) {
       double molality = species.molality().inMolesPerKilogram();
-      if (molality == 0) {
-        continue;
-      }
       double charge = species.charge() * molality;
       sum += charge;
-      lines.add(
+      String row =
           format(
-              "%s: %.6g mmol/kg, activity coefficient %.4f, charge %+.6g mEq/kg",
-              species.name(), molality * 1000, species.activity() / molality, charge * 1000));
+              "  %-16s%14s%14s",
+              species.name(),
+              number(molality * 1000),
+              charge == 0 ? "0" : format("%+.6g", charge * 1000));
+      lines.add(
+          coefficients.isPresent() ? row : row + format("   %.4f", species.activity() / molality));
     }
     double inert = contents.inertCharge().orElseThrow().value();
     if (inert != 0) {
-      lines.add(format("inert ions: charge %+.6g mEq/kg", inert * 1000));
+      lines.add(
+          format(
+              "  %-16s%14s%14s",
+              "inert ions", number(Math.abs(inert) * 1000), format("%+.6g", inert * 1000)));
       sum += inert;
     }
-    lines.add(format("sum of charges at pH %.4f: %+.6g mEq/kg", pH, sum * 1000));
+    lines.add(format("%-32s%14s", "sum of the charges", total(sum)));
     return new Step.Detail(lines, sum - foundPerKilogram, TOLERANCE);
   }
 
@@ -59,6 +78,8 @@ final class BalanceDetail {
     Equilibria equilibria = contents.equilibria();
     double pH = equilibria.pH();
     List<String> lines = new ArrayList<>();
+    lines.add(
+        format("%-32s%14s", format("charge of %s at pH %.4f", component.name(), pH), "mEq/kg"));
     double sum = 0;
     for (Species species : equilibria.equilibriumAt(pH).species()) {
       if (!species.component().equals(Optional.of(component))) {
@@ -68,52 +89,84 @@ final class BalanceDetail {
           species.metal().equals(species.component())
               ? 0
               : species.metal().map(Component::chargeWithoutProtons).orElse(0);
-      double charge = (species.charge() - metal) * species.molality().inMolesPerKilogram();
-      sum += charge;
+      int own = species.charge() - metal;
+      double molality = species.molality().inMolesPerKilogram();
+      sum += own * molality;
       lines.add(
           format(
-              "%s: %.6g mmol/kg, charge of its %s %+.6g mEq/kg",
+              "  %-16s%14s%14s",
               species.name(),
-              species.molality().inMolesPerKilogram() * 1000,
-              component.name(),
-              charge * 1000));
+              number(molality * 1000) + " x " + (own == 0 ? "0" : format("%+d", own)),
+              own == 0 ? "0" : format("%+.6g", own * molality * 1000)));
     }
-    lines.add(format("sum at pH %.4f: %+.6g mEq/kg", pH, sum * 1000));
+    lines.add(format("%-32s%14s", "sum", total(sum)));
     return new Step.Detail(lines, sum - foundPerKilogram, TOLERANCE);
   }
 
-  private static void constants(Contents contents, List<String> lines) {
+  /** A sum that is nothing but rounding prints as zero. */
+  private static String total(double sum) {
+    return Math.abs(sum) < 1e-13 ? "0" : format("%+.6g", sum * 1000);
+  }
+
+  /** The coefficients by charge, if all species of a charge share theirs. */
+  private static Optional<String> coefficients(List<Species> present) {
+    Map<Integer, Double> byCharge = new TreeMap<>();
+    for (Species species : present) {
+      double own = species.activity() / species.molality().inMolesPerKilogram();
+      Double other = byCharge.putIfAbsent(Math.abs(species.charge()), own);
+      if (other != null && Math.abs(own - other) > SAME) {
+        return Optional.empty();
+      }
+    }
+    List<String> parts = new ArrayList<>();
+    byCharge.forEach(
+        (charge, coefficient) ->
+            parts.add(
+                format("%.4f for %s", coefficient, charge == 0 ? "no charge" : "±" + charge)));
+    return Optional.of("activity coefficients: " + String.join(", ", parts));
+  }
+
+  private static List<String> constants(Contents contents) {
     Chemistry chemistry = contents.chemistry();
     double kelvin = contents.temperature().inKelvin();
-    lines.add(format("pKw %.4f", -chemistry.log10IonProduct(kelvin)));
     List<Component> components = contents.equilibria().components();
+    List<String> lines = new ArrayList<>();
+    lines.add(format("constants at %.1f °C (log10)", contents.temperature().inCelsius()));
+    lines.add(
+        format(
+            "  %-24s%10.4f   %s",
+            "pKw", -chemistry.log10IonProduct(kelvin), chemistry.ionProductName()));
     for (Component component : components) {
-      if (component.protons() == 0) {
-        continue;
-      }
-      List<String> steps = new ArrayList<>();
-      for (EquilibriumConstant step : chemistry.constants().of(component)) {
-        steps.add(format("%.4f%s", -step.log10(kelvin), source(step)));
-      }
-      lines.add("pKa of " + component.name() + ": " + String.join(", ", steps));
-    }
-    if (chemistry.level() != Level.PAIRS) {
-      return;
-    }
-    for (IonPair pair : chemistry.pairs().pairs()) {
-      boolean metal = pair.metal().map(components::contains).orElse(true);
-      boolean ligand = pair.ligand().map(components::contains).orElse(true);
-      if (metal && ligand) {
+      int step = 0;
+      for (EquilibriumConstant constant : chemistry.constants().of(component)) {
         lines.add(
             format(
-                "log K of %s: %.4f%s",
-                pair.product(), pair.constant().log10(kelvin), source(pair.constant())));
+                "  %-24s%10.4f   %s",
+                "pKa " + ++step + " of " + component.name(),
+                -constant.log10(kelvin),
+                source(constant)));
       }
     }
+    for (IonPair pair : chemistry.pairsAmong(components)) {
+      lines.add(
+          format(
+              "  %-24s%10.4f   %s",
+              "formation of " + pair.product(),
+              pair.constant().log10(kelvin),
+              source(pair.constant())));
+    }
+    return lines;
   }
 
   private static String source(EquilibriumConstant constant) {
-    return constant.provenance().map(Provenance::sourceKey).map(key -> " [" + key + "]").orElse("");
+    return constant
+        .provenance()
+        .map(provenance -> provenance.sourceKey() + ", " + provenance.locator())
+        .orElse("no source");
+  }
+
+  private static String number(double value) {
+    return format("%.6g", value);
   }
 
   private static String format(String pattern, Object... values) {

@@ -6,8 +6,10 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.figure.Answering;
 import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scale;
 import org.brewchem.figure.Step;
+import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.uncertainty.Traced;
 
 /**
@@ -19,8 +21,10 @@ import org.brewchem.uncertainty.Traced;
  */
 public final class BalanceFigure implements Figure.Rule {
 
-  /** Finds the number of contents, with its sources. */
-  interface Tracing extends Function<Contents, Traced> {}
+  /** Finds the number with its sources, from contents and their balance. */
+  interface Tracing {
+    Traced trace(Contents contents, TracedBalance balance);
+  }
 
   /** Writes what an explanation shows for contents and the number found. */
   interface Showing {
@@ -33,6 +37,7 @@ public final class BalanceFigure implements Figure.Rule {
   private final double perKilogram;
   private final Tracing tracing;
   private final Showing showing;
+  private final Function<Contents, List<Notice>> noting;
 
   private BalanceFigure(
       String text,
@@ -40,13 +45,15 @@ public final class BalanceFigure implements Figure.Rule {
       ToDoubleFunction<Equilibria> number,
       double perKilogram,
       Tracing tracing,
-      Showing showing) {
+      Showing showing,
+      Function<Contents, List<Notice>> noting) {
     this.text = text;
     this.source = source;
     this.number = number;
     this.perKilogram = perKilogram;
     this.tracing = tracing;
     this.showing = showing;
+    this.noting = noting;
   }
 
   static <Q> Figure<Q> figure(
@@ -62,7 +69,31 @@ public final class BalanceFigure implements Figure.Rule {
         name,
         parameters,
         scale,
-        new BalanceFigure(text, "", number, perKilogram, tracing, showing));
+        new BalanceFigure(text, "", number, perKilogram, tracing, showing, contents -> List.of()));
+  }
+
+  /** A figure at the liquid's own pH that rests on a solubility, in its own scale. */
+  static <Q> Figure<Q> ofSolubility(
+      String name,
+      Map<String, String> parameters,
+      Scale<Q> scale,
+      String text,
+      ToDoubleFunction<Equilibria> number,
+      Showing showing,
+      String subject,
+      EquilibriumConstant solubility) {
+    return Figure.of(
+        name,
+        parameters,
+        scale,
+        new BalanceFigure(
+            text,
+            "",
+            number,
+            0,
+            (contents, balance) -> balance.byDifferences(number),
+            showing,
+            contents -> BalanceNotices.solubility(subject, solubility, contents.temperature())));
   }
 
   /**
@@ -90,13 +121,16 @@ public final class BalanceFigure implements Figure.Rule {
     if (!contents.whyOpen().isEmpty()) {
       return builder.unknown(contents.whyOpen());
     }
-    Traced found = tracing.apply(contents);
+    TracedBalance balance = contents.balance();
+    Traced found = tracing.trace(contents, balance);
     if (perKilogram != 0) {
       found = found.times(perKilogram * contents.kilogramsPerLitre());
     }
     double value = found.value();
     return builder
         .notices(contents.notices())
+        .notices(balance.notices())
+        .notices(noting.apply(contents))
         .detail(() -> showing.show(contents, value))
         .found(found);
   }

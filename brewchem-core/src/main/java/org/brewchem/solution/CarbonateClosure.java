@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.function.DoubleSupplier;
 import java.util.function.Function;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scales;
@@ -24,8 +23,6 @@ import org.brewchem.uncertainty.Traced;
  * report with their own uncertainty.
  */
 public final class CarbonateClosure {
-
-  private static final double STEP = 1e-6;
 
   private final Contents ions;
   private final List<Step> reported;
@@ -61,7 +58,7 @@ public final class CarbonateClosure {
       throw impossible(pH.value(), alkalinity.value());
     }
     work.total = total.getAsDouble();
-    Slopes slopes = work.slopes(work::alkalinity);
+    Slopes slopes = work.alkalinitySlopes();
     Traced carbonDioxide =
         slopes.solvedFor(work.total, alkalinity, slopes.overTotal, pH, slopes.overPH);
     return closed(carbonDioxide, pH, with -> carbonates(with, alkalinity));
@@ -90,7 +87,7 @@ public final class CarbonateClosure {
               + " mmol/kg of carbon dioxide; more than 0 and less than twice as many mEq/kg are");
     }
     work.pH = found.getAsDouble();
-    Slopes slopes = work.slopes(work::alkalinity);
+    Slopes slopes = work.alkalinitySlopes();
     Traced pH = slopes.solvedFor(work.pH, alkalinity, slopes.overPH, total, slopes.overTotal);
     return closed(total, pH, with -> carbonates(with, alkalinity));
   }
@@ -134,8 +131,7 @@ public final class CarbonateClosure {
     }
     Work work = new Work(0, pH.value());
     double wanted = alkalinity.value();
-    DoubleSupplier titrated = () -> work.titrated(endPoint.value());
-    double without = titrated.getAsDouble();
+    double without = work.titrated(endPoint.value());
     if (wanted < without) {
       throw new IllegalArgumentException(
           "alkalinity: "
@@ -158,7 +154,7 @@ public final class CarbonateClosure {
     }
     double total = found.getAsDouble();
     work.total = total;
-    Slopes slopes = work.slopes(titrated);
+    Slopes slopes = work.titratedSlopes(endPoint.value());
     return closed(
         slopes.solvedFor(total, alkalinity, slopes.overTotal, pH, slopes.overPH),
         pH,
@@ -239,30 +235,53 @@ public final class CarbonateClosure {
       return charge;
     }
 
-    Slopes slopes(DoubleSupplier function) {
+    /** Slopes of the carbonate alkalinity at the pH. */
+    Slopes alkalinitySlopes() {
+      alkalinity();
+      double[] over = perTotal();
+      double overPH = equilibria.chargeSlopesOf(carbonate, over);
+      for (int i = 0; i < over.length; i++) {
+        over[i] = -over[i];
+      }
+      return slopes(over, -overPH);
+    }
+
+    /**
+     * Slopes of the titrated alkalinity: the water that is neutral at its pH holds other inert ions
+     * when a total moves.
+     */
+    Slopes titratedSlopes(double endPoint) {
+      equilibria.setTotal(carbonate, total);
+      equilibria.setInertCharge(0);
+      double charge = equilibria.chargeAt(pH);
+      double[] own = perTotal();
+      double ownOverPH = equilibria.chargeSlopes(own);
+      equilibria.setInertCharge(-charge);
+      equilibria.chargeAt(endPoint);
+      double[] over = perTotal();
+      equilibria.chargeSlopes(over);
+      equilibria.setInertCharge(0);
+      double overInert = over[over.length - 1];
+      for (int i = 0; i < over.length; i++) {
+        over[i] -= overInert * own[i];
+      }
+      return slopes(over, -overInert * ownOverPH);
+    }
+
+    private double[] perTotal() {
+      return new double[equilibria.components().size() + 1];
+    }
+
+    private Slopes slopes(double[] perTotal, double overPH) {
       List<Traced> inputs = new ArrayList<>();
       List<Double> over = new ArrayList<>();
-      double here = function.getAsDouble();
-      for (Component component : equilibria.components()) {
-        if (component.equals(Component.CARBONATE)) {
-          continue;
+      for (int i = 0; i < perTotal.length - 1; i++) {
+        if (i != carbonate) {
+          inputs.add(ions.least(equilibria.components().get(i)));
+          over.add(perTotal[i]);
         }
-        int index = equilibria.indexOf(component);
-        Traced own = ions.least(component);
-        double step = Math.max(own.value(), 1e-5) * STEP;
-        equilibria.setTotal(index, own.value() + step);
-        inputs.add(own);
-        over.add((function.getAsDouble() - here) / step);
-        equilibria.setTotal(index, own.value());
       }
-      double step = Math.max(total, 1e-5) * STEP;
-      total += step;
-      double overTotal = (function.getAsDouble() - here) / step;
-      total -= step;
-      pH += STEP;
-      double overPH = (function.getAsDouble() - here) / STEP;
-      pH -= STEP;
-      return new Slopes(inputs, over, overTotal, overPH);
+      return new Slopes(inputs, over, perTotal[carbonate], overPH);
     }
   }
 

@@ -220,6 +220,11 @@ public final class Chemistry {
     return List.copyOf(uncovered);
   }
 
+  /** Returns what the ion product is called or taken from. */
+  String ionProductName() {
+    return ionProductName;
+  }
+
   /** Returns the ion pairs that count at this level and that the components can form. */
   List<IonPair> pairsAmong(Collection<Component> components) {
     if (level != Level.PAIRS) {

@@ -476,17 +476,7 @@ public final class Contents {
    * @return the notices, among them those about unknown constituents
    */
   public List<Notice> notices() {
-    List<Notice> all = new ArrayList<>(notices);
-    unknown.forEach(
-        (component, added) ->
-            all.add(
-                Notice.of(
-                    SolutionCode.COUNTED_AS_ABSENT,
-                    component.name(),
-                    added.value() == 0
-                        ? "counted as absent: " + component.name()
-                        : "counted with what was added only: " + component.name())));
-    return List.copyOf(all);
+    return union(notices, BalanceNotices.unknown(unknown));
   }
 
   /**
@@ -521,14 +511,7 @@ public final class Contents {
    * @throws NoSolutionException if there is no pH between -3 and 17
    */
   public Traced chargeOf(Component component) {
-    TracedBalance balance = balance();
-    if (!compiled().index.containsKey(component)) {
-      return Traced.exact(0);
-    }
-    int index = compiled().index.get(component);
-    return balance.atOwnPH(
-        equilibria -> equilibria.chargeOf(index),
-        (equilibria, perTotal) -> equilibria.chargeSlopesOf(index, perTotal));
+    return balance().chargeOf(component);
   }
 
   /**
@@ -539,7 +522,7 @@ public final class Contents {
    * @throws NoSolutionException if there is no pH between -3 and 17
    */
   public Traced ionicStrength() {
-    return balance().atOwnPH(Equilibria::ionicStrength, Equilibria::ionicStrengthSlopes);
+    return balance().ionicStrength();
   }
 
   /**
@@ -554,7 +537,7 @@ public final class Contents {
     return balance().byDifferences(function);
   }
 
-  private TracedBalance balance() {
+  TracedBalance balance() {
     Equilibria equilibria = equilibria();
     List<Component> components = equilibria.components();
     Traced[] inputs = new Traced[components.size() + 1];

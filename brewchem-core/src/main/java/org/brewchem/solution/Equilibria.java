@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.brewchem.figure.Notice;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.EquilibriumSlopes;
 import org.brewchem.internal.EquilibriumSolver;
@@ -20,6 +21,7 @@ import org.brewchem.quantity.Temperature;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.substance.IonPair;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A work space that solves mixtures of the same components again and again: totals in, pH out, and
@@ -278,6 +280,16 @@ public final class Equilibria {
     return solver.ionicStrength();
   }
 
+  /** What is notable about the constants of this mixture at its temperature. */
+  List<Notice> notices() {
+    return compiled.notices();
+  }
+
+  /** What is notable about an ionic strength, mol/kg, in this mixture. */
+  Optional<Notice> activityNotice(double ionicStrength) {
+    return BalanceNotices.ionicStrength(ionicStrength, compiled.level);
+  }
+
   /**
    * Returns the species at the last solution.
    *
@@ -411,6 +423,8 @@ public final class Equilibria {
     final Temperature temperature;
     final Level level;
     private final ActivityRule rule;
+    private final Chemistry chemistry;
+    private volatile @Nullable List<Notice> notices;
 
     /** For each ligand by component index its species and what it brings to their charges. */
     final int[][] handles;
@@ -422,6 +436,7 @@ public final class Equilibria {
       double kelvin = temperature.inKelvin();
       Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
       this.temperature = temperature;
+      this.chemistry = chemistry;
       level = chemistry.level();
       boolean ideal = level == Level.IDEAL;
       rule = chemistry.activityRule();
@@ -497,6 +512,17 @@ public final class Equilibria {
               .mapToDouble(
                   form -> form.charge - form.metal.map(Component::chargeWithoutProtons).orElse(0))
               .toArray();
+    }
+
+    List<Notice> notices() {
+      List<Notice> ready = notices;
+      if (ready == null) {
+        ready =
+            BalanceNotices.constants(
+                chemistry.uncoveredConstants(components, temperature), temperature);
+        notices = ready;
+      }
+      return ready;
     }
 
     private int indexIn(Component component) {

@@ -46,7 +46,7 @@ public final class Figures {
           "root of the charge balance",
           Equilibria::pH,
           0,
-          Contents::pH,
+          (contents, balance) -> balance.pH(),
           (contents, pH) -> BalanceDetail.charges(contents, pH, 0));
 
   /** The ionic strength: half the sum of molality times squared charge. */
@@ -58,7 +58,7 @@ public final class Figures {
           "half the sum of molality times squared charge",
           Figures::ionicStrength,
           0,
-          contents -> contents.ionicStrength().times(MILLI),
+          (contents, balance) -> balance.ionicStrength().times(MILLI),
           (contents, found) -> shown(contents, found, 0, Figures::ionicStrength));
 
   /** The carbonate alkalinity: bicarbonate and twice carbonate, what is paired included. */
@@ -70,7 +70,7 @@ public final class Figures {
           "bicarbonate + 2 carbonate, what is paired included",
           Figures::carbonateAlkalinity,
           MILLI * caCO3PerMilliequivalent(),
-          contents -> contents.chargeOf(Component.CARBONATE).times(-1),
+          (contents, balance) -> balance.chargeOf(Component.CARBONATE).times(-1),
           (contents, found) ->
               BalanceDetail.chargeOf(
                   Component.CARBONATE,
@@ -87,11 +87,15 @@ public final class Figures {
 
   /** The partial pressure of carbon dioxide with which the liquid is in equilibrium. */
   public static final Figure<Pressure> CARBON_DIOXIDE_PRESSURE =
-      atOwnPH(
+      BalanceFigure.ofSolubility(
           "partial pressure of carbon dioxide",
+          Map.of(),
           Scales.KILOPASCALS,
           "activity of dissolved carbon dioxide over its solubility",
-          equilibria -> equilibria.state().partialPressure(Gas.CARBON_DIOXIDE).inKilopascals());
+          Figures::carbonDioxidePressure,
+          (contents, found) -> shown(contents, found, 0, Figures::carbonDioxidePressure),
+          "carbon dioxide",
+          Gas.CARBON_DIOXIDE.solubility());
 
   /** The buffer capacity at the liquid's own pH. */
   public static final Figure<BufferCapacity> BUFFER_CAPACITY =
@@ -102,7 +106,7 @@ public final class Figures {
           "slope of the charge at the liquid's own pH",
           Figures::ownBufferCapacity,
           MILLI,
-          contents -> contents.trace(Figures::ownBufferCapacity),
+          (contents, balance) -> balance.byDifferences(Figures::ownBufferCapacity),
           (contents, found) -> shown(contents, found, MILLI, Figures::ownBufferCapacity));
 
   /** Calcium as Ca. */
@@ -187,10 +191,10 @@ public final class Figures {
             "charge at the end point with its sign changed",
             equilibria -> -equilibria.chargeAt(endPoint.value()),
             MILLI,
-            contents ->
+            (contents, balance) ->
                 contents
                     .acidityBeyond(endPoint)
-                    .minus(contents.chargeAt(Traced.exact(endPoint.value()))),
+                    .minus(balance.chargeAt(Traced.exact(endPoint.value()))),
             (contents, found) ->
                 BalanceDetail.charges(
                     contents,
@@ -214,7 +218,7 @@ public final class Figures {
         "charge at the end point",
         equilibria -> equilibria.chargeAt(endPoint.value()),
         MILLI,
-        contents -> contents.chargeAt(Traced.exact(endPoint.value())),
+        (contents, balance) -> balance.chargeAt(Traced.exact(endPoint.value())),
         (contents, found) ->
             BalanceDetail.charges(
                 contents, endPoint.value(), found / (MILLI * contents.kilogramsPerLitre())));
@@ -239,7 +243,7 @@ public final class Figures {
         "slope of the charge",
         slope,
         MILLI,
-        contents -> contents.trace(slope),
+        (contents, balance) -> balance.byDifferences(slope),
         (contents, found) -> shown(contents, found, MILLI, slope));
   }
 
@@ -263,24 +267,6 @@ public final class Figures {
         new IndexRule(mineral, index));
   }
 
-  private static <Q> Figure<Q> atOwnPH(
-      String name, Scale<Q> scale, String text, ToDoubleFunction<Equilibria> solved) {
-    ToDoubleFunction<Equilibria> number =
-        equilibria -> {
-          equilibria.pH();
-          return solved.applyAsDouble(equilibria);
-        };
-    return BalanceFigure.figure(
-        name,
-        Map.of(),
-        scale,
-        text,
-        number,
-        0,
-        contents -> contents.trace(number),
-        (contents, found) -> shown(contents, found, 0, number));
-  }
-
   /** Shows the solved balance and evaluates the function once more. */
   private static Step.Detail shown(
       Contents contents, double found, double perKilogram, ToDoubleFunction<Equilibria> number) {
@@ -297,6 +283,11 @@ public final class Figures {
     return equilibria.components().contains(Component.CARBONATE)
         ? -equilibria.chargeOf(equilibria.indexOf(Component.CARBONATE)) + 0.0
         : 0;
+  }
+
+  private static double carbonDioxidePressure(Equilibria equilibria) {
+    equilibria.pH();
+    return equilibria.state().partialPressure(Gas.CARBON_DIOXIDE).inKilopascals();
   }
 
   private static double ionicStrength(Equilibria equilibria) {
@@ -329,15 +320,15 @@ public final class Figures {
         }
       }
       Figure<?> counted =
-          BalanceFigure.figure(
+          BalanceFigure.ofSolubility(
               figure.name(),
               figure.parameters(),
               Scale.number("", 2),
               text(),
               index,
-              0,
-              contents -> contents.trace(index),
-              (contents, found) -> shown(contents, found, 0, index));
+              (contents, found) -> shown(contents, found, 0, index),
+              mineral.name(),
+              mineral.constant());
       return counted.rule().find(counted, from);
     }
 

@@ -1,7 +1,9 @@
 package org.brewchem.solution;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleUnaryOperator;
+import org.brewchem.figure.Notice;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.PhysicalConstants;
 import org.brewchem.internal.Roots;
@@ -112,12 +114,13 @@ public final class Headspace {
   }
 
   /**
-   * Tells whether the temperature lies outside the range that the source of the solubility states.
+   * Returns what is notable about the solubility at this temperature.
    *
-   * @return true if the solubility is extrapolated
+   * @return a notice if its source does not cover the temperature or states no range; else empty
    */
-  public boolean beyondConstantRange() {
-    return Gas.CARBON_DIOXIDE.solubility().isBeyondRange(solution.temperature().inKelvin());
+  public List<Notice> notices() {
+    return BalanceNotices.solubility(
+        Gas.CARBON_DIOXIDE.name(), Gas.CARBON_DIOXIDE.solubility(), solution.temperature());
   }
 
   @Override

@@ -1,6 +1,8 @@
 package org.brewchem.solution;
 
+import java.util.List;
 import java.util.Locale;
+import org.brewchem.figure.Notice;
 import org.brewchem.quantity.PH;
 import org.brewchem.substance.Mineral;
 
@@ -108,13 +110,12 @@ public final class MineralEquilibrium {
   }
 
   /**
-   * Tells whether the temperature lies outside the range that the source of the mineral's
-   * solubility states.
+   * Returns what is notable about the solubility at this temperature.
    *
-   * @return true if the solubility is extrapolated; false too when its source states no range
+   * @return a notice if its source does not cover the temperature or states no range; else empty
    */
-  public boolean beyondConstantRange() {
-    return mineral.constant().isBeyondRange(solution.temperature().inKelvin());
+  public List<Notice> notices() {
+    return BalanceNotices.solubility(mineral.name(), mineral.constant(), solution.temperature());
   }
 
   @Override

@@ -1,5 +1,7 @@
 package org.brewchem.solution;
 
+import java.util.List;
+import org.brewchem.figure.Notice;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.Molality;
@@ -141,12 +143,12 @@ public final class OpenSolution {
   }
 
   /**
-   * Tells whether the temperature lies outside the range that the source of the solubility states.
+   * Returns what is notable about the solubility at this temperature.
    *
-   * @return true if the solubility is extrapolated
+   * @return a notice if its source does not cover the temperature or states no range; else empty
    */
-  public boolean beyondConstantRange() {
-    return gas.solubility().isBeyondRange(rest.temperature().inKelvin());
+  public List<Notice> notices() {
+    return BalanceNotices.solubility(gas.name(), gas.solubility(), rest.temperature());
   }
 
   /** The solution without the gas, which is there as a component with nothing of it. */

@@ -13,6 +13,8 @@ public enum SolutionCode implements Code {
   BEYOND_ACTIVITY_RANGE(Severity.WARNING),
   /** A constant was used outside the temperatures its source covers. */
   CONSTANT_BEYOND_RANGE(Severity.WARNING),
+  /** Constants were used without their sources stating for which temperatures they hold. */
+  CONSTANT_RANGE_UNSTATED(Severity.REMARK),
   /** The liquid is supersaturated with a mineral. */
   SUPERSATURATED(Severity.WARNING);
 

@@ -1,7 +1,11 @@
 package org.brewchem.solution;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.ToDoubleFunction;
+import org.brewchem.figure.Notice;
+import org.brewchem.substance.Component;
 import org.brewchem.uncertainty.Traced;
 
 /**
@@ -22,6 +26,7 @@ final class TracedBalance {
 
   private final Equilibria equilibria;
   private final Traced[] inputs;
+  private double ionicStrength;
 
   /**
    * Wraps a work space.
@@ -36,6 +41,7 @@ final class TracedBalance {
 
   Traced pH() {
     double pH = equilibria.pH();
+    ionicStrength = equilibria.ionicStrength();
     return Traced.linear(pH, inputs, pHSlopes());
   }
 
@@ -52,6 +58,7 @@ final class TracedBalance {
   /** Charge at a pH that may have sources of its own. */
   Traced chargeAt(Traced pH) {
     double charge = equilibria.chargeAt(pH.value());
+    ionicStrength = equilibria.ionicStrength();
     double[] slopes = new double[inputs.length];
     double overPH = equilibria.chargeSlopes(slopes);
     Traced[] all = Arrays.copyOf(inputs, inputs.length + 1);
@@ -64,6 +71,7 @@ final class TracedBalance {
   /** A quantity at the balance's own pH, which follows, by slopes of the kernel. */
   Traced atOwnPH(ToDoubleFunction<Equilibria> quantity, Slopes slopesOf) {
     equilibria.pH();
+    ionicStrength = equilibria.ionicStrength();
     double value = quantity.applyAsDouble(equilibria);
     double[] slopes = new double[inputs.length];
     double overPH = slopesOf.of(equilibria, slopes);
@@ -77,6 +85,7 @@ final class TracedBalance {
   /** Any function of the balance, by differences over the totals that have sources. */
   Traced byDifferences(ToDoubleFunction<Equilibria> function) {
     double value = function.applyAsDouble(equilibria);
+    ionicStrength = equilibria.ionicStrength();
     double[] slopes = new double[inputs.length];
     for (int i = 0; i < inputs.length; i++) {
       if (!inputs[i].sources().isEmpty()) {
@@ -88,6 +97,37 @@ final class TracedBalance {
       }
     }
     return Traced.linear(value, inputs, slopes);
+  }
+
+  /** Charge that a component carries at the balance's own pH. */
+  Traced chargeOf(Component component) {
+    if (!equilibria.components().contains(component)) {
+      equilibria.pH();
+      ionicStrength = equilibria.ionicStrength();
+      return Traced.exact(0);
+    }
+    int index = equilibria.indexOf(component);
+    return atOwnPH(
+        work -> work.chargeOf(index), (work, perTotal) -> work.chargeSlopesOf(index, perTotal));
+  }
+
+  /** Ionic strength at the balance's own pH. */
+  Traced ionicStrength() {
+    return atOwnPH(Equilibria::ionicStrength, Equilibria::ionicStrengthSlopes);
+  }
+
+  /** What is notable about the balance where it was last evaluated. */
+  List<Notice> notices() {
+    List<Notice> constants = equilibria.notices();
+    return equilibria
+        .activityNotice(ionicStrength)
+        .map(
+            notice -> {
+              List<Notice> all = new ArrayList<>(constants);
+              all.add(notice);
+              return List.copyOf(all);
+            })
+        .orElse(constants);
   }
 
   private void set(int index, double value) {

@@ -15,12 +15,18 @@ import java.util.List;
 import java.util.Map;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Caution;
+import org.brewchem.figure.Code;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Step;
 import org.brewchem.figure.UnknownFigureException;
+import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.ConstantSet;
+import org.brewchem.substance.EquilibriumConstant;
+import org.brewchem.substance.Mineral;
+import org.brewchem.substance.Salt;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 import org.junit.jupiter.api.Test;
@@ -28,6 +34,7 @@ import org.junit.jupiter.api.Test;
 class ContentsTest {
 
   private static final Temperature AT = Temperature.ofCelsius(25);
+  private static final org.brewchem.quantity.PH END = org.brewchem.quantity.PH.of(8.2);
   private static final Traced ALKALINITY = read("alkalinity", 4.3e-3, 0.1e-3);
   private static final Traced MEASURED = read("pH", 7.6, 0.05);
 
@@ -85,12 +92,12 @@ class ContentsTest {
     Held water = new Held(water());
     Answer<?> pH = water.answer(PH);
     assertEquals(7.6, pH.number(), 1e-9);
-    assertEquals(0.05, pH.standardUncertainty().orElseThrow(), 0.0005);
+    assertEquals(0.05, pH.standardUncertainty().orElseThrow(), 1e-9);
     Answer<?> alkalinity = water.answer(CARBONATE_ALKALINITY);
     double perEquivalent = 50043.6 * water.contents().kilogramsPerLitre();
     assertEquals(4.3e-3 * perEquivalent, alkalinity.number(), 1e-2);
     assertEquals(
-        0.1e-3 * perEquivalent, alkalinity.standardUncertainty().orElseThrow(), 0.01 * 5.0);
+        0.1e-3 * perEquivalent, alkalinity.standardUncertainty().orElseThrow(), 1e-6);
   }
 
   @Test
@@ -99,7 +106,7 @@ class ContentsTest {
     Contents closed = CarbonateClosure.of(ions(), List.of()).byTitration(ALKALINITY, end, MEASURED);
     Answer<?> back = new Held(closed).answer(Figures.titrationAlkalinity(end));
     assertEquals(4.3 * closed.kilogramsPerLitre(), back.number(), 1e-9);
-    assertEquals(0.1, back.standardUncertainty().orElseThrow(), 0.001);
+    assertEquals(0.1 * closed.kilogramsPerLitre(), back.standardUncertainty().orElseThrow(), 1e-7);
   }
 
   @Test
@@ -163,5 +170,96 @@ class ContentsTest {
       assertTrue(answer.explain().holds(), () -> figure + "\n" + answer.explain());
       assertTrue(answer.explain().lines().size() > 1);
     }
+  }
+
+  @Test
+  void slopesOfTheKernelAreThoseOfDifferences() {
+    Contents water = water();
+    Traced byDifferences =
+        water.trace(
+            equilibria -> {
+              equilibria.pH();
+              return equilibria.chargeOf(equilibria.indexOf(Component.CARBONATE));
+            });
+    assertSameSlopes(byDifferences, water.chargeOf(Component.CARBONATE));
+    assertSameSlopes(
+        water.trace(
+            equilibria -> {
+              equilibria.pH();
+              return equilibria.ionicStrength();
+            }),
+        water.ionicStrength());
+    assertSameSlopes(water.trace(Equilibria::pH), water.pH());
+    assertEquals(Traced.exact(0), water.chargeOf(Component.LACTATE));
+  }
+
+  private static void assertSameSlopes(Traced expected, Traced found) {
+    assertEquals(expected.value(), found.value(), 1e-12);
+    for (Source source : expected.sources()) {
+      double u = source.standardUncertainty().orElseThrow();
+      assertEquals(
+          u * expected.sensitivity(source),
+          u * found.sensitivity(source),
+          1e-4 * expected.standardUncertainty().orElseThrow(),
+          source.name());
+    }
+  }
+
+  private static List<Code> codes(Answer<?> answer) {
+    return answer.notices().stream().map(Notice::code).toList();
+  }
+
+  @Test
+  void constantsBeyondTheirRangeAndOfUnstatedRangeBecomeNotices() {
+    EquilibriumConstant lactic = EquilibriumConstant.ofLog10(-3.86).withRangeCelsius(15, 40);
+    Chemistry own =
+        Chemistry.of(Level.ACTIVITY)
+            .withConstants(
+                ConstantSet.empty("invented")
+                    .with(Component.LACTATE, lactic)
+                    .with(
+                        Component.MALATE,
+                        EquilibriumConstant.ofLog10(-3.4),
+                        EquilibriumConstant.ofLog10(-5.1)));
+    Solution acids =
+        Solution.at(Temperature.ofCelsius(5))
+            .under(own)
+            .with(Component.LACTATE, Molality.ofMillimolesPerKilogram(2))
+            .with(Component.MALATE, Molality.ofMillimolesPerKilogram(1));
+    Answer<?> pH = acids.answer(PH);
+    assertEquals(
+        List.of(SolutionCode.CONSTANT_BEYOND_RANGE, SolutionCode.CONSTANT_RANGE_UNSTATED),
+        codes(pH));
+    assertEquals(
+        List.of(
+            "pKa 1 of lactate (no source) holds from 15.0 to 40.0 °C, not at 5.0 °C",
+            "2 of the constants used at 5.0 °C state no range of temperature: pKa of malate"),
+        pH.notices().stream().map(Notice::text).toList());
+    assertEquals(codes(pH), codes(acids.answer(titratableAcidity(END))));
+    assertEquals(codes(pH), codes(acids.answer(CARBONATE_ALKALINITY)));
+    Solution warm = acids.heldAt(Temperature.ofCelsius(20));
+    assertEquals(List.of(SolutionCode.CONSTANT_RANGE_UNSTATED), codes(warm.answer(PH)));
+  }
+
+  @Test
+  void anIonicStrengthBeyondTheRuleBecomesANotice() {
+    Solution brine =
+        Solution.at(AT)
+            .under(Level.ACTIVITY)
+            .with(Salt.SODIUM_CHLORIDE, Molality.ofMolesPerKilogram(0.6));
+    assertEquals(List.of(SolutionCode.BEYOND_ACTIVITY_RANGE), codes(brine.answer(PH)));
+    assertEquals(List.of(), codes(brine.under(Level.IDEAL).answer(PH)));
+    assertEquals(List.of(), codes(brine.diluted(2).answer(PH)));
+  }
+
+  @Test
+  void aSolubilityBeyondItsRangeIsNoticedWhereItCounts() {
+    Solution hot = Solution.of(water()).heldAt(Temperature.ofCelsius(100));
+    assertTrue(
+        hot.answer(Figures.CARBON_DIOXIDE_PRESSURE).notices().stream()
+            .anyMatch(notice -> notice.subject().equals("carbon dioxide")));
+    assertTrue(
+        hot.answer(Figures.saturationIndex(Mineral.CALCITE)).notices().stream()
+            .anyMatch(notice -> notice.subject().equals("calcite")));
   }
 }

@@ -4,11 +4,11 @@ import static org.brewchem.quantity.Quantities.atm;
 import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.mmolPerKg;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.OptionalDouble;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -192,10 +192,9 @@ class MineralEquilibriumTest {
     MineralEquilibrium boiled =
         MineralEquilibrium.precipitating(
             OpenSolution.of(water(2.5, 5, 5.5).heldAt(celsius(95)), atm(1e-3)), Mineral.CALCITE);
-    assertTrue(boiled.beyondConstantRange());
-    assertFalse(
-        MineralEquilibrium.precipitating(water(2.5, 5, 5.5), Mineral.CALCITE)
-            .beyondConstantRange());
+    assertEquals(SolutionCode.CONSTANT_BEYOND_RANGE, boiled.notices().get(0).code());
+    assertEquals(
+        List.of(), MineralEquilibrium.precipitating(water(2.5, 5, 5.5), Mineral.CALCITE).notices());
     assertEquals(
         5.0
             - 2

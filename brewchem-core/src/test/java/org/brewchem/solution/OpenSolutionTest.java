@@ -6,10 +6,10 @@ import static org.brewchem.quantity.Quantities.kPa;
 import static org.brewchem.quantity.Quantities.mmolPerKg;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -138,8 +138,10 @@ class OpenSolutionTest {
 
   @Test
   void aSolubilityBeyondItsRangeIsFlagged() {
-    assertTrue(OpenSolution.of(hardWater(100), AIR).beyondConstantRange());
-    assertFalse(OpenSolution.of(hardWater(65), AIR).beyondConstantRange());
+    assertEquals(
+        SolutionCode.CONSTANT_BEYOND_RANGE,
+        OpenSolution.of(hardWater(100), AIR).notices().get(0).code());
+    assertEquals(List.of(), OpenSolution.of(hardWater(65), AIR).notices());
   }
 
   @Test
