@@ -97,7 +97,7 @@ class ContentsTest {
     double perEquivalent = 50043.6 * water.contents().kilogramsPerLitre();
     assertEquals(4.3e-3 * perEquivalent, alkalinity.number(), 1e-2);
     assertEquals(
-        0.1e-3 * perEquivalent, alkalinity.standardUncertainty().orElseThrow(), 1e-6);
+        0.1 / 4.3 * alkalinity.number(), alkalinity.standardUncertainty().orElseThrow(), 1e-6);
   }
 
   @Test
