@@ -258,6 +258,7 @@ public final class Constraint {
 
   @Override
   public String toString() {
-    return figure.title() + " " + band();
+    // A pH is printed with its name before the number already.
+    return band().startsWith(figure.title() + " ") ? band() : figure.title() + " " + band();
   }
 }

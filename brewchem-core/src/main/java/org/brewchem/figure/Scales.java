@@ -12,6 +12,7 @@ import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.ResidualAlkalinity;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.quantity.VolumeRatio;
 
 /** The scales in which figures are usually shown. */
 public final class Scales {
@@ -26,6 +27,22 @@ public final class Scales {
           MassConcentration::inMilligramsPerLitre,
           MassConcentration::ofMilligramsPerLitre,
           1);
+
+  /** Grams per hectolitre, as doses are weighed out, with two decimals. */
+  public static final Scale<MassConcentration> GRAMS_PER_HECTOLITRE =
+      Scale.of(
+          "g/hL",
+          MassConcentration::inGramsPerHectolitre,
+          MassConcentration::ofGramsPerHectolitre,
+          2);
+
+  /** Millilitres per hectolitre, as doses are measured out, with two decimals. */
+  public static final Scale<VolumeRatio> MILLILITRES_PER_HECTOLITRE =
+      Scale.of(
+          "mL/hL",
+          VolumeRatio::inMillilitresPerHectolitre,
+          VolumeRatio::ofMillilitresPerHectolitre,
+          2);
 
   /** Millimoles per litre with three decimals. */
   public static final Scale<AmountConcentration> MILLIMOLES_PER_LITRE =

@@ -81,6 +81,16 @@ public final class Quantities {
   }
 
   /**
+   * Returns a volume ratio in mL/hL.
+   *
+   * @param millilitresPerHectolitre the number
+   * @return the volume ratio
+   */
+  public static VolumeRatio mLPerHL(double millilitresPerHectolitre) {
+    return VolumeRatio.ofMillilitresPerHectolitre(millilitresPerHectolitre);
+  }
+
+  /**
    * Returns a volume.
    *
    * @param gallons the volume in US gallons

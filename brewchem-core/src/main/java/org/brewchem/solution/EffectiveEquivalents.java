@@ -10,8 +10,9 @@ import org.brewchem.substance.Acid;
  * end point is neither a whole number nor the number of the definition: about 1.9 for phosphoric
  * acid at pH 8.2, about 2 for citric at 5.4.
  *
- * <p>Counted at zero ionic strength, from the forms of the acid alone. In a given liquid ask {@link
- * Solution#equivalents} or {@link Solution#doseOf}. Immutable.
+ * <p>Counted at zero ionic strength, from the forms of the acid alone: the limit of what a trace of
+ * the acid delivers, and the only case with a closed form. What a dose delivers in a given liquid
+ * is the same notion there: {@code org.brewchem.treatment.Delivery}. Immutable.
  */
 public final class EffectiveEquivalents {
   private final Acid acid;

@@ -166,6 +166,25 @@ public final class Figures {
   }
 
   /**
+   * Returns the free part of an ion: what of its total is in no ion pair at the liquid's own pH.
+   *
+   * @param ion the ion, such as calcium; not bicarbonate or carbonate, which share one total
+   * @return its concentration, as that ion
+   * @throws IllegalArgumentException for bicarbonate and carbonate
+   */
+  public static Figure<MassConcentration> free(Ion ion) {
+    Figure<MassConcentration> total = concentration(ion);
+    return Figure.of(
+        "free " + ion.name(),
+        Map.of(),
+        Scales.MILLIGRAMS_PER_LITRE,
+        new FreeRule(
+            ion.components().keySet().iterator().next(),
+            total,
+            ion.molarMass().inGramsPerMole() * MILLI));
+  }
+
+  /**
    * Returns the titratable acidity to an end point, without dilution by the titrant: the strong
    * base per litre that brings the liquid there. Shown as lactic acid.
    *
@@ -302,6 +321,45 @@ public final class Figures {
 
   private static double caCO3PerMilliequivalent() {
     return CarbonateAlkalinity.ofMilliequivalentsPerLitre(1).inMilligramsPerLitreAsCaCO3();
+  }
+
+  /** The part of a total that is in no pair; unknown where the total is. */
+  private record FreeRule(
+      Component component, Figure<MassConcentration> total, double milligramsPerMole)
+      implements Figure.Rule {
+
+    @Override
+    public Step find(Figure<?> figure, Answering from) {
+      Step all = total.rule().find(total, from);
+      if (all.found().isEmpty()) {
+        return Step.of(figure.title(), figure.scale(), Step.Kind.ROOT)
+            .text(text(), "")
+            .unknown(all.whyUnknown());
+      }
+      Figure<?> counted =
+          BalanceFigure.figure(
+              figure.name(),
+              figure.parameters(),
+              Scales.MILLIGRAMS_PER_LITRE,
+              text(),
+              this::free,
+              milligramsPerMole,
+              (contents, balance) -> balance.byDifferences(this::free),
+              (contents, found) -> shown(contents, found, milligramsPerMole, this::free));
+      return counted.rule().find(counted, from);
+    }
+
+    private double free(Equilibria equilibria) {
+      equilibria.pH();
+      return equilibria.components().contains(component)
+          ? equilibria.state().free(component).inMolesPerKilogram()
+          : 0;
+    }
+
+    @Override
+    public String text() {
+      return "total less what is in ion pairs";
+    }
   }
 
   /** A saturation index, which a liquid without the mineral's components does not have. */

@@ -240,6 +240,17 @@ public final class Reagent {
   }
 
   /**
+   * Returns the relative standard uncertainty of the density.
+   *
+   * @return the relative standard uncertainty; empty when there is no density
+   */
+  public OptionalDouble densityRelativeStandardUncertainty() {
+    return densityRelativeUncertainty == null
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(densityRelativeUncertainty);
+  }
+
+  /**
    * Returns the part of the acid that is bound in esters.
    *
    * @return the part of the total acid; empty when it was not stated

@@ -20,6 +20,7 @@ import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TemperatureDifference;
 import org.brewchem.quantity.Volume;
+import org.brewchem.quantity.VolumeRatio;
 import tech.units.indriya.quantity.Quantities;
 import tech.units.indriya.unit.ProductUnit;
 import tech.units.indriya.unit.Units;
@@ -244,6 +245,28 @@ public final class JavaMeasure {
    */
   public static Quantity<Dimensionless> toQuantity(MassFraction value) {
     return Quantities.getQuantity(value.fraction(), PLAIN_NUMBER);
+  }
+
+  /**
+   * Returns the volume ratio that a JSR-385 quantity states.
+   *
+   * @param quantity the quantity without a dimension, such as litres per litre
+   * @return the volume ratio
+   * @throws IllegalArgumentException if the quantity has a dimension, or the value does not allow
+   *     its number
+   */
+  public static VolumeRatio volumeRatio(Quantity<?> quantity) {
+    return VolumeRatio.of(numberIn(PLAIN_NUMBER, quantity, "volume ratio"));
+  }
+
+  /**
+   * Returns a volume ratio as a JSR-385 quantity.
+   *
+   * @param value the volume ratio
+   * @return the quantity as a plain number
+   */
+  public static Quantity<Dimensionless> toQuantity(VolumeRatio value) {
+    return Quantities.getQuantity(value.ratio(), PLAIN_NUMBER);
   }
 
   /**

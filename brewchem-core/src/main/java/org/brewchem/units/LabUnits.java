@@ -34,6 +34,7 @@ import org.brewchem.quantity.TemperatureDifference;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.Volume;
+import org.brewchem.quantity.VolumeRatio;
 
 /**
  * The units of the laboratory and the trade, by what they measure. Every symbol has one spelling.
@@ -79,6 +80,20 @@ public final class LabUnits {
               LabUnit.of("hL", Volume::ofHectolitres, Volume::inHectolitres),
               LabUnit.of("US gal", Volume::ofUsGallons, Volume::inUsGallons),
               LabUnit.of("US bbl", Volume::ofUsBarrels, Volume::inUsBarrels)));
+
+  /** Units of a volume ratio: {@code mL/hL}, {@code mL/L}, {@code L/L}. */
+  public static final UnitSet<VolumeRatio> VOLUME_RATIO =
+      UnitSet.of(
+          "volume ratio",
+          "L/L",
+          List.of(
+              LabUnit.of(
+                  "mL/hL",
+                  VolumeRatio::ofMillilitresPerHectolitre,
+                  VolumeRatio::inMillilitresPerHectolitre),
+              LabUnit.of(
+                  "mL/L", VolumeRatio::ofMillilitresPerLitre, VolumeRatio::inMillilitresPerLitre),
+              LabUnit.of("L/L", VolumeRatio::of, VolumeRatio::ratio)));
 
   /** Units of a mass: {@code mg}, {@code g}, {@code kg}, {@code lb}, {@code oz}. */
   public static final UnitSet<Mass> MASS =

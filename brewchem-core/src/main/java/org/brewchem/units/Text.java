@@ -26,6 +26,7 @@ import org.brewchem.quantity.TemperatureDifference;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.Volume;
+import org.brewchem.quantity.VolumeRatio;
 
 /**
  * Strict readers of numbers and values, the same in every locale. The rules stand on the page of
@@ -100,6 +101,18 @@ public final class Text {
    */
   public static Volume parseVolume(String text) {
     return LabUnits.VOLUME.read(text);
+  }
+
+  /**
+   * Reads a volume ratio.
+   *
+   * @param text the text, such as {@code 30 mL/hL}; units: {@link LabUnits#VOLUME_RATIO}
+   * @return the volume ratio
+   * @throws UnitTextException if the text is not a number with one of these units
+   * @throws IllegalArgumentException if the value does not allow the number
+   */
+  public static VolumeRatio parseVolumeRatio(String text) {
+    return LabUnits.VOLUME_RATIO.read(text);
   }
 
   /**
@@ -372,6 +385,16 @@ public final class Text {
    */
   public static String exact(Volume value) {
     return LabUnits.VOLUME.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the volume ratio
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(VolumeRatio value) {
+    return LabUnits.VOLUME_RATIO.exact(value);
   }
 
   /**

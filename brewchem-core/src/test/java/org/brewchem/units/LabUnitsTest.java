@@ -30,6 +30,7 @@ class LabUnitsTest {
         LabUnits.TEMPERATURE,
         LabUnits.TEMPERATURE_DIFFERENCE,
         LabUnits.VOLUME,
+        LabUnits.VOLUME_RATIO,
         LabUnits.MASS,
         LabUnits.AMOUNT_OF_SUBSTANCE,
         LabUnits.MOLAR_MASS,

@@ -1,0 +1,17 @@
+package org.brewchem.treatment;
+
+import java.util.Optional;
+import org.brewchem.quantity.AmountOfSubstance;
+import org.brewchem.quantity.Mass;
+import org.brewchem.quantity.Volume;
+
+/**
+ * What to measure out for a tank: the amount of the compound by the label, and the mass and the
+ * volume of the reagent that hold it.
+ *
+ * @param amount the amount of the compound, for an acid assayed as total acid the total
+ * @param mass the mass of the reagent
+ * @param volume the volume of the reagent; empty for a powder, a pure compound, and a reagent whose
+ *     density is not known
+ */
+public record Portion(AmountOfSubstance amount, Mass mass, Optional<Volume> volume) {}

@@ -1,0 +1,25 @@
+package org.brewchem.treatment;
+
+import org.brewchem.figure.Code;
+import org.brewchem.figure.Severity;
+
+/** What notices about treatments and doses say. */
+public enum TreatmentCode implements Code {
+  /** The dose goes to a limit without an aim: half of the outcomes lie beyond it. */
+  AT_THE_LIMIT(Severity.WARNING),
+  /** A part of the acid is bound in esters and acts only after hydrolysis. */
+  BOUND_IN_ESTERS(Severity.WARNING),
+  /** Food laws differ on the substance in this liquid, or nobody has stated its use. */
+  PERMISSION(Severity.WARNING);
+
+  private final Severity severity;
+
+  TreatmentCode(Severity severity) {
+    this.severity = severity;
+  }
+
+  @Override
+  public Severity severity() {
+    return severity;
+  }
+}
