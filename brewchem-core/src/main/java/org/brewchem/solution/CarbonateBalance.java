@@ -8,8 +8,9 @@ import org.brewchem.substance.Component;
 
 /**
  * The carbonate system of a mixture in a work space: alkalinity, pH and total carbon dioxide, each
- * from the other two, on plain numbers per kg of water. {@link CarbonateSystem} is the same for a
- * single solution.
+ * from the other two, on plain numbers per kg of water, and the closure of a water to two of them.
+ * {@link CarbonateSystem} is the same for a single solution, {@link CarbonateClosure} for a single
+ * water with its uncertainties; the rows of a table are closed here.
  *
  * <p>Alkalinity here is carbonate alkalinity, [HCO3-] + 2 [CO3--] with what is paired included. The
  * other totals of the work space count for ionic strength and pairs, and at a pH that is not its
@@ -24,6 +25,8 @@ public final class CarbonateBalance {
 
   private final Equilibria equilibria;
   private final int carbonate;
+  private double total;
+  private double pH;
 
   private CarbonateBalance(Equilibria equilibria) {
     this.equilibria = equilibria;
@@ -114,6 +117,118 @@ public final class CarbonateBalance {
                 .asOptional();
     total.ifPresent(moles -> equilibria.setTotal(carbonate, moles));
     return total;
+  }
+
+  /**
+   * Closes the mixture to an alkalinity and a measured pH: the total carbon dioxide that has the
+   * alkalinity there, and the inert charge that makes the mixture neutral there. Both are left in
+   * the work space, from whose other totals alone they come.
+   *
+   * @param alkalinity eq per kg of water, 0 or more
+   * @param measured the pH
+   * @return false if more than 10 mol/kg of carbon dioxide would be needed; the work space is then
+   *     not closed
+   */
+  public boolean closeByPH(double alkalinity, double measured) {
+    equilibria.setInertCharge(0);
+    OptionalDouble found = totalOf(alkalinity, measured);
+    if (found.isEmpty()) {
+      return false;
+    }
+    close(found.getAsDouble(), measured);
+    return true;
+  }
+
+  /**
+   * Closes the mixture to an alkalinity and a total carbon dioxide, by the pH at which the two go
+   * together, else as {@link #closeByPH}. With neither the ions alone are made neutral.
+   *
+   * @param alkalinity eq per kg of water
+   * @param carbonDioxide mol per kg of water, 0 or more
+   * @return false if no pH between 2 and 13.5 has them together; the work space is then not closed
+   */
+  public boolean closeByTotal(double alkalinity, double carbonDioxide) {
+    equilibria.setInertCharge(0);
+    equilibria.setTotal(carbonate, carbonDioxide);
+    if (alkalinity == 0 && carbonDioxide == 0) {
+      total = 0;
+      equilibria.setInertCharge(-equilibria.chargeWithoutProtons());
+      pH = equilibria.pH();
+      return true;
+    }
+    OptionalDouble found = pHOf(alkalinity);
+    if (found.isEmpty()) {
+      return false;
+    }
+    close(carbonDioxide, found.getAsDouble());
+    return true;
+  }
+
+  /**
+   * Closes the mixture to an alkalinity that was titrated to an end point and a measured pH, else
+   * as {@link #closeByPH}.
+   *
+   * @param alkalinity eq per kg of water, at least {@link #titrated} without carbon dioxide
+   * @param endPoint the pH that the titration ended at
+   * @param measured the pH, above the end point
+   * @return false if more than 10 mol/kg of carbon dioxide would be needed; the work space is then
+   *     not closed
+   */
+  public boolean closeByTitration(double alkalinity, double endPoint, double measured) {
+    OptionalDouble found =
+        Roots.rising(
+                moles -> titrated(moles, endPoint, measured) - alkalinity,
+                0,
+                Math.max(alkalinity, 1e-9),
+                MOST_MOLES_PER_KILOGRAM)
+            .asOptional();
+    if (found.isEmpty()) {
+      return false;
+    }
+    close(found.getAsDouble(), measured);
+    return true;
+  }
+
+  /**
+   * Finds the acid that a mixture of a total carbon dioxide takes up from its pH to an end point,
+   * and leaves the total in the work space, not closed.
+   *
+   * @param carbonDioxide mol per kg of water, 0 or more
+   * @param endPoint the pH that the titration ends at
+   * @param measured the pH at which it is neutral
+   * @return eq per kg of water
+   */
+  public double titrated(double carbonDioxide, double endPoint, double measured) {
+    close(carbonDioxide, measured);
+    double charge = equilibria.chargeAt(endPoint);
+    equilibria.setInertCharge(0);
+    return charge;
+  }
+
+  private void close(double carbonDioxide, double neutralAt) {
+    total = carbonDioxide;
+    pH = neutralAt;
+    equilibria.setTotal(carbonate, carbonDioxide);
+    equilibria.setInertCharge(0);
+    equilibria.setInertCharge(-equilibria.chargeAt(neutralAt));
+  }
+
+  /**
+   * Returns the total carbon dioxide of the last closure.
+   *
+   * @return mol per kg of water
+   */
+  public double total() {
+    return total;
+  }
+
+  /**
+   * Returns the pH of the last closure.
+   *
+   * @return the pH at which the mixture was made neutral
+   */
+  public double pH() {
+    return pH;
   }
 
   private double alkalinityOf(double moles, double pH) {

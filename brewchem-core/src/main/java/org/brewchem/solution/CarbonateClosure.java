@@ -3,13 +3,11 @@ package org.brewchem.solution;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scales;
 import org.brewchem.figure.Step;
 import org.brewchem.internal.NumberText;
-import org.brewchem.internal.Roots;
 import org.brewchem.quantity.PH;
 import org.brewchem.substance.Component;
 import org.brewchem.uncertainty.Traced;
@@ -53,11 +51,10 @@ public final class CarbonateClosure {
    */
   public Contents byPH(Traced alkalinity, Traced pH) {
     Work work = new Work(0, pH.value());
-    OptionalDouble total = work.carbonates.totalOf(alkalinity.value(), pH.value());
-    if (total.isEmpty()) {
+    if (!work.carbonates.closeByPH(alkalinity.value(), pH.value())) {
       throw impossible(pH.value(), alkalinity.value());
     }
-    work.total = total.getAsDouble();
+    work.opened();
     Slopes slopes = work.alkalinitySlopes();
     Traced carbonDioxide =
         slopes.solvedFor(work.total, alkalinity, slopes.overTotal, pH, slopes.overPH);
@@ -77,8 +74,7 @@ public final class CarbonateClosure {
     if (alkalinity.value() == 0 && total.value() == 0) {
       return neutralWithoutCarbonate();
     }
-    OptionalDouble found = work.carbonates.pHOf(alkalinity.value());
-    if (found.isEmpty()) {
+    if (!work.carbonates.closeByTotal(alkalinity.value(), total.value())) {
       throw new IllegalArgumentException(
           "alkalinity: "
               + milli(alkalinity.value())
@@ -86,7 +82,7 @@ public final class CarbonateClosure {
               + milli(total.value())
               + " mmol/kg of carbon dioxide; more than 0 and less than twice as many mEq/kg are");
     }
-    work.pH = found.getAsDouble();
+    work.opened();
     Slopes slopes = work.alkalinitySlopes();
     Traced pH = slopes.solvedFor(work.pH, alkalinity, slopes.overPH, total, slopes.overTotal);
     return closed(total, pH, with -> carbonates(with, alkalinity));
@@ -131,7 +127,7 @@ public final class CarbonateClosure {
     }
     Work work = new Work(0, pH.value());
     double wanted = alkalinity.value();
-    double without = work.titrated(endPoint.value());
+    double without = work.carbonates.titrated(0, endPoint.value(), pH.value());
     if (wanted < without) {
       throw new IllegalArgumentException(
           "alkalinity: "
@@ -142,21 +138,13 @@ public final class CarbonateClosure {
               + milli(without)
               + " mEq/kg");
     }
-    OptionalDouble found =
-        Roots.rising(
-                moles -> work.with(moles).titrated(endPoint.value()) - wanted,
-                0,
-                Math.max(wanted, 1e-9),
-                CarbonateBalance.MOST_MOLES_PER_KILOGRAM)
-            .asOptional();
-    if (found.isEmpty()) {
+    if (!work.carbonates.closeByTitration(wanted, endPoint.value(), pH.value())) {
       throw impossible(pH.value(), wanted);
     }
-    double total = found.getAsDouble();
-    work.total = total;
+    work.opened();
     Slopes slopes = work.titratedSlopes(endPoint.value());
     return closed(
-        slopes.solvedFor(total, alkalinity, slopes.overTotal, pH, slopes.overPH),
+        slopes.solvedFor(work.total, alkalinity, slopes.overTotal, pH, slopes.overPH),
         pH,
         with -> BalanceDetail.charges(with, endPoint.value(), wanted));
   }
@@ -215,24 +203,16 @@ public final class CarbonateClosure {
       this.pH = pH;
     }
 
-    Work with(double moles) {
-      total = moles;
-      return this;
+    /** Takes over what was found, and opens the balance for the slopes. */
+    void opened() {
+      total = carbonates.total();
+      pH = carbonates.pH();
+      equilibria.setInertCharge(0);
     }
 
     double alkalinity() {
       equilibria.setTotal(carbonate, total);
       return carbonates.alkalinityAt(pH);
-    }
-
-    /** Charge at an end point of the water that is neutral at its pH. */
-    double titrated(double endPoint) {
-      equilibria.setTotal(carbonate, total);
-      equilibria.setInertCharge(0);
-      equilibria.setInertCharge(-equilibria.chargeAt(pH));
-      double charge = equilibria.chargeAt(endPoint);
-      equilibria.setInertCharge(0);
-      return charge;
     }
 
     /** Slopes of the carbonate alkalinity at the pH. */

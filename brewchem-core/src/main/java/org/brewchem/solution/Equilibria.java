@@ -125,6 +125,15 @@ public final class Equilibria {
     solver.setInertCharge(Checks.finite("inert charge", equivalentsPerKilogram, "Eq/kg"));
   }
 
+  /** What the totals would carry if no proton were bound, eq/kg. */
+  double chargeWithoutProtons() {
+    double charge = 0;
+    for (int i = 0; i < compiled.components.size(); i++) {
+      charge += compiled.components.get(i).chargeWithoutProtons() * solver.totals()[i];
+    }
+    return charge;
+  }
+
   /**
    * Holds the activity of one form of a component, whose total then follows: a solution open to a
    * gas.

@@ -1,13 +1,18 @@
 package org.brewchem.table;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
+import org.brewchem.internal.NumberText;
 import org.brewchem.units.ColumnHeader;
 import org.brewchem.units.LabUnit;
 import org.brewchem.units.UnitSet;
@@ -23,11 +28,15 @@ public final class Column {
 
   private static final String INDEX = "row index";
 
+  /** How many rows a table or column prints. */
+  static final int SHOWN_ROWS = 6;
+
   private final ColumnHeader header;
   private final long[] rows;
   private final double[] values;
   private final BitSet missing;
   private final @Nullable Failure @Nullable [] others;
+  private final @Nullable Column uncertainty;
 
   /** Takes over the arrays. A row has a number unless it is missing or has another failure. */
   Column(
@@ -36,6 +45,17 @@ public final class Column {
       double[] values,
       BitSet missing,
       @Nullable Failure @Nullable [] others) {
+    this(header, rows, values, missing, others, null);
+  }
+
+  private Column(
+      ColumnHeader header,
+      long[] rows,
+      double[] values,
+      BitSet missing,
+      @Nullable Failure @Nullable [] others,
+      @Nullable Column uncertainty) {
+    this.uncertainty = uncertainty;
     this.header = header;
     this.rows = rows;
     this.values = values;
@@ -121,6 +141,22 @@ public final class Column {
    */
   public Optional<String> unit() {
     return header.unit();
+  }
+
+  /** The same column with the standard uncertainties of its numbers, in the same unit. */
+  Column withStandardUncertainty(Column u) {
+    return new Column(header, rows, values, missing, others, u);
+  }
+
+  /**
+   * Returns the standard uncertainties of the numbers.
+   *
+   * @return a column over the same rows, in the same unit, such as {@code u(calcium) [mg/L]}; a row
+   *     without one has a failure that says which input states none. Empty if they were not asked
+   *     for
+   */
+  public Optional<Column> standardUncertainty() {
+    return Optional.ofNullable(uncertainty);
   }
 
   ColumnHeader header() {
@@ -310,14 +346,48 @@ public final class Column {
         }
       }
     }
-    return new Column(
-        ColumnHeader.parse(name() + " [" + symbol + "]"), rows, converted, new BitSet(), failures);
+    Column other =
+        new Column(
+            ColumnHeader.parse(name() + " [" + symbol + "]"),
+            rows,
+            converted,
+            new BitSet(),
+            failures);
+    return uncertainty == null
+        ? other
+        : other.withStandardUncertainty(
+            uncertainty.times(
+                Math.abs(to.in(from.from(2)) - to.in(from.from(1))),
+                uncertainty.name() + " [" + symbol + "]"));
+  }
+
+  private Column times(double factor, String heading) {
+    double[] multiplied = new double[size()];
+    Arrays.setAll(multiplied, i -> values[i] * factor);
+    return new Column(ColumnHeader.parse(heading), rows, multiplied, missing, others);
+  }
+
+  /** The number of a row as text, with its u where there is one; or that it has none. */
+  String text(int index) {
+    if (!isPresent(index)) {
+      return "none";
+    }
+    String number = NumberText.plain(rounded(values[index]));
+    return uncertainty == null || !uncertainty.isPresent(index)
+        ? number
+        : number + " (u " + NumberText.significant(uncertainty.raw(index), 2) + ")";
+  }
+
+  /** To five significant digits, which is more than most readings have. */
+  private static double rounded(double value) {
+    return new BigDecimal(value).round(new MathContext(5)).doubleValue();
   }
 
   /**
-   * Returns the heading, how many rows there are and how many of them have a number.
+   * Returns the heading, how many rows there are, how many of them have a number, and the first
+   * ones, rounded.
    *
-   * @return such as {@code calcium [mg/L], 3 rows, 1 without a number}
+   * @return such as {@code calcium [mg/L], 3 rows, 1 without a number: 92, 40, none}
    */
   @Override
   public String toString() {
@@ -325,6 +395,16 @@ public final class Column {
     for (int i = 0; i < size(); i++) {
       absent += isPresent(i) ? 0 : 1;
     }
-    return heading() + ", " + size() + " rows, " + absent + " without a number";
+    String first =
+        IntStream.range(0, Math.min(size(), SHOWN_ROWS))
+            .mapToObj(this::text)
+            .collect(Collectors.joining(", "));
+    return heading()
+        + ", "
+        + size()
+        + (size() == 1 ? " row" : " rows")
+        + (absent == 0 ? "" : ", " + absent + " without a number")
+        + (first.isEmpty() ? "" : ": " + first)
+        + (size() > SHOWN_ROWS ? ", ..." : "");
   }
 }

@@ -87,6 +87,21 @@ public sealed interface Failure {
     }
   }
 
+  /**
+   * The row has a number but no standard uncertainty, because something that the number moves with
+   * states none. That of a column of uncertainties only.
+   *
+   * @param row the row as its table numbers it
+   * @param column the heading of the calculated column
+   * @param reason which inputs state no uncertainty
+   */
+  record NoUncertainty(long row, String column, String reason) implements Failure {
+    @Override
+    public String toString() {
+      return describe(this);
+    }
+  }
+
   private static String describe(Failure failure) {
     return "row " + failure.row() + ", column \"" + failure.column() + "\": " + failure.reason();
   }

@@ -1,12 +1,19 @@
 package org.brewchem.table;
 
+import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Origin;
+import org.brewchem.figure.Step;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
+import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
 import org.brewchem.units.LabUnit;
 import org.brewchem.units.UnitSet;
 import org.jspecify.annotations.Nullable;
 
-/** A column that a calculation reads, in the unit of the calculation. */
+/** A column that a calculation reads, in the unit of the calculation, with what its u is. */
 final class Input {
 
   private enum Range {
@@ -19,25 +26,50 @@ final class Input {
   private final double factor;
   private final Range range;
 
-  private Input(Column column, double factor, Range range) {
+  /** In the unit of the column after the factor beside it. */
+  private final @Nullable Column uncertainties;
+
+  private final double uncertaintyFactor;
+
+  /** The same for all rows, in the unit of the column, and a share of each number; or NaN. */
+  private final double uncertaintyOfAll;
+
+  private final double relativeOfAll;
+
+  private Input(
+      Column column,
+      double factor,
+      Range range,
+      @Nullable Column uncertainties,
+      double uncertaintyFactor,
+      double uncertaintyOfAll,
+      double relativeOfAll) {
     this.column = column;
     this.factor = factor;
     this.range = range;
+    this.uncertainties = uncertainties;
+    this.uncertaintyFactor = uncertaintyFactor;
+    this.uncertaintyOfAll = uncertaintyOfAll;
+    this.relativeOfAll = relativeOfAll;
+  }
+
+  private static Input of(Column column, double factor, Range range) {
+    return new Input(column, factor, range, null, 0, Double.NaN, Double.NaN);
   }
 
   /** Reads numbers of 0 or more; the unit of the column is checked here, once. */
   static <Q> Input notNegative(Column column, UnitSet<Q> units, ToDoubleFunction<Q> in) {
-    return new Input(column, factor(column, units, in), Range.NOT_NEGATIVE);
+    return of(column, factor(column, units, in), Range.NOT_NEGATIVE);
   }
 
   /** Reads numbers above 0. */
   static <Q> Input positive(Column column, UnitSet<Q> units, ToDoubleFunction<Q> in) {
-    return new Input(column, factor(column, units, in), Range.POSITIVE);
+    return of(column, factor(column, units, in), Range.POSITIVE);
   }
 
   /** Reads numbers that stand as they are. */
   static Input plain(Column column) {
-    return new Input(column, 1, Range.ANY);
+    return of(column, 1, Range.ANY);
   }
 
   /** All units that are read so are multiples of each other. */
@@ -46,14 +78,59 @@ final class Input {
     return in.applyAsDouble(unit.from(1));
   }
 
-  /** The same column in a unit so many times smaller. */
-  Input times(double more) {
-    return new Input(column, factor * more, range);
+  /** Takes the standard uncertainties from a column read into the same unit. */
+  Input withUncertainties(Input same) {
+    return new Input(
+        column, factor, range, same.column, same.factor / factor, Double.NaN, Double.NaN);
   }
 
-  /** The same column, of which a number must be above 0. */
-  Input positive() {
-    return new Input(column, factor, Range.POSITIVE);
+  /** The same column in a unit so many times smaller. */
+  Input times(double more) {
+    return new Input(
+        column,
+        factor * more,
+        range,
+        uncertainties,
+        uncertaintyFactor,
+        uncertaintyOfAll,
+        relativeOfAll);
+  }
+
+  /** States one standard uncertainty for all rows, in the unit of the column. */
+  Input withUncertainty(double standardUncertainty) {
+    once();
+    double checked =
+        Checks.nonNegative(
+            column.name() + ", standard uncertainty",
+            standardUncertainty,
+            column.unit().orElse(""));
+    return new Input(column, factor, range, null, 0, checked, Double.NaN);
+  }
+
+  /** States the standard uncertainty as a share of each number. */
+  Input withRelativeUncertainty(double share) {
+    once();
+    double checked =
+        Checks.nonNegative(column.name() + ", relative standard uncertainty", share, "");
+    return new Input(column, factor, range, null, 0, Double.NaN, checked);
+  }
+
+  private void once() {
+    if (uncertainties != null) {
+      throw new IllegalStateException(
+          column.name()
+              + ": the table has a column of its uncertainty, \""
+              + uncertainties.heading()
+              + "\"; leave it out with Table.without");
+    }
+  }
+
+  Column column() {
+    return column;
+  }
+
+  String name() {
+    return column.name();
   }
 
   /** The number of a row; meaningless where there is a fault or none. */
@@ -63,6 +140,70 @@ final class Input {
 
   boolean isMissing(int index) {
     return column.failureOrNull(index) instanceof Failure.Missing;
+  }
+
+  /** The number of a row with its source, which counts in the unit of the column. */
+  Traced traced(int index) {
+    return reported(index).times(factor);
+  }
+
+  private Traced reported(int index) {
+    double value = column.raw(index);
+    OptionalDouble u = standardUncertainty(index);
+    String unit = column.unit().orElse("");
+    return Traced.of(
+        u.isPresent()
+            ? Source.of(column.name(), value, u.getAsDouble(), unit)
+            : Source.withoutUncertainty(column.name(), value, unit));
+  }
+
+  /** In the unit of the column; empty where none is stated or what is stated is impossible. */
+  private OptionalDouble standardUncertainty(int index) {
+    if (uncertainties != null) {
+      return uncertainties.isPresent(index) && uncertainties.raw(index) >= 0
+          ? OptionalDouble.of(uncertainties.raw(index) * uncertaintyFactor)
+          : OptionalDouble.empty();
+    }
+    if (!Double.isNaN(relativeOfAll)) {
+      return OptionalDouble.of(relativeOfAll * Math.abs(column.raw(index)));
+    }
+    return Double.isNaN(uncertaintyOfAll)
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(uncertaintyOfAll);
+  }
+
+  /** Why the standard uncertainty that a row states cannot be used, or null. */
+  @Nullable Failure uncertaintyFault(int index) {
+    if (uncertainties == null) {
+      return null;
+    }
+    if (!uncertainties.isPresent(index)) {
+      Failure failure = uncertainties.failureOrNull(index);
+      return failure instanceof Failure.Missing ? null : failure;
+    }
+    try {
+      Checks.nonNegative(
+          uncertainties.name(), uncertainties.raw(index), uncertainties.unit().orElse(""));
+    } catch (IllegalArgumentException e) {
+      return new Failure.NotPossible(
+          uncertainties.row(index), uncertainties.heading(), String.valueOf(e.getMessage()));
+    }
+    return null;
+  }
+
+  /** The number of a row as a step that states a figure, in the unit of the calculation. */
+  Step step(int index, Figure<?> figure) {
+    return Step.of(figure.title(), figure.scale(), Step.Kind.STATED)
+        .origin(Origin.REPORTED)
+        .text(
+            "row "
+                + column.row(index)
+                + ", column \""
+                + column.heading()
+                + "\": "
+                + NumberText.plain(column.raw(index)),
+            "")
+        .found(traced(index));
   }
 
   /** Why the row has no number to calculate with, or null. */

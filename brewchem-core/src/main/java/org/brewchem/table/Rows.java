@@ -11,8 +11,8 @@ import org.brewchem.units.ColumnHeader;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Runs a calculation over the rows of a table, in pieces of a fixed size whatever the number of
- * threads, so that the results do not depend on it.
+ * Runs a calculation over the rows of a table, in pieces that the threads take in turn. Each thread
+ * has one work space, which starts afresh with each row, so that the results do not depend on them.
  */
 final class Rows {
 
@@ -35,16 +35,18 @@ final class Rows {
     @Nullable Failure[] failures = new @Nullable Failure[size];
     int pieces = (size + PIECE - 1) / PIECE;
     if (threads == 1 || pieces < 2) {
+      Work all = work.get();
       for (int piece = 0; piece < pieces; piece++) {
-        run(piece, size, work.get(), failures);
+        run(piece, size, all, failures);
       }
       return failures;
     }
     AtomicInteger next = new AtomicInteger();
     Runnable worker =
         () -> {
+          Work own = work.get();
           for (int p = next.getAndIncrement(); p < pieces; p = next.getAndIncrement()) {
-            run(p, size, work.get(), failures);
+            run(p, size, own, failures);
           }
         };
     ForkJoinPool pool = new ForkJoinPool(threads);

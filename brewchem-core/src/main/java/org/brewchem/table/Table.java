@@ -10,6 +10,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
 import org.brewchem.units.ColumnHeader;
@@ -253,16 +256,41 @@ public final class Table {
     return List.copyOf(list);
   }
 
+  /** The names of the columns and how many rows there are, for messages. */
+  String summary() {
+    List<String> names = new ArrayList<>(texts.keySet());
+    names.addAll(columns.keySet());
+    return size() + (size() == 1 ? " row of " : " rows of ") + names;
+  }
+
   /**
-   * Returns the names of the columns and how many rows there are.
+   * Returns the first rows under their headings, numbers rounded.
    *
-   * @return such as {@code 3 rows of [calcium, magnesium]}
+   * @return lines of text: the headings with the units, the rows, and how many more there are
    */
   @Override
   public String toString() {
-    List<String> names = new ArrayList<>(texts.keySet());
-    names.addAll(columns.keySet());
-    return size() + " rows of " + names;
+    List<List<String>> cells = new ArrayList<>();
+    int shown = Math.min(size(), Column.SHOWN_ROWS);
+    cells.add(cells("row", shown, i -> String.valueOf(rows[i])));
+    texts.forEach((name, perRow) -> cells.add(cells(name, shown, perRow::get)));
+    columns.values().forEach(c -> cells.add(cells(c.heading(), shown, c::text)));
+    StringBuilder text = new StringBuilder();
+    for (int line = 0; line <= shown; line++) {
+      for (List<String> column : cells) {
+        int width = column.stream().mapToInt(String::length).max().orElse(0);
+        String cell = column.get(line);
+        text.append(column == cells.get(0) ? "" : "  ")
+            .append(" ".repeat(width - cell.length()))
+            .append(cell);
+      }
+      text.append(line < shown ? "\n" : "");
+    }
+    return size() == shown ? text.toString() : text + "\n... " + size() + " rows";
+  }
+
+  private static List<String> cells(String heading, int rows, IntFunction<String> text) {
+    return Stream.concat(Stream.of(heading), IntStream.range(0, rows).mapToObj(text)).toList();
   }
 
   /** Collects rows. A cell that is not set is missing. Mutable, for one thread. */

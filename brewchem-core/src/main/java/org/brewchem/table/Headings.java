@@ -1,0 +1,150 @@
+package org.brewchem.table;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.brewchem.figure.Notice;
+
+/**
+ * The headings of a table before a reader that knows some names: which columns it reads, which hold
+ * the standard uncertainty of one that it reads, and which it passes over. Immutable.
+ *
+ * <p>A name may be spelled "sulphate" and "sulphur". The uncertainty of {@code calcium} stands in a
+ * column {@code u(calcium)}.
+ */
+final class Headings {
+
+  private static final String UNCERTAINTY = "u(";
+
+  private final Map<String, Column> columns = new LinkedHashMap<>();
+  private final Map<String, Column> uncertainties = new LinkedHashMap<>();
+  private final List<String> used = new ArrayList<>();
+  private final List<String> ignored = new ArrayList<>();
+  private final List<Notice> notices = new ArrayList<>();
+
+  /**
+   * Reads the headings.
+   *
+   * @throws IllegalArgumentException if two columns are the same name in two spellings
+   */
+  Headings(Table table, List<String> known) {
+    for (Column column : table.columns()) {
+      String name = spelled(column.name());
+      if (known.contains(name)) {
+        Column other = columns.put(name, column);
+        if (other != null) {
+          throw sameThing(other, column);
+        }
+      }
+    }
+    for (Column column : table.columns()) {
+      String name = spelled(column.name());
+      String of = uncertaintyOf(name);
+      if (columns.containsKey(of)) {
+        Column other = uncertainties.put(of, column);
+        if (other != null) {
+          throw sameThing(other, column);
+        }
+      }
+      if (columns.containsKey(name) || columns.containsKey(of)) {
+        used.add(column.name());
+      } else {
+        passOver(column.name(), known);
+      }
+    }
+    table.textNames().forEach(name -> passOver(name, known));
+  }
+
+  static IllegalArgumentException sameThing(Column one, Column other) {
+    return new IllegalArgumentException(
+        "columns \""
+            + one.name()
+            + "\" and \""
+            + other.name()
+            + "\" state the same thing; leave one out with Table.without");
+  }
+
+  private static String spelled(String name) {
+    return name.replace("sulph", "sulf");
+  }
+
+  /** The name that a heading such as "u(calcium)" is about; empty for others. */
+  private static String uncertaintyOf(String name) {
+    return name.startsWith(UNCERTAINTY) && name.endsWith(")")
+        ? name.substring(UNCERTAINTY.length(), name.length() - 1)
+        : "";
+  }
+
+  private void passOver(String heading, List<String> known) {
+    ignored.add(heading);
+    String name = spelled(heading).toLowerCase(Locale.ROOT);
+    String of = uncertaintyOf(name);
+    String plain = of.isEmpty() ? name : of;
+    for (String other : known) {
+      int most = Math.min(2, other.length() / 3);
+      if (distance(plain, other.toLowerCase(Locale.ROOT)) <= most) {
+        notices.add(
+            Notice.of(
+                TableCode.HEADING_NEARLY_KNOWN,
+                heading,
+                "column \""
+                    + heading
+                    + "\" is not read; "
+                    + (of.isEmpty() || !other.equals(of)
+                        ? "a name that is read is \"" + other + "\""
+                        : "the table has no column \"" + other + "\" for it")));
+        return;
+      }
+    }
+  }
+
+  /** How many letters have to be put in, left out, replaced or swapped with the next. */
+  static int distance(String one, String other) {
+    int[][] least = new int[one.length() + 1][other.length() + 1];
+    for (int i = 0; i <= one.length(); i++) {
+      for (int j = 0; j <= other.length(); j++) {
+        if (i == 0 || j == 0) {
+          least[i][j] = i + j;
+          continue;
+        }
+        boolean same = one.charAt(i - 1) == other.charAt(j - 1);
+        int edit = Math.min(least[i - 1][j], least[i][j - 1]) + 1;
+        least[i][j] = Math.min(edit, least[i - 1][j - 1] + (same ? 0 : 1));
+        if (i > 1
+            && j > 1
+            && one.charAt(i - 1) == other.charAt(j - 2)
+            && one.charAt(i - 2) == other.charAt(j - 1)) {
+          least[i][j] = Math.min(least[i][j], least[i - 2][j - 2] + 1);
+        }
+      }
+    }
+    return least[one.length()][other.length()];
+  }
+
+  /** The column of a known name. */
+  Optional<Column> find(String name) {
+    return Optional.ofNullable(columns.get(name));
+  }
+
+  /** The column that holds the standard uncertainty of a known one. */
+  Optional<Column> uncertainty(String name) {
+    return Optional.ofNullable(uncertainties.get(name));
+  }
+
+  /** The names of the columns that are read, as the table spells them. */
+  List<String> used() {
+    return List.copyOf(used);
+  }
+
+  /** The names of the columns of numbers and of text that are not read. */
+  List<String> ignored() {
+    return List.copyOf(ignored);
+  }
+
+  List<Notice> notices() {
+    return List.copyOf(notices);
+  }
+}

@@ -1,0 +1,281 @@
+package org.brewchem.table;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
+import org.brewchem.figure.Notice;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.MassConcentration;
+import org.brewchem.quantity.MolarMass;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Element;
+import org.brewchem.substance.Ion;
+import org.brewchem.units.ColumnHeader;
+import org.brewchem.units.LabUnits;
+import org.brewchem.units.UnitSet;
+
+/** What the columns of a table state about its waters, in the units of the balance. Immutable. */
+final class WaterColumns {
+
+  /** The ions that are read, in the order in which they are counted. */
+  static final List<Ion> IONS =
+      List.of(
+          Ion.CALCIUM,
+          Ion.MAGNESIUM,
+          Ion.SODIUM,
+          Ion.POTASSIUM,
+          Ion.CHLORIDE,
+          Ion.SULFATE,
+          Ion.NITRATE);
+
+  /** Without these a water is not neutral by its ions. */
+  private static final List<Ion> MAIN =
+      List.of(Ion.CALCIUM, Ion.MAGNESIUM, Ion.SODIUM, Ion.CHLORIDE, Ion.SULFATE);
+
+  private static final String SULFATE_AS_SULFUR = "sulfate as sulfur";
+  private static final String NITRATE_AS_NITROGEN = "nitrate as nitrogen";
+  private static final String ALKALINITY = "alkalinity";
+  private static final String BICARBONATE = "bicarbonate";
+  private static final String CARBON_DIOXIDE = "total carbon dioxide";
+  private static final String PH = "pH";
+
+  private final Table table;
+  private final Headings headings;
+
+  /** Each ion that has a column, in mmol/L. */
+  final Map<Ion, Input> ions;
+
+  /** The alkalinity in mEq/L. */
+  final Optional<Input> alkalinity;
+
+  /** The total carbon dioxide in mmol/L. */
+  final Optional<Input> carbonDioxide;
+
+  /** The pH, where the balance is closed to it. */
+  final Optional<Input> pH;
+
+  private WaterColumns(
+      Table table,
+      Headings headings,
+      Map<Ion, Input> ions,
+      Optional<Input> alkalinity,
+      Optional<Input> carbonDioxide,
+      Optional<Input> pH) {
+    this.table = table;
+    this.headings = headings;
+    this.ions = ions;
+    this.alkalinity = alkalinity;
+    this.carbonDioxide = carbonDioxide;
+    this.pH = pH;
+  }
+
+  static WaterColumns from(Table table) {
+    List<String> known = new ArrayList<>();
+    IONS.forEach(ion -> known.add(ion.name()));
+    known.addAll(
+        List.of(
+            SULFATE_AS_SULFUR, NITRATE_AS_NITROGEN, ALKALINITY, BICARBONATE, CARBON_DIOXIDE, PH));
+    Headings headings = new Headings(table, known);
+    Map<Ion, Input> ions = new LinkedHashMap<>();
+    for (Ion ion : IONS) {
+      input(headings, ion.name(), column -> concentration(column, ion.molarMass()))
+          .ifPresent(input -> ions.put(ion, input));
+    }
+    asElement(headings, Ion.SULFATE, SULFATE_AS_SULFUR, Element.of("S"))
+        .ifPresent(input -> ions.put(Ion.SULFATE, input));
+    asElement(headings, Ion.NITRATE, NITRATE_AS_NITROGEN, Element.of("N"))
+        .ifPresent(input -> ions.put(Ion.NITRATE, input));
+    return new WaterColumns(
+        table,
+        headings,
+        ions,
+        alkalinity(headings),
+        input(
+            headings,
+            CARBON_DIOXIDE,
+            column -> concentration(column, Acid.CARBONIC.molarMass())),
+        input(headings, PH, WaterColumns::withoutUnit));
+  }
+
+  private static Optional<Input> input(
+      Headings headings, String name, Function<Column, Input> read) {
+    return headings
+        .find(name)
+        .map(read)
+        .map(
+            input ->
+                headings
+                    .uncertainty(name)
+                    .map(read)
+                    .map(input::withUncertainties)
+                    .orElse(input));
+  }
+
+  /** An ion that is stated as an element, of which it holds one atom. */
+  private static Optional<Input> asElement(Headings headings, Ion ion, String name, Element of) {
+    notBoth(headings, ion.name(), name);
+    return input(headings, name, column -> concentration(column, of.molarMass()));
+  }
+
+  private static Optional<Input> alkalinity(Headings headings) {
+    notBoth(headings, ALKALINITY, BICARBONATE);
+    return input(
+            headings,
+            ALKALINITY,
+            column ->
+                Input.notNegative(
+                    column,
+                    LabUnits.CARBONATE_ALKALINITY,
+                    CarbonateAlkalinity::inMilliequivalentsPerLitre))
+        .or(
+            () ->
+                input(
+                    headings,
+                    BICARBONATE,
+                    column ->
+                        Input.notNegative(
+                            column,
+                            LabUnits.MASS_CONCENTRATION,
+                            mass ->
+                                CarbonateAlkalinity.fromBicarbonate(mass)
+                                    .inMilliequivalentsPerLitre())));
+  }
+
+  private static void notBoth(Headings headings, String one, String other) {
+    if (headings.find(one).isPresent() && headings.find(other).isPresent()) {
+      throw Headings.sameThing(
+          headings.find(one).orElseThrow(), headings.find(other).orElseThrow());
+    }
+  }
+
+  /** In mmol/L. */
+  private static Input concentration(Column column, MolarMass molarMass) {
+    if (isOneOf(column.header(), LabUnits.AMOUNT_CONCENTRATION)) {
+      return Input.notNegative(
+          column, LabUnits.AMOUNT_CONCENTRATION, AmountConcentration::inMillimolesPerLitre);
+    }
+    ToDoubleFunction<MassConcentration> inMillimoles =
+        mass -> AmountConcentration.from(mass, molarMass).inMillimolesPerLitre();
+    return Input.notNegative(column, LabUnits.MASS_CONCENTRATION, inMillimoles);
+  }
+
+  private static boolean isOneOf(ColumnHeader header, UnitSet<?> units) {
+    return units.units().stream()
+        .anyMatch(unit -> header.unit().equals(Optional.of(unit.symbol())));
+  }
+
+  private static Input withoutUnit(Column column) {
+    if (column.unit().isPresent()) {
+      throw new IllegalArgumentException("column \"" + column.heading() + "\": a pH has no unit");
+    }
+    return Input.plain(column);
+  }
+
+  /** Changes the input of a column, such as to state its uncertainty. */
+  WaterColumns with(String name, UnaryOperator<Input> change) {
+    if (inputs().noneMatch(input -> input.name().equals(name))) {
+      throw new IllegalArgumentException(
+          "column: \"" + name + "\" is not possible; those that are read are " + used());
+    }
+    UnaryOperator<Input> one = input -> input.name().equals(name) ? change.apply(input) : input;
+    Map<Ion, Input> changed = new LinkedHashMap<>();
+    ions.forEach((ion, input) -> changed.put(ion, one.apply(input)));
+    return new WaterColumns(
+        table,
+        headings,
+        changed,
+        alkalinity.map(one),
+        carbonDioxide.map(one),
+        pH.map(one));
+  }
+
+  /** All that is read, in the order of an explanation. */
+  Stream<Input> inputs() {
+    return Stream.of(
+            ions.values().stream(), alkalinity.stream(), carbonDioxide.stream(), pH.stream())
+        .flatMap(inputs -> inputs);
+  }
+
+  /** The pH to which the balance is closed: nothing else says how much carbon dioxide there is. */
+  Optional<Input> closingPH() {
+    return alkalinity.isPresent() && carbonDioxide.isEmpty() ? pH : Optional.empty();
+  }
+
+  private boolean isWithoutEffect(String name) {
+    return pH.isPresent()
+        && closingPH().isEmpty()
+        && (name.equals(PH) || name.equals("u(" + PH + ")"));
+  }
+
+  List<String> used() {
+    return headings.used().stream().filter(name -> !isWithoutEffect(name)).toList();
+  }
+
+  List<String> ignored() {
+    List<String> names = new ArrayList<>(headings.ignored());
+    headings.used().stream().filter(this::isWithoutEffect).forEach(names::add);
+    return List.copyOf(names);
+  }
+
+  /** What is notable about the headings. */
+  List<Notice> notices() {
+    List<Notice> notices = new ArrayList<>(headings.notices());
+    if (isWithoutEffect(PH)) {
+      notices.add(
+          Notice.of(
+              TableCode.COLUMN_WITHOUT_EFFECT,
+              PH,
+              alkalinity.isPresent()
+                  ? "column \"pH\" is not used; the pH follows from the alkalinity and the total"
+                      + " carbon dioxide"
+                  : "column \"pH\" is not used; without an alkalinity it cannot close the"
+                      + " balance"));
+    }
+    return List.copyOf(notices);
+  }
+
+  /** What keeps the waters from having a balance; empty when nothing does. */
+  Optional<String> missingForBalance() {
+    if (alkalinity.isPresent()) {
+      return Optional.empty();
+    }
+    if (carbonDioxide.isEmpty()) {
+      return Optional.of(ALKALINITY);
+    }
+    return MAIN.stream().filter(ion -> !ions.containsKey(ion)).map(Ion::name).findFirst();
+  }
+
+  Set<Component> components() {
+    Set<Component> components = new LinkedHashSet<>();
+    ions.keySet().forEach(ion -> components.add(component(ion)));
+    components.add(Component.CARBONATE);
+    return components;
+  }
+
+  static Component component(Ion ion) {
+    return ion.components().keySet().iterator().next();
+  }
+
+  /** The column of an ion by its component. */
+  Input ion(Component component) {
+    return ions.entrySet().stream()
+        .filter(entry -> component(entry.getKey()).equals(component))
+        .map(Map.Entry::getValue)
+        .findFirst()
+        .orElseThrow(() -> missing(component.name()));
+  }
+
+  MissingColumnException missing(String name) {
+    return new MissingColumnException(name, table);
+  }
+}
