@@ -90,8 +90,6 @@ class StructureTest {
           "internal/EquilibriumSolver.java",
           "one cohesive iteration, whose parts share their work space",
           "water/WaterAnalysis.java",
-          "being rebuilt",
-          "table/Waters.java",
           "being rebuilt");
 
   @Test

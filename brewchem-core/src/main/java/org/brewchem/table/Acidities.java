@@ -1,20 +1,28 @@
 package org.brewchem.table;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Explanation;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Scales;
 import org.brewchem.internal.Checks;
-import org.brewchem.internal.ClosedForms;
 import org.brewchem.quantity.AcidBasis;
-import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.EffectiveEquivalents;
+import org.brewchem.solution.Figures;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Permissions;
 import org.brewchem.substance.Use;
 import org.brewchem.titration.Titrant;
-import org.brewchem.units.LabUnits;
+import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
+import org.brewchem.uncertainty.UncertainValue;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,9 +31,11 @@ import org.jspecify.annotations.Nullable;
  * <p>Columns that are read, by name: {@code volume}, the titre; {@code sample}, the volume of the
  * sample, unless it is the same for all rows; {@code titrant}, the amount concentration of sodium
  * or potassium hydroxide, unless it is the same for all rows; {@code blank}, the titre without
- * sample, where there is such a column. TA = titrant x (volume - blank) / sample.
+ * sample, where there is such a column; {@code u(volume)} and the like, the standard uncertainty of
+ * one of these. TA = titrant x (volume - blank) / sample.
  *
- * <p>Immutable and thread-safe.
+ * <p>The figure that a row answers is {@link Figures#titratableAcidity} to the end point, and what
+ * is a formula of it. Immutable and thread-safe.
  *
  * @see org.brewchem.titration.AcidityResult
  */
@@ -33,37 +43,23 @@ public final class Acidities {
 
   private final Table table;
   private final PH endPoint;
+  private final TitrationColumns columns;
 
   /** mL. */
-  private final Input volume;
-
-  /** mL; none where every row has the same or the table has none. */
-  private final Optional<Input> sample;
+  private final Optional<Traced> sampleOfAll;
 
   /** Eq/L. */
-  private final Optional<Input> titrant;
-
-  /** mL. */
-  private final Optional<Input> blank;
-
-  private final double sampleOfAll;
-  private final double titrantOfAll;
+  private final Optional<Traced> titrantOfAll;
 
   private Acidities(
       Table table,
       PH endPoint,
-      Input volume,
-      Optional<Input> sample,
-      Optional<Input> titrant,
-      Optional<Input> blank,
-      double sampleOfAll,
-      double titrantOfAll) {
+      TitrationColumns columns,
+      Optional<Traced> sampleOfAll,
+      Optional<Traced> titrantOfAll) {
     this.table = table;
     this.endPoint = endPoint;
-    this.volume = volume;
-    this.sample = sample;
-    this.titrant = titrant;
-    this.blank = blank;
+    this.columns = columns;
     this.sampleOfAll = sampleOfAll;
     this.titrantOfAll = titrantOfAll;
   }
@@ -79,31 +75,11 @@ public final class Acidities {
    */
   public static Acidities from(Table table, PH endPoint) {
     return new Acidities(
-        table,
-        endPoint,
-        millilitres(table.column("volume")),
-        table
-            .find("sample")
-            .map(column -> Input.positive(column, LabUnits.VOLUME, Volume::inMillilitres)),
-        table
-            .find("titrant")
-            .map(
-                column ->
-                    Input.positive(
-                        column,
-                        LabUnits.AMOUNT_CONCENTRATION,
-                        AmountConcentration::inMolesPerLitre)),
-        table.find("blank").map(Acidities::millilitres),
-        0,
-        0);
-  }
-
-  private static Input millilitres(Column column) {
-    return Input.notNegative(column, LabUnits.VOLUME, Volume::inMillilitres);
+        table, endPoint, TitrationColumns.from(table), Optional.empty(), Optional.empty());
   }
 
   /**
-   * States the sample of all rows.
+   * States the sample of all rows, without an uncertainty.
    *
    * @param volumeOfAll the volume taken, above 0
    * @return the same titrations with it
@@ -111,48 +87,180 @@ public final class Acidities {
    * @throws IllegalStateException if the table has a column {@code sample}
    */
   public Acidities withSample(Volume volumeOfAll) {
-    once("sample", sample);
-    return new Acidities(
-        table,
-        endPoint,
-        volume,
-        sample,
-        titrant,
-        blank,
-        Checks.positive("sample", volumeOfAll.inMillilitres(), "mL"),
-        titrantOfAll);
+    return withSample(volumeOfAll, OptionalDouble.empty());
+  }
+
+  /**
+   * States the sample of all rows.
+   *
+   * @param volumeOfAll the volume taken, above 0
+   * @param standardUncertainty its u
+   * @return the same titrations with it
+   * @throws IllegalArgumentException if the volume is 0
+   * @throws IllegalStateException if the table has a column {@code sample}
+   */
+  public Acidities withSample(Volume volumeOfAll, Volume standardUncertainty) {
+    return withSample(volumeOfAll, OptionalDouble.of(standardUncertainty.inMillilitres()));
+  }
+
+  private Acidities withSample(Volume volumeOfAll, OptionalDouble standardUncertainty) {
+    once(TitrationColumns.SAMPLE, columns.sample);
+    double millilitres =
+        Checks.positive(TitrationColumns.SAMPLE, volumeOfAll.inMillilitres(), "mL");
+    Traced same =
+        Traced.stated(TitrationColumns.SAMPLE, millilitres, standardUncertainty, "mL");
+    return new Acidities(table, endPoint, columns, Optional.of(same), titrantOfAll);
   }
 
   /**
    * States the titrant of all rows.
    *
    * @param alkali an alkali
-   * @return the same titrations with it
+   * @return the same titrations with it, and with its uncertainty
    * @throws IllegalArgumentException if the titrant is an acid
    * @throws IllegalStateException if the table has a column {@code titrant}
    */
   public Acidities withTitrant(Titrant alkali) {
-    once("titrant", titrant);
+    once(TitrationColumns.TITRANT, columns.titrant);
     if (!alkali.substance().isAlkali()) {
       throw new IllegalArgumentException(
           "titrant: " + alkali + " is not possible; an alkali is needed");
     }
-    return new Acidities(
-        table,
-        endPoint,
-        volume,
-        sample,
-        titrant,
-        blank,
-        sampleOfAll,
-        alkali.equivalentsPerLitre().value());
+    UncertainValue concentration = alkali.equivalentsPerLitre();
+    Traced same =
+        Traced.of(
+            Source.of(
+                TitrationColumns.TITRANT,
+                concentration.value(),
+                concentration.standardUncertainty(),
+                concentration.degreesOfFreedom(),
+                concentration.unit()));
+    return new Acidities(table, endPoint, columns, sampleOfAll, Optional.of(same));
   }
 
-  private void once(String name, Optional<Input> column) {
+  /**
+   * States the standard uncertainty of a column, the same in all rows.
+   *
+   * @param column the name of a column that is read
+   * @param standardUncertainty u in the unit of the column, 0 or more
+   * @return the same titrations with it
+   * @throws IllegalArgumentException if no such column is read or the number is negative
+   * @throws IllegalStateException if the table has a column of the uncertainty
+   */
+  public Acidities withUncertainty(String column, double standardUncertainty) {
+    return with(columns.with(column, input -> input.withUncertainty(standardUncertainty)));
+  }
+
+  /**
+   * States the standard uncertainty of a column as a share of each of its numbers.
+   *
+   * @param column the name of a column that is read
+   * @param share u over the number, 0 or more, such as 0.002
+   * @return the same titrations with it
+   * @throws IllegalArgumentException if no such column is read or the share is negative
+   * @throws IllegalStateException if the table has a column of the uncertainty
+   */
+  public Acidities withRelativeUncertainty(String column, double share) {
+    return with(columns.with(column, input -> input.withRelativeUncertainty(share)));
+  }
+
+  private Acidities with(TitrationColumns changed) {
+    return new Acidities(table, endPoint, changed, sampleOfAll, titrantOfAll);
+  }
+
+  private static void once(String name, Optional<Input> column) {
     if (column.isPresent()) {
       throw new IllegalStateException(
           name + ": the table has a column of it; leave it out with Table.without");
     }
+  }
+
+  private SingleTitrations single() {
+    return new SingleTitrations(table, columns, endPoint, sampleOfAll, titrantOfAll);
+  }
+
+  private FigureRows rows() {
+    return new FigureRows(table, 1, this::single, this::single);
+  }
+
+  /**
+   * Finds a figure of all titrations.
+   *
+   * @param figure the titratable acidity to the end point, or a formula of it
+   * @return a column in the unit that the figure is shown in; a row that has no number has a
+   *     failure
+   * @throws IllegalStateException if there is neither a column nor a common value of sample or
+   *     titrant
+   */
+  public Column column(Figure<?> figure) {
+    return rows().column(figure);
+  }
+
+  /**
+   * Finds a figure of all titrations with its standard uncertainty.
+   *
+   * @param figure the titratable acidity to the end point, or a formula of it
+   * @return the column of {@link #column}, with {@link Column#standardUncertainty}; a row in which
+   *     an input states no uncertainty has none
+   * @throws IllegalStateException if there is neither a column nor a common value of sample or
+   *     titrant
+   */
+  public Column columnWithUncertainty(Figure<?> figure) {
+    return rows().columnWithUncertainty(figure);
+  }
+
+  /**
+   * Answers a figure of one titration, with its uncertainty and the steps that found it.
+   *
+   * @param figure the figure
+   * @param index the row's index, from 0
+   * @param <Q> the meaning of its value
+   * @return the answer; unknown, with why, where the row does not have it
+   * @throws IndexOutOfBoundsException if there is no such row
+   */
+  public <Q> Answer<Q> answer(Figure<Q> figure, int index) {
+    return Answer.of(figure, single().at(Objects.checkIndex(index, table.size())));
+  }
+
+  /**
+   * Explains a figure of one titration.
+   *
+   * @param figure the figure
+   * @param index the row's index, from 0
+   * @return the steps that were walked
+   * @throws IndexOutOfBoundsException if there is no such row
+   */
+  public Explanation explain(Figure<?> figure, int index) {
+    return answer(figure, index).explain();
+  }
+
+  /**
+   * Returns the columns that were read.
+   *
+   * @return their names, those of uncertainties included
+   */
+  public List<String> used() {
+    return columns.used();
+  }
+
+  /**
+   * Returns the columns that nothing was read from. {@link #notices} tells which of them may be
+   * misspelt.
+   *
+   * @return their names, those of columns of text included
+   */
+  public List<String> ignored() {
+    return columns.ignored();
+  }
+
+  /**
+   * Returns what is notable about the headings: columns that are not read although their names are
+   * nearly known.
+   *
+   * @return the notices, which are about no row
+   */
+  public List<Notice> notices() {
+    return columns.notices();
   }
 
   /**
@@ -163,51 +271,7 @@ public final class Acidities {
    *     titrant
    */
   public Column acidity() {
-    if (sample.isEmpty() && sampleOfAll == 0) {
-      throw missing("sample");
-    }
-    if (titrant.isEmpty() && titrantOfAll == 0) {
-      throw missing("titrant");
-    }
-    double[] values = new double[table.size()];
-    @Nullable Failure[] failures =
-        Rows.run(
-            values.length,
-            1,
-            () ->
-                i -> {
-                  Failure failure = fault(i);
-                  if (failure == null) {
-                    values[i] =
-                        ClosedForms.titratedMilliequivalentsPerLitre(
-                                at(titrant, i, titrantOfAll),
-                                volume.at(i) - at(blank, i, 0),
-                                1,
-                                at(sample, i, sampleOfAll))
-                            + 0.0;
-                  }
-                  return failure;
-                });
-    return Rows.column("titratable acidity [mEq/L, to " + endPoint + "]", table, values, failures);
-  }
-
-  private IllegalStateException missing(String name) {
-    return new IllegalStateException(
-        name + ": neither a column nor a value for all rows is there: " + table);
-  }
-
-  private @Nullable Failure fault(int index) {
-    Failure failure = volume.fault(index);
-    for (Optional<Input> input : List.of(sample, titrant, blank)) {
-      if (failure == null && input.isPresent()) {
-        failure = input.get().fault(index);
-      }
-    }
-    return failure;
-  }
-
-  private static double at(Optional<Input> input, int index, double ofAll) {
-    return input.isPresent() ? input.get().at(index) : ofAll;
+    return column(Figures.titratableAcidity(endPoint).shownIn(Scales.acidity(endPoint)));
   }
 
   /**
@@ -219,28 +283,25 @@ public final class Acidities {
    *     titrant
    */
   public Column acidityAs(AcidBasis basis) {
-    return acidity()
-        .in(
-            LabUnits.acidity(List.of(basis)).to(endPoint),
-            "g/L as " + basis.name() + ", to " + endPoint);
+    return column(Figures.titratableAcidity(endPoint, basis));
   }
 
   /**
-   * Finds how much of an acid brings each sample to an acidity: what is missing, divided by the
-   * equivalents that a mole of the acid delivers at the end point. Dilution and the change of the
-   * ionic strength are neglected.
+   * Estimates how much of an acid brings each sample to an acidity: what is missing, divided by the
+   * {@link EffectiveEquivalents} that a mole of the acid delivers at the end point, counted ideal
+   * and at 25 °C. Dilution, the change of the ionic strength and ion pairs are neglected, which
+   * makes a few per cent in a beer; the dose to pour comes from the liquid itself.
    *
    * @param acid the acid
    * @param target the acidity to reach, to the same end point
-   * @return such as the column {@code lactic acid to 30 mEq/L, to pH 8.2 [mmol/L]}; a row that is
-   *     above the target has a failure
+   * @return such as the column {@code lactic acid to 30 mEq/L, to pH 8.2 by effective equivalents
+   *     [mmol/L]}; a row that is above the target has a failure
    * @throws IllegalArgumentException if the target has another end point, or the acid is none that
    *     may be dosed into beer; see {@link Permissions}
    * @throws IllegalStateException if there is neither a column nor a common value of sample or
    *     titrant
-   * @see EffectiveEquivalents
    */
-  public Column doseOf(Acid acid, TitratableAcidity target) {
+  public Column doseByEffectiveEquivalents(Acid acid, TitratableAcidity target) {
     Permissions.of(acid, Use.BEER).orThrow();
     if (!target.endPoint().equals(endPoint)) {
       throw new IllegalArgumentException(
@@ -249,7 +310,7 @@ public final class Acidities {
     Column own = acidity();
     double perMole = EffectiveEquivalents.of(acid).at(endPoint);
     double wanted = target.inMilliequivalentsPerLitre();
-    String heading = acid.name() + " to " + target + " [mmol/L]";
+    String heading = acid.name() + " to " + target + " by effective equivalents [mmol/L]";
     double[] values = new double[table.size()];
     @Nullable Failure[] failures =
         Rows.run(
@@ -272,5 +333,20 @@ public final class Acidities {
                   return null;
                 });
     return Rows.column(heading, table, values, failures);
+  }
+
+  /**
+   * Returns how many titrations there are, and which columns they come from.
+   *
+   * @return such as {@code 3 titrations to pH 8.2, from volume, sample; ignored: name}
+   */
+  @Override
+  public String toString() {
+    return table.size()
+        + " titrations to "
+        + endPoint
+        + ", from "
+        + String.join(", ", used())
+        + (ignored().isEmpty() ? "" : "; ignored: " + String.join(", ", ignored()));
   }
 }

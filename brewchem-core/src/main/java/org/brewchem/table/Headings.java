@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import org.brewchem.figure.Notice;
 
 /**
@@ -129,9 +131,29 @@ final class Headings {
     return Optional.ofNullable(columns.get(name));
   }
 
-  /** The column that holds the standard uncertainty of a known one. */
-  Optional<Column> uncertainty(String name) {
-    return Optional.ofNullable(uncertainties.get(name));
+  /** Reads the column of a known name, with its standard uncertainties if they have one. */
+  Optional<Input> input(String name, Function<Column, Input> read) {
+    return find(name)
+        .map(read)
+        .map(
+            input ->
+                Optional.ofNullable(uncertainties.get(name))
+                    .map(read)
+                    .map(input::withUncertainties)
+                    .orElse(input));
+  }
+
+  /** Changes one of the inputs, such as to state its uncertainty. */
+  static UnaryOperator<Input> change(
+      String name, List<Input> inputs, UnaryOperator<Input> change) {
+    if (inputs.stream().noneMatch(input -> input.name().equals(name))) {
+      throw new IllegalArgumentException(
+          "column: \""
+              + name
+              + "\" is not possible; those that are read are "
+              + inputs.stream().map(Input::name).toList());
+    }
+    return input -> input.name().equals(name) ? change.apply(input) : input;
   }
 
   /** The names of the columns that are read, as the table spells them. */

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
@@ -88,7 +87,7 @@ final class WaterColumns {
     Headings headings = new Headings(table, known);
     Map<Ion, Input> ions = new LinkedHashMap<>();
     for (Ion ion : IONS) {
-      input(headings, ion.name(), column -> concentration(column, ion.molarMass()))
+      headings.input(ion.name(), column -> concentration(column, ion.molarMass()))
           .ifPresent(input -> ions.put(ion, input));
     }
     asElement(headings, Ion.SULFATE, SULFATE_AS_SULFUR, Element.of("S"))
@@ -100,37 +99,21 @@ final class WaterColumns {
         headings,
         ions,
         alkalinity(headings),
-        input(
-            headings,
+        headings.input(
             CARBON_DIOXIDE,
             column -> concentration(column, Acid.CARBONIC.molarMass())),
-        input(headings, PH, WaterColumns::withoutUnit));
-  }
-
-  private static Optional<Input> input(
-      Headings headings, String name, Function<Column, Input> read) {
-    return headings
-        .find(name)
-        .map(read)
-        .map(
-            input ->
-                headings
-                    .uncertainty(name)
-                    .map(read)
-                    .map(input::withUncertainties)
-                    .orElse(input));
+        headings.input(PH, WaterColumns::withoutUnit));
   }
 
   /** An ion that is stated as an element, of which it holds one atom. */
   private static Optional<Input> asElement(Headings headings, Ion ion, String name, Element of) {
     notBoth(headings, ion.name(), name);
-    return input(headings, name, column -> concentration(column, of.molarMass()));
+    return headings.input(name, column -> concentration(column, of.molarMass()));
   }
 
   private static Optional<Input> alkalinity(Headings headings) {
     notBoth(headings, ALKALINITY, BICARBONATE);
-    return input(
-            headings,
+    return headings.input(
             ALKALINITY,
             column ->
                 Input.notNegative(
@@ -139,8 +122,7 @@ final class WaterColumns {
                     CarbonateAlkalinity::inMilliequivalentsPerLitre))
         .or(
             () ->
-                input(
-                    headings,
+                headings.input(
                     BICARBONATE,
                     column ->
                         Input.notNegative(
@@ -183,11 +165,7 @@ final class WaterColumns {
 
   /** Changes the input of a column, such as to state its uncertainty. */
   WaterColumns with(String name, UnaryOperator<Input> change) {
-    if (inputs().noneMatch(input -> input.name().equals(name))) {
-      throw new IllegalArgumentException(
-          "column: \"" + name + "\" is not possible; those that are read are " + used());
-    }
-    UnaryOperator<Input> one = input -> input.name().equals(name) ? change.apply(input) : input;
+    UnaryOperator<Input> one = Headings.change(name, inputs().toList(), change);
     Map<Ion, Input> changed = new LinkedHashMap<>();
     ions.forEach((ion, input) -> changed.put(ion, one.apply(input)));
     return new WaterColumns(

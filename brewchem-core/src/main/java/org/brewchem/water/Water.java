@@ -69,8 +69,16 @@ public final class Water implements Liquid {
     this.cautions = List.copyOf(cautions);
   }
 
-  /** A water as reported, its contents closed when they are first needed. */
-  static Water reported(Map<Figure<?>, Step> reported, Function<Chemistry, Contents> closing) {
+  /**
+   * Returns a water of which some figures are stated, such as a row of a table, under the standard
+   * chemistry. Most callers want {@link WaterReport} instead.
+   *
+   * @param reported the figures that are answered as stated, each with its step
+   * @param closing gives the contents that have the figures stated, under a chemistry; called when
+   *     they are first needed, perhaps by several threads
+   * @return the water
+   */
+  public static Water reported(Map<Figure<?>, Step> reported, Function<Chemistry, Contents> closing) {
     return new Water(Map.copyOf(reported), Chemistry.standard(), closing, List.of());
   }
 

@@ -14,8 +14,11 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
 import net.jqwik.api.constraints.Size;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Notice;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.EffectiveEquivalents;
+import org.brewchem.solution.Figures;
 import org.brewchem.substance.Acid;
 import org.brewchem.titration.Titrant;
 import org.junit.jupiter.api.Test;
@@ -85,11 +88,11 @@ class AciditiesTest {
   }
 
   @Test
-  void aDoseIsWhatLacksOverWhatAMoleDelivers() {
+  void anEstimatedDoseIsWhatIsMissingOverWhatAMoleDelivers() {
     Table table = Table.of(Column.of("volume [mL]", 14.62, 20));
     Acidities acidities = Acidities.from(table, pH(8.2)).withSample(mL(50)).withTitrant(LYE);
     TitratableAcidity target = TitratableAcidity.from(gPerL(2.8), Acid.LACTIC, pH(8.2));
-    Column dose = acidities.doseOf(Acid.PHOSPHORIC, target);
+    Column dose = acidities.doseByEffectiveEquivalents(Acid.PHOSPHORIC, target);
     assertEquals(
         (target.inMilliequivalentsPerLitre() - 29.24)
             / EffectiveEquivalents.of(Acid.PHOSPHORIC).at(pH(8.2)),
@@ -99,10 +102,10 @@ class AciditiesTest {
     assertThrows(
         IllegalArgumentException.class,
         () ->
-            acidities.doseOf(
+            acidities.doseByEffectiveEquivalents(
                 Acid.LACTIC, TitratableAcidity.from(gPerL(2.8), Acid.LACTIC, pH(7.0))));
     IllegalArgumentException refused =
-        assertThrows(IllegalArgumentException.class, () -> acidities.doseOf(Acid.OXALIC, target));
+        assertThrows(IllegalArgumentException.class, () -> acidities.doseByEffectiveEquivalents(Acid.OXALIC, target));
     assertTrue(
         refused.getMessage().startsWith("oxalic acid: a dose into beer is not possible; "),
         refused.getMessage());
@@ -125,5 +128,73 @@ class AciditiesTest {
     assertThrows(
         IllegalArgumentException.class,
         () -> Acidities.from(Table.of(Column.of("volume [mg]", 1)), pH(8.2)));
+  }
+
+  /** The law of propagation by hand: relative parts add as squares, those of the titre net of blank. */
+  @Test
+  void theUncertaintyIsThatOfTheFormula() {
+    Table table =
+        Table.of(
+            Column.of("volume [mL]", 14.62, 20),
+            Column.of("u(volume) [mL]", 0.03, 0.03),
+            Column.of("blank [mL]", 0.12, 0.12),
+            Column.of("u(blank) [L]", 2e-5, 2e-5));
+    Acidities acidities =
+        Acidities.from(table, pH(8.2)).withSample(mL(50), mL(0.05)).withTitrant(LYE);
+    Column column = acidities.columnWithUncertainty(Figures.titratableAcidity(pH(8.2)));
+    double titrant =
+        LYE.equivalentsPerLitre().standardUncertainty() / LYE.equivalentsPerLitre().value();
+    for (int i = 0; i < 2; i++) {
+      double net = table.column("volume").value(i) - 0.12;
+      double titre = Math.hypot(0.03, 0.02) / net;
+      double u = column.value(i) * Math.sqrt(titre * titre + 0.001 * 0.001 + titrant * titrant);
+      assertEquals(u, column.standardUncertainty().orElseThrow().value(i), 1e-6 * u);
+    }
+    assertEquals(
+        "u(titratable acidity) [g/L as lactic acid, to pH 8.2]",
+        column.standardUncertainty().orElseThrow().heading());
+    Column without =
+        Acidities.from(table, pH(8.2))
+            .withSample(mL(50))
+            .withTitrant(LYE)
+            .columnWithUncertainty(Figures.titratableAcidity(pH(8.2)));
+    assertEquals(
+        "no uncertainty is stated of sample",
+        without.standardUncertainty().orElseThrow().failure(0).orElseThrow().reason());
+  }
+
+  @Test
+  void aRowIsAnsweredAndExplainedByItsReadings() {
+    Table table =
+        Table.of(
+            Column.of("volume [mL]", 14.62, -1),
+            Column.of("sample [mL]", 50, 50),
+            Column.of("temperature [°C]", 20, 20),
+            Column.of("blnk [mL]", 0.1, 0.1));
+    Acidities acidities =
+        Acidities.from(table, pH(8.2)).withTitrant(LYE).withRelativeUncertainty("volume", 0.002);
+    Answer<TitratableAcidity> answer = acidities.answer(Figures.titratableAcidity(pH(8.2)), 0);
+    assertEquals(29.24, answer.value().inMilliequivalentsPerLitre(), 1e-12);
+    assertTrue(acidities.explain(Figures.titratableAcidity(pH(8.2)), 0).holds());
+    assertTrue(
+        acidities
+            .explain(Figures.titratableAcidity(pH(8.2)), 0)
+            .toString()
+            .contains("row 1, column \"volume [mL]\": 14.62"));
+    assertEquals(
+        List.of(
+            "row 2, column \"volume [mL]\": volume: -1.0 mL is not possible; 0 or more is allowed"),
+        acidities.answer(Figures.titratableAcidity(pH(8.2)), 1).whyUnknown());
+    assertTrue(
+        acidities.column(Figures.titratableAcidity(pH(7))).failure(0).orElseThrow()
+            instanceof Failure.NoSolution);
+    assertEquals(List.of("volume", "sample"), acidities.used());
+    assertEquals(List.of("temperature", "blnk"), acidities.ignored());
+    assertEquals(
+        List.of("column \"blnk\" is not read; a name that is read is \"blank\""),
+        acidities.notices().stream().map(Notice::text).toList());
+    assertEquals(
+        "2 titrations to pH 8.2, from volume, sample; ignored: temperature, blnk",
+        acidities.toString());
   }
 }

@@ -86,7 +86,7 @@ class ColumnTest {
     assertEquals(Optional.of(failure), column.failure(1));
     assertEquals(List.of(failure), column.failures());
     assertEquals(List.of("", "calcium [mg/L]: is missing", ""), column.reasons());
-    assertEquals("calcium [mg/L], 3 rows, 1 without a number", column.toString());
+    assertEquals("calcium [mg/L], 3 rows, 1 without a number: 40, none, -3", column.toString());
     assertThrows(IllegalStateException.class, () -> column.value(1));
   }
 
@@ -122,5 +122,16 @@ class ColumnTest {
         -2 * (40.078 + 15.999) / 2 / 10,
         column.in(LabUnits.RESIDUAL_ALKALINITY, "°dH").value(0),
         1e-9);
+  }
+
+  @Test
+  void onlyTheFirstRowsArePrintedAndTheyAreRounded() {
+    double[] many = {1.0 / 3, 2, 3, 4, 5, 6, 7, 8};
+    assertEquals(
+        "calcium [mg/L], 8 rows: 0.33333, 2, 3, 4, 5, 6, ...",
+        Column.of("calcium [mg/L]", many).toString());
+    String table = Table.of(Column.of("calcium [mg/L]", many)).toString();
+    assertEquals(8, table.lines().count());
+    assertTrue(table.endsWith("\n... 8 rows"), table);
   }
 }

@@ -59,7 +59,10 @@ class TableTest {
     assertEquals(
         List.of(new Failure.Missing(5, "pH"), new Failure.Missing(6, "pH")),
         table.column("pH").failures());
-    assertEquals("3 rows of [sample, calcium, pH]", table.toString());
+    assertEquals("row  sample  calcium [mg/L]    pH\n"
+            + "  2    well              40   7.2\n"
+            + "  5                    none  none\n"
+            + "  6                      12  none", table.toString());
   }
 
   @Test
@@ -99,8 +102,8 @@ class TableTest {
     Table table =
         Table.of(Column.of("calcium [mg/L]", 40), Column.of("pH", 7.2))
             .withTexts("sample", List.of("well"));
-    assertEquals("1 rows of [sample, calcium]", table.without("pH").toString());
-    assertEquals("1 rows of [calcium, pH]", table.without("sample").toString());
+    assertEquals("row  sample  calcium [mg/L]\n  1    well              40", table.without("pH").toString());
+    assertEquals("row  calcium [mg/L]   pH\n  1              40  7.2", table.without("sample").toString());
     assertThrows(IllegalArgumentException.class, () -> table.without("sodium"));
     assertThrows(IllegalArgumentException.class, () -> table.texts("pH"));
     assertEquals(List.of("sample"), table.textNames());

@@ -8,6 +8,7 @@ import java.io.BufferedWriter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
@@ -15,11 +16,10 @@ import java.util.TreeMap;
 import org.brewchem.examples.csv.CsvFile;
 import org.brewchem.examples.csv.CsvWriter;
 import org.brewchem.examples.csv.Progress;
+import org.brewchem.figure.Answer;
 import org.brewchem.quantity.AmountConcentration;
-import org.brewchem.quantity.CarbonateAlkalinity;
-import org.brewchem.quantity.Hardness;
-import org.brewchem.solution.CarbonateSystem;
 import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Figures;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
@@ -28,7 +28,7 @@ import org.brewchem.table.Column;
 import org.brewchem.table.Failure;
 import org.brewchem.table.Table;
 import org.brewchem.table.Waters;
-import org.brewchem.water.KolbachResidualAlkalinity;
+import org.brewchem.water.WaterFigures;
 
 /**
  * Makes a CSV file of a million random waters with a thousand bad rows among them, and another one
@@ -221,9 +221,12 @@ public final class MillionWaters {
 
     Table results(Table table, int threads) {
       Waters waters = Waters.from(table).under(CHEMISTRY).parallel(threads);
-      Column alkalinity = waters.alkalinity();
-      Column pH = waters.pH();
-      Column residualAlkalinity = waters.residualAlkalinity();
+      List<Column> columns =
+          waters.columns(
+              Figures.PH, Figures.CARBONATE_ALKALINITY, WaterFigures.RESIDUAL_ALKALINITY);
+      Column pH = columns.get(0);
+      Column alkalinity = columns.get(1);
+      Column residualAlkalinity = columns.get(2);
       for (Failure failure : residualAlkalinity.failures()) {
         failures.merge(failure.getClass().getSimpleName(), 1, Integer::sum);
       }
@@ -240,7 +243,7 @@ public final class MillionWaters {
 
     private void check(
         Table table, int i, Column pH, Column alkalinity, Column residualAlkalinity) {
-      Solution water = Solution.at(celsius(25)).under(CHEMISTRY);
+      Solution solution = Solution.at(celsius(25)).under(CHEMISTRY);
       for (Ion ion :
           new Ion[] {
             Ion.CALCIUM,
@@ -251,31 +254,29 @@ public final class MillionWaters {
             Ion.SULFATE,
             Ion.NITRATE
           }) {
-        water = water.with(ion, amount(table, i, ion));
+        solution =
+            solution.with(
+                ion,
+                AmountConcentration.from(
+                    mgPerL(table.column(ion.name()).value(i)), ion.molarMass()));
       }
-      water =
-          water.with(Component.CARBONATE, mmolPerL(table.column("total carbon dioxide").value(i)));
-      CarbonateAlkalinity direct = CarbonateSystem.carbonateAlkalinity(water);
-      double residual =
-          KolbachResidualAlkalinity.of(
-                  direct, hardness(table, i, Ion.CALCIUM), hardness(table, i, Ion.MAGNESIUM))
-              .value()
-              .inMilligramsPerLitreAsCaCO3();
+      Solution water =
+          solution.with(
+              Component.CARBONATE, mmolPerL(table.column("total carbon dioxide").value(i)));
       checked++;
-      ofPH = Math.max(ofPH, Math.abs(water.pH().value() - pH.value(i)));
+      ofPH = Math.max(ofPH, difference(water.answer(Figures.PH), pH, i));
       ofAlkalinity =
           Math.max(
-              ofAlkalinity, Math.abs(direct.inMilligramsPerLitreAsCaCO3() - alkalinity.value(i)));
+              ofAlkalinity, difference(water.answer(Figures.CARBONATE_ALKALINITY), alkalinity, i));
       ofResidualAlkalinity =
-          Math.max(ofResidualAlkalinity, Math.abs(residual - residualAlkalinity.value(i)));
+          Math.max(
+              ofResidualAlkalinity,
+              difference(
+                  water.answer(WaterFigures.RESIDUAL_ALKALINITY), residualAlkalinity, i));
     }
 
-    private static AmountConcentration amount(Table table, int i, Ion ion) {
-      return AmountConcentration.from(mgPerL(table.column(ion.name()).value(i)), ion.molarMass());
-    }
-
-    private static Hardness hardness(Table table, int i, Ion ion) {
-      return Hardness.ofMillimolesPerLitre(amount(table, i, ion).inMillimolesPerLitre());
+    private static double difference(Answer<?> single, Column column, int i) {
+      return Math.abs(single.number() - column.value(i));
     }
 
     Summary summary() {

@@ -4,10 +4,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.brewchem.checks.CsvTable;
+import org.brewchem.figure.Scale;
+import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Figures;
 import org.brewchem.solution.Level;
 import org.brewchem.substance.Acid;
 import org.brewchem.table.Acidities;
@@ -37,7 +40,11 @@ final class FrozenTables {
     columns.put("sulfate to chloride", table.sulfateToChloride());
     columns.put("ion balance", table.ionBalance());
     columns.put("pH", table.pH());
-    columns.put("ionic strength", table.ionicStrength());
+    columns.put(
+        "ionic strength",
+        table.column(
+            Figures.IONIC_STRENGTH.shownIn(
+                Scale.of("mol/kg", Molality::inMolesPerKilogram, Molality::ofMolesPerKilogram, 5))));
     columns.put("lactic acid to pH 5.4", table.doseOf(Acid.LACTIC, PH.of(5.4)));
     columns.put(
         "phosphoric acid to pH 5.4 at 65 °C",
@@ -93,9 +100,12 @@ final class FrozenTables {
     column(figures, lines, "titratable acidity", acidities.acidity());
     column(figures, lines, "acidity as lactic acid", acidities.acidityAs(Acid.LACTIC));
     TitratableAcidity target = TitratableAcidity.ofMilliequivalentsPerLitre(30, END_POINT);
-    column(figures, lines, "lactic acid to 30 mEq/L", acidities.doseOf(Acid.LACTIC, target));
+    column(figures, lines, "lactic acid to 30 mEq/L", acidities.doseByEffectiveEquivalents(Acid.LACTIC, target));
     column(
-        figures, lines, "phosphoric acid to 30 mEq/L", acidities.doseOf(Acid.PHOSPHORIC, target));
+        figures,
+        lines,
+        "phosphoric acid to 30 mEq/L",
+        acidities.doseByEffectiveEquivalents(Acid.PHOSPHORIC, target));
   }
 
   private static Column column(String heading, List<CsvTable.Line> lines, String name) {
@@ -108,7 +118,10 @@ final class FrozenTables {
     for (int i = 0; i < lines.size(); i++) {
       FrozenFigures.Of of = figures.of("row " + lines.get(i).text("id"));
       if (column.isPresent(i)) {
-        of.number(name, column.unit().orElse("").replace(",", ""), column.value(i));
+        of.number(
+            name,
+            column.unit().orElse("").replace("by mass", "").replace(",", ""),
+            column.value(i));
       } else {
         of.text(name, kind(column.failure(i).orElseThrow()));
       }
