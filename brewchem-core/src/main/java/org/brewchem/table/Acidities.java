@@ -107,8 +107,7 @@ public final class Acidities {
     once(TitrationColumns.SAMPLE, columns.sample);
     double millilitres =
         Checks.positive(TitrationColumns.SAMPLE, volumeOfAll.inMillilitres(), "mL");
-    Traced same =
-        Traced.stated(TitrationColumns.SAMPLE, millilitres, standardUncertainty, "mL");
+    Traced same = Traced.stated(TitrationColumns.SAMPLE, millilitres, standardUncertainty, "mL");
     return new Acidities(table, endPoint, columns, Optional.of(same), titrantOfAll);
   }
 
@@ -193,7 +192,7 @@ public final class Acidities {
    *     titrant
    */
   public Column column(Figure<?> figure) {
-    return rows().column(figure);
+    return rows().column(Objects.requireNonNull(figure, "figure"));
   }
 
   /**
@@ -206,7 +205,7 @@ public final class Acidities {
    *     titrant
    */
   public Column columnWithUncertainty(Figure<?> figure) {
-    return rows().columnWithUncertainty(figure);
+    return rows().columnWithUncertainty(Objects.requireNonNull(figure, "figure"));
   }
 
   /**
@@ -216,10 +215,10 @@ public final class Acidities {
    * @param index the row's index, from 0
    * @param <Q> the meaning of its value
    * @return the answer; unknown, with why, where the row does not have it
-   * @throws IndexOutOfBoundsException if there is no such row
+   * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public <Q> Answer<Q> answer(Figure<Q> figure, int index) {
-    return Answer.of(figure, single().at(Objects.checkIndex(index, table.size())));
+    return Answer.of(figure, single().at(Checks.index("row index", index, table.size())));
   }
 
   /**
@@ -228,7 +227,7 @@ public final class Acidities {
    * @param figure the figure
    * @param index the row's index, from 0
    * @return the steps that were walked
-   * @throws IndexOutOfBoundsException if there is no such row
+   * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public Explanation explain(Figure<?> figure, int index) {
     return answer(figure, index).explain();

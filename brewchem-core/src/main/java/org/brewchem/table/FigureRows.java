@@ -360,8 +360,7 @@ final class FigureRows {
         value = to.in(from.of(own.value));
         return null;
       } catch (IllegalArgumentException e) {
-        return new Failure.NotPossible(
-            table.row(index), heading, String.valueOf(e.getMessage()));
+        return new Failure.NotPossible(table.row(index), heading, String.valueOf(e.getMessage()));
       }
     }
   }

@@ -144,8 +144,7 @@ final class Headings {
   }
 
   /** Changes one of the inputs, such as to state its uncertainty. */
-  static UnaryOperator<Input> change(
-      String name, List<Input> inputs, UnaryOperator<Input> change) {
+  static UnaryOperator<Input> change(String name, List<Input> inputs, UnaryOperator<Input> change) {
     if (inputs.stream().noneMatch(input -> input.name().equals(name))) {
       throw new IllegalArgumentException(
           "column: \""

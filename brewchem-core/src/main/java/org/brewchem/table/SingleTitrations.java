@@ -164,8 +164,7 @@ final class SingleTitrations implements FigureRows.Single, FigureRows.Leaves {
     }
     Numbers titrant = numbers(TitrationColumns.TITRANT, columns.titrant, titrantOfAll);
     Numbers sample = numbers(TitrationColumns.SAMPLE, columns.sample, sampleOfAll);
-    Numbers blank =
-        numbers(TitrationColumns.BLANK, columns.blank, Optional.of(Traced.exact(0)));
+    Numbers blank = numbers(TitrationColumns.BLANK, columns.blank, Optional.of(Traced.exact(0)));
     Numbers volume = new Numbers(columns.volume, 0);
     return new FigureRows.Node() {
       @Override

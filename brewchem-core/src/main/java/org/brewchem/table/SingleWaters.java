@@ -31,8 +31,7 @@ final class SingleWaters implements FigureRows.Single {
   private final WaterRow row;
   private final Contents bare;
 
-  SingleWaters(
-      WaterColumns columns, WaterRow row, Temperature temperature, Chemistry chemistry) {
+  SingleWaters(WaterColumns columns, WaterRow row, Temperature temperature, Chemistry chemistry) {
     this.columns = columns;
     this.row = row;
     this.bare = bare(temperature, chemistry);

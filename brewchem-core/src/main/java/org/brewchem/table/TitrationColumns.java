@@ -52,8 +52,7 @@ final class TitrationColumns {
             .input(VOLUME, TitrationColumns::millilitres)
             .orElseGet(() -> millilitres(table.column(VOLUME))),
         headings.input(
-            SAMPLE,
-            column -> Input.positive(column, LabUnits.VOLUME, Volume::inMillilitres)),
+            SAMPLE, column -> Input.positive(column, LabUnits.VOLUME, Volume::inMillilitres)),
         headings.input(
             TITRANT,
             column ->
@@ -73,8 +72,7 @@ final class TitrationColumns {
   }
 
   Stream<Input> inputs() {
-    return Stream.of(
-            Stream.of(volume), sample.stream(), titrant.stream(), blank.stream())
+    return Stream.of(Stream.of(volume), sample.stream(), titrant.stream(), blank.stream())
         .flatMap(inputs -> inputs);
   }
 

@@ -87,7 +87,8 @@ final class WaterColumns {
     Headings headings = new Headings(table, known);
     Map<Ion, Input> ions = new LinkedHashMap<>();
     for (Ion ion : IONS) {
-      headings.input(ion.name(), column -> concentration(column, ion.molarMass()))
+      headings
+          .input(ion.name(), column -> concentration(column, ion.molarMass()))
           .ifPresent(input -> ions.put(ion, input));
     }
     asElement(headings, Ion.SULFATE, SULFATE_AS_SULFUR, Element.of("S"))
@@ -99,9 +100,7 @@ final class WaterColumns {
         headings,
         ions,
         alkalinity(headings),
-        headings.input(
-            CARBON_DIOXIDE,
-            column -> concentration(column, Acid.CARBONIC.molarMass())),
+        headings.input(CARBON_DIOXIDE, column -> concentration(column, Acid.CARBONIC.molarMass())),
         headings.input(PH, WaterColumns::withoutUnit));
   }
 
@@ -113,7 +112,8 @@ final class WaterColumns {
 
   private static Optional<Input> alkalinity(Headings headings) {
     notBoth(headings, ALKALINITY, BICARBONATE);
-    return headings.input(
+    return headings
+        .input(
             ALKALINITY,
             column ->
                 Input.notNegative(
@@ -169,12 +169,7 @@ final class WaterColumns {
     Map<Ion, Input> changed = new LinkedHashMap<>();
     ions.forEach((ion, input) -> changed.put(ion, one.apply(input)));
     return new WaterColumns(
-        table,
-        headings,
-        changed,
-        alkalinity.map(one),
-        carbonDioxide.map(one),
-        pH.map(one));
+        table, headings, changed, alkalinity.map(one), carbonDioxide.map(one), pH.map(one));
   }
 
   /** All that is read, in the order of an explanation. */

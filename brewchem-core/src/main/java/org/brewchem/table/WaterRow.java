@@ -168,8 +168,7 @@ final class WaterRow implements FigureRows.Leaves {
   @Override
   public FigureRows.@Nullable Node leaf(Figure<?> figure) {
     if (figure.equals(Figures.CARBONATE_ALKALINITY) && columns.alkalinity.isPresent()) {
-      return new FigureRows.Stated(
-          columns.alkalinity.get().times(CACO3_PER_MILLIEQUIVALENT));
+      return new FigureRows.Stated(columns.alkalinity.get().times(CACO3_PER_MILLIEQUIVALENT));
     }
     if (figure.equals(Figures.TOTAL_CARBON_DIOXIDE) && columns.carbonDioxide.isPresent()) {
       return new FigureRows.Stated(columns.carbonDioxide.get());

@@ -157,8 +157,7 @@ public final class Waters {
 
   private FigureRows rows() {
     Equilibria prototype = prototype();
-    return new FigureRows(
-        table, threads, () -> row(prototype), () -> single(prototype, chemistry));
+    return new FigureRows(table, threads, () -> row(prototype), () -> single(prototype, chemistry));
   }
 
   private @Nullable Equilibria prototype() {
@@ -184,7 +183,7 @@ public final class Waters {
    * @throws IllegalStateException if the table is without the columns that the figure takes
    */
   public Column column(Figure<?> figure) {
-    return rows().column(figure);
+    return rows().column(Objects.requireNonNull(figure, "figure"));
   }
 
   /**
@@ -208,7 +207,7 @@ public final class Waters {
    * @throws IllegalStateException if the table is without the columns that the figure takes
    */
   public Column columnWithUncertainty(Figure<?> figure) {
-    return rows().columnWithUncertainty(figure);
+    return rows().columnWithUncertainty(Objects.requireNonNull(figure, "figure"));
   }
 
   /**
@@ -219,7 +218,7 @@ public final class Waters {
    * @throws IllegalStateException if the table is without the columns that the figure takes
    */
   public List<Notice> notices(Figure<?> figure) {
-    return rows().notices(figure);
+    return rows().notices(Objects.requireNonNull(figure, "figure"));
   }
 
   /**
@@ -239,7 +238,7 @@ public final class Waters {
    * @param index the row's index, from 0
    * @param <Q> the meaning of its value
    * @return the answer; unknown, with why, where the row does not have it
-   * @throws IndexOutOfBoundsException if there is no such row
+   * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public <Q> Answer<Q> answer(Figure<Q> figure, int index) {
     return water(index).answer(figure);
@@ -252,7 +251,7 @@ public final class Waters {
    * @param index the row's index, from 0
    * @return the steps that were walked; where the row does not have the figure, how far they came
    *     and what is missing
-   * @throws IndexOutOfBoundsException if there is no such row
+   * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public Explanation explain(Figure<?> figure, int index) {
     return answer(figure, index).explain();
@@ -263,13 +262,12 @@ public final class Waters {
    *
    * @param index the row's index, from 0
    * @return the water, as the row states it
-   * @throws IndexOutOfBoundsException if there is no such row
+   * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public Water water(int index) {
-    Objects.checkIndex(index, table.size());
-    Map<Figure<?>, Step> stated = single(null, chemistry).steps(index);
-    return Water.reported(
-            stated, other -> single(prototype(), other).contents(index, stated))
+    int checked = Checks.index("row index", index, table.size());
+    Map<Figure<?>, Step> stated = single(null, chemistry).steps(checked);
+    return Water.reported(stated, other -> single(prototype(), other).contents(checked, stated))
         .under(chemistry);
   }
 
@@ -383,8 +381,8 @@ public final class Waters {
   }
 
   /**
-   * Returns the ion balance of the alkalinity and the ions. What is missing, in a row or in the table,
-   * counts as absent; {@link #notices(Figure)} tells where.
+   * Returns the ion balance of the alkalinity and the ions. What is missing, in a row or in the
+   * table, counts as absent; {@link #notices(Figure)} tells where.
    *
    * @return the column {@code ion balance [%]}
    * @throws IllegalStateException if the table is without the columns that it takes

@@ -8,13 +8,14 @@
  * org.brewchem.table.Failure} that says why, with the row of the file and the column at fault. A
  * missing cell stays missing through every calculation, and one bad row never stops the others.
  *
- * <p>{@link org.brewchem.table.Waters} asks a table of water analyses for pH, alkalinity, hardness,
- * residual alkalinity, ratios, ion balance and acid doses; {@link org.brewchem.table.Acidities}
- * asks a table of titrations for titratable acidities and doses. What they find are columns again.
+ * <p>{@link org.brewchem.table.Waters} answers any figure of a water over rows, {@link
+ * org.brewchem.table.Acidities} the titratable acidity over a table of titrations. The rule of the
+ * figure is walked over plain numbers, so that a row gives what a single water gives; uncertainty,
+ * notices and the explanation of a row are there on request. What they find are columns again.
  *
- * <p>Rows are solved each from the same start and in pieces of a fixed size, so that one thread and
- * many give the same numbers to the last bit. Files are none of this package's business: a table is
- * made from arrays or row by row.
+ * <p>Rows are solved each from the same start, so that one thread and many give the same numbers to
+ * the last bit. Files are none of this package's business: a table is made from arrays or row by
+ * row.
  *
  * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */

@@ -78,7 +78,8 @@ public final class Water implements Liquid {
    *     they are first needed, perhaps by several threads
    * @return the water
    */
-  public static Water reported(Map<Figure<?>, Step> reported, Function<Chemistry, Contents> closing) {
+  public static Water reported(
+      Map<Figure<?>, Step> reported, Function<Chemistry, Contents> closing) {
     return new Water(Map.copyOf(reported), Chemistry.standard(), closing, List.of());
   }
 

@@ -105,7 +105,9 @@ class AciditiesTest {
             acidities.doseByEffectiveEquivalents(
                 Acid.LACTIC, TitratableAcidity.from(gPerL(2.8), Acid.LACTIC, pH(7.0))));
     IllegalArgumentException refused =
-        assertThrows(IllegalArgumentException.class, () -> acidities.doseByEffectiveEquivalents(Acid.OXALIC, target));
+        assertThrows(
+            IllegalArgumentException.class,
+            () -> acidities.doseByEffectiveEquivalents(Acid.OXALIC, target));
     assertTrue(
         refused.getMessage().startsWith("oxalic acid: a dose into beer is not possible; "),
         refused.getMessage());
@@ -130,7 +132,9 @@ class AciditiesTest {
         () -> Acidities.from(Table.of(Column.of("volume [mg]", 1)), pH(8.2)));
   }
 
-  /** The law of propagation by hand: relative parts add as squares, those of the titre net of blank. */
+  /**
+   * The law of propagation by hand: relative parts add as squares, those of the titre net of blank.
+   */
   @Test
   void theUncertaintyIsThatOfTheFormula() {
     Table table =
@@ -183,7 +187,7 @@ class AciditiesTest {
             .contains("row 1, column \"volume [mL]\": 14.62"));
     assertEquals(
         List.of(
-            "row 2, column \"volume [mL]\": volume: -1.0 mL is not possible; 0 or more is allowed"),
+            "row 2, column \"volume [mL]\": volume: -1 mL is not possible; 0 or more is allowed"),
         acidities.answer(Figures.titratableAcidity(pH(8.2)), 1).whyUnknown());
     assertTrue(
         acidities.column(Figures.titratableAcidity(pH(7))).failure(0).orElseThrow()

@@ -59,10 +59,12 @@ class TableTest {
     assertEquals(
         List.of(new Failure.Missing(5, "pH"), new Failure.Missing(6, "pH")),
         table.column("pH").failures());
-    assertEquals("row  sample  calcium [mg/L]    pH\n"
+    assertEquals(
+        "row  sample  calcium [mg/L]    pH\n"
             + "  2    well              40   7.2\n"
             + "  5                    none  none\n"
-            + "  6                      12  none", table.toString());
+            + "  6                      12  none",
+        table.toString());
   }
 
   @Test
@@ -102,8 +104,10 @@ class TableTest {
     Table table =
         Table.of(Column.of("calcium [mg/L]", 40), Column.of("pH", 7.2))
             .withTexts("sample", List.of("well"));
-    assertEquals("row  sample  calcium [mg/L]\n  1    well              40", table.without("pH").toString());
-    assertEquals("row  calcium [mg/L]   pH\n  1              40  7.2", table.without("sample").toString());
+    assertEquals(
+        "row  sample  calcium [mg/L]\n  1    well              40", table.without("pH").toString());
+    assertEquals(
+        "row  calcium [mg/L]   pH\n  1              40  7.2", table.without("sample").toString());
     assertThrows(IllegalArgumentException.class, () -> table.without("sodium"));
     assertThrows(IllegalArgumentException.class, () -> table.texts("pH"));
     assertEquals(List.of("sample"), table.textNames());

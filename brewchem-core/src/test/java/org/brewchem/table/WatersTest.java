@@ -155,12 +155,7 @@ class WatersTest {
     Column found = Waters.from(tap(Column.of("alkalinity [mg/L as CaCO3]", alkalinity))).pH();
     for (int i = 0; i < alkalinity.length; i++) {
       double single =
-          tapReport()
-              .alkalinityAsCaCO3(mgPerL(alkalinity[i]))
-              .build()
-              .water()
-              .pH()
-              .number();
+          tapReport().alkalinityAsCaCO3(mgPerL(alkalinity[i])).build().water().pH().number();
       assertEquals(single, found.value(i), 1e-9);
     }
   }

@@ -271,8 +271,7 @@ public final class MillionWaters {
       ofResidualAlkalinity =
           Math.max(
               ofResidualAlkalinity,
-              difference(
-                  water.answer(WaterFigures.RESIDUAL_ALKALINITY), residualAlkalinity, i));
+              difference(water.answer(WaterFigures.RESIDUAL_ALKALINITY), residualAlkalinity, i));
     }
 
     private static double difference(Answer<?> single, Column column, int i) {

@@ -44,7 +44,8 @@ final class FrozenTables {
         "ionic strength",
         table.column(
             Figures.IONIC_STRENGTH.shownIn(
-                Scale.of("mol/kg", Molality::inMolesPerKilogram, Molality::ofMolesPerKilogram, 5))));
+                Scale.of(
+                    "mol/kg", Molality::inMolesPerKilogram, Molality::ofMolesPerKilogram, 5))));
     columns.put("lactic acid to pH 5.4", table.doseOf(Acid.LACTIC, PH.of(5.4)));
     columns.put(
         "phosphoric acid to pH 5.4 at 65 °C",
@@ -100,7 +101,11 @@ final class FrozenTables {
     column(figures, lines, "titratable acidity", acidities.acidity());
     column(figures, lines, "acidity as lactic acid", acidities.acidityAs(Acid.LACTIC));
     TitratableAcidity target = TitratableAcidity.ofMilliequivalentsPerLitre(30, END_POINT);
-    column(figures, lines, "lactic acid to 30 mEq/L", acidities.doseByEffectiveEquivalents(Acid.LACTIC, target));
+    column(
+        figures,
+        lines,
+        "lactic acid to 30 mEq/L",
+        acidities.doseByEffectiveEquivalents(Acid.LACTIC, target));
     column(
         figures,
         lines,
