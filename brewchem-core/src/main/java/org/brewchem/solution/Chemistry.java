@@ -2,8 +2,10 @@ package org.brewchem.solution;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.WaterProperties;
@@ -230,9 +232,10 @@ public final class Chemistry {
     if (level != Level.PAIRS) {
       return List.of();
     }
+    Set<Component> present = new HashSet<>(components);
     return pairs.pairs().stream()
-        .filter(pair -> pair.metal().map(components::contains).orElse(true))
-        .filter(pair -> pair.ligand().map(components::contains).orElse(true))
+        .filter(pair -> pair.metal().map(present::contains).orElse(true))
+        .filter(pair -> pair.ligand().map(present::contains).orElse(true))
         .toList();
   }
 

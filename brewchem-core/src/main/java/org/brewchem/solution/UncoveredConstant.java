@@ -22,7 +22,7 @@ import org.brewchem.substance.IonPair;
  *     "CaHPO4(aq)"
  * @param constant the constant
  * @param reason why the temperature is not covered
- * @param text the same in a sentence
+ * @param temperature the temperature that is not covered
  */
 public record UncoveredConstant(
     Component component,
@@ -30,7 +30,7 @@ public record UncoveredConstant(
     String species,
     EquilibriumConstant constant,
     Reason reason,
-    String text) {
+    Temperature temperature) {
 
   /** Why a temperature is not covered. */
   public enum Reason {
@@ -47,7 +47,6 @@ public record UncoveredConstant(
         component,
         OptionalInt.of(step),
         component.form(component.protons() + 1 - step),
-        "pKa " + step + " of " + component.name(),
         constant,
         temperature);
   }
@@ -58,7 +57,6 @@ public record UncoveredConstant(
         pair.ligand().or(pair::metal).orElseThrow(),
         OptionalInt.empty(),
         pair.product(),
-        "formation of " + pair.product(),
         pair.constant(),
         temperature);
   }
@@ -67,34 +65,12 @@ public record UncoveredConstant(
       Component component,
       OptionalInt step,
       String species,
-      String name,
       EquilibriumConstant constant,
       Temperature temperature) {
     if (constant.covers(temperature.inKelvin())) {
       return Optional.empty();
     }
     boolean beyond = constant.isBeyondRange(temperature.inKelvin());
-    String source =
-        constant
-            .provenance()
-            .map(provenance -> " (" + provenance.sourceKey() + ")")
-            .orElse(" (no source)");
-    String text =
-        beyond
-            ? String.format(
-                Locale.ROOT,
-                "%s%s holds from %s to %s °C, not at %.1f °C",
-                name,
-                source,
-                celsius(constant.minimumKelvin()),
-                celsius(constant.maximumKelvin()),
-                temperature.inCelsius())
-            : String.format(
-                Locale.ROOT,
-                "%s%s is used at %.1f °C; its range of temperature is not stated",
-                name,
-                source,
-                temperature.inCelsius());
     return Optional.of(
         new UncoveredConstant(
             component,
@@ -102,7 +78,39 @@ public record UncoveredConstant(
             species,
             constant,
             beyond ? Reason.BEYOND_RANGE : Reason.RANGE_UNSTATED,
-            text));
+            temperature));
+  }
+
+  /**
+   * Returns the same in a sentence.
+   *
+   * @return the constant with its source, the range that it holds for and the temperature
+   */
+  public String text() {
+    String name =
+        step.isPresent()
+            ? "pKa " + step.getAsInt() + " of " + component.name()
+            : "formation of " + species;
+    String source =
+        constant
+            .provenance()
+            .map(provenance -> " (" + provenance.sourceKey() + ")")
+            .orElse(" (no source)");
+    return reason == Reason.BEYOND_RANGE
+        ? String.format(
+            Locale.ROOT,
+            "%s%s holds from %s to %s °C, not at %.1f °C",
+            name,
+            source,
+            celsius(constant.minimumKelvin()),
+            celsius(constant.maximumKelvin()),
+            temperature.inCelsius())
+        : String.format(
+            Locale.ROOT,
+            "%s%s is used at %.1f °C; its range of temperature is not stated",
+            name,
+            source,
+            temperature.inCelsius());
   }
 
   private static String celsius(OptionalDouble kelvin) {

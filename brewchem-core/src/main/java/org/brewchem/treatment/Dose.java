@@ -83,9 +83,6 @@ public final class Dose<L extends Liquid> implements Answering {
   /** Relative step of the dose in a central difference. */
   private static final double STEP = 1e-4;
 
-  /** How far the figure after the dose may be from the target, relative to it or to 1. */
-  private static final double TOLERANCE = 1e-9;
-
   private final L before;
   private final L after;
   private final Supply supply;
@@ -314,7 +311,7 @@ public final class Dose<L extends Liquid> implements Answering {
   }
 
   private double tolerance() {
-    return TOLERANCE * Math.max(1, Math.abs(targetInOwnScale));
+    return DoseSearch.TOLERANCE * Math.max(1, Math.abs(targetInOwnScale));
   }
 
   private Step ownStep(Figure<?> figure) {

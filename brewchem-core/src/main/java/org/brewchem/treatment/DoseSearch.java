@@ -8,6 +8,9 @@ import org.brewchem.treatment.UnreachableException.Reason;
 /** The search for the moles of reagent per litre that bring a figure to a number. */
 final class DoseSearch {
 
+  /** How far a figure may be from its target, relative to it or to 1. */
+  static final double TOLERANCE = 1e-9;
+
   /** Far more than anybody could mean, mol per litre of liquid. */
   private static final double MOST = 5;
 
@@ -36,7 +39,7 @@ final class DoseSearch {
   double find(Failure failure) {
     nearest = figure.applyAsDouble(0);
     double start = nearest - target;
-    if (start == 0) {
+    if (Math.abs(start) <= TOLERANCE * Math.max(1, Math.abs(target))) {
       throw failure.of(Reason.ALREADY_THERE, nearest);
     }
     double change = figure.applyAsDouble(FIRST) - nearest;

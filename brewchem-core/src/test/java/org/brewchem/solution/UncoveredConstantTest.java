@@ -40,8 +40,10 @@ class UncoveredConstantTest {
             "H(lactate)",
             LACTIC,
             Reason.BEYOND_RANGE,
-            "pKa 1 of lactate (no source) holds from 15.0 to 40.0 °C, not at 5.0 °C");
+            Temperature.ofCelsius(5));
     assertEquals(List.of(cold), uncovered(5));
+    assertEquals(
+        "pKa 1 of lactate (no source) holds from 15.0 to 40.0 °C, not at 5.0 °C", cold.text());
     assertEquals(List.of(), uncovered(15));
     assertEquals(List.of(), uncovered(40));
     assertEquals(Reason.BEYOND_RANGE, uncovered(41).get(0).reason());

@@ -301,6 +301,13 @@ class DoseTest {
             () -> Dose.of(BEER, LACTIC).to(Constraint.atMost(PH, pH(4.6))));
     assertEquals(UnreachableException.Reason.ALREADY_THERE, there.reason());
 
+    for (double rounding : new double[] {-1e-12, 0, 1e-12}) {
+      UnreachableException same =
+          assertThrows(
+              UnreachableException.class, () -> Dose.of(BEER, LACTIC).to(pH(4.38 + rounding)));
+      assertEquals(UnreachableException.Reason.ALREADY_THERE, same.reason());
+    }
+
     UnreachableException up =
         assertThrows(UnreachableException.class, () -> Dose.of(BEER, LACTIC).to(pH(4.6)));
     assertEquals(UnreachableException.Reason.WRONG_DIRECTION, up.reason());
