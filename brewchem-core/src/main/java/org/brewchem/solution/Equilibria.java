@@ -125,7 +125,7 @@ public final class Equilibria {
     solver.setInertCharge(Checks.finite("inert charge", equivalentsPerKilogram, "Eq/kg"));
   }
 
-  /** What the totals would carry if no proton were bound, eq/kg. */
+  /** What the totals would carry if no proton were bound, Eq/kg. */
   double chargeWithoutProtons() {
     double charge = 0;
     for (int i = 0; i < compiled.components.size(); i++) {
