@@ -20,7 +20,7 @@ import org.brewchem.substance.Ion;
 import org.brewchem.substance.Reagent;
 import org.brewchem.titration.AcidityResult;
 import org.brewchem.titration.MeasuredBuffer;
-import org.brewchem.water.WaterAnalysis;
+import org.brewchem.water.Water;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -184,15 +184,15 @@ public final class Beer {
    * States the water that the beer was brewed with: its calcium, magnesium, sulfate and chloride
    * count in the key figures where nothing was measured in the beer.
    *
-   * @param water the analysis of the brewing liquor
+   * @param water the brewing liquor
    * @return the beer with it
    */
-  public Beer brewedWith(WaterAnalysis water) {
+  public Beer brewedWith(Water water) {
     Map<Ion, MassConcentration> ofWater = new LinkedHashMap<>();
-    water.calcium().ifPresent(value -> ofWater.put(Ion.CALCIUM, value));
-    water.magnesium().ifPresent(value -> ofWater.put(Ion.MAGNESIUM, value));
-    water.sulfate().ifPresent(value -> ofWater.put(Ion.SULFATE, value));
-    water.chloride().ifPresent(value -> ofWater.put(Ion.CHLORIDE, value));
+    water.calcium().optional().ifPresent(value -> ofWater.put(Ion.CALCIUM, value));
+    water.magnesium().optional().ifPresent(value -> ofWater.put(Ion.MAGNESIUM, value));
+    water.sulfate().optional().ifPresent(value -> ofWater.put(Ion.SULFATE, value));
+    water.chloride().optional().ifPresent(value -> ofWater.put(Ion.CHLORIDE, value));
     Map<Ion, Content> all = new LinkedHashMap<>(ions);
     ofWater.forEach(
         (ion, value) -> {

@@ -143,7 +143,8 @@ public final class Ion implements Compound {
    */
   public ChargeConcentration equivalents(MassConcentration concentration) {
     return ChargeConcentration.ofMilliequivalentsPerLitre(
-        milliequivalentsPerMilligram() * concentration.inMilligramsPerLitre());
+        milliequivalentsPerMilligram()
+            * Objects.requireNonNull(concentration, "concentration").inMilligramsPerLitre());
   }
 
   /**
@@ -164,6 +165,7 @@ public final class Ion implements Compound {
    * @throws IllegalArgumentException if the ion holds none of the element
    */
   public double massPerMassOf(Element element) {
+    Objects.requireNonNull(element, "element");
     double grams = formula.count(element) * element.molarMass().inGramsPerMole();
     return molarMass().inGramsPerMole()
         / Checks.positive(element.name() + " in " + name, grams, "g/mol");

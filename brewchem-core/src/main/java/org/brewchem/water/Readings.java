@@ -34,7 +34,7 @@ final class Readings {
   private @Nullable Temperature temperatureOfPH;
 
   void ion(Ion ion, MassConcentration concentration, @Nullable MassConcentration u) {
-    Objects.requireNonNull(concentration, ion.name());
+    Objects.requireNonNull(concentration, "concentration");
     put(ion, Reading.of(concentration.inMilligramsPerLitre(), milligrams(u)));
   }
 
@@ -49,6 +49,7 @@ final class Readings {
       MassConcentration concentration,
       @Nullable MassConcentration u,
       StatedAs as) {
+    Objects.requireNonNull(concentration, "concentration");
     double factor = ion.massPerMassOf(element);
     stated.add(as);
     put(
@@ -86,6 +87,7 @@ final class Readings {
   }
 
   void titration(TitrationAlkalinity alkalinity, Optional<Double> u) {
+    Objects.requireNonNull(alkalinity, "alkalinity");
     if (titrated != null) {
       throw new IllegalStateException("alkalinity: is stated twice on the same basis");
     }
@@ -96,6 +98,8 @@ final class Readings {
   }
 
   void pH(PH measured, Temperature temperature, Optional<Double> u) {
+    Objects.requireNonNull(measured, "measured");
+    Objects.requireNonNull(temperature, "temperature");
     if (pH != null) {
       throw new IllegalStateException("pH: is stated twice");
     }

@@ -106,6 +106,7 @@ final class ReportedContents {
       return closed(chemistry);
     } catch (IllegalArgumentException | NoSolutionException contradiction) {
       return bare(chemistry)
+          .withUnknown(Component.CARBONATE)
           .open(List.of(String.valueOf(contradiction.getMessage())))
           .withBasis(List.copyOf(steps.values()));
     }
@@ -132,7 +133,9 @@ final class ReportedContents {
         found(Figures.CARBONATE_ALKALINITY)
             .map(stated -> stated.times(1 / (CACO3_PER_EQUIVALENT * kilograms)));
     if (alkalinity.isEmpty()) {
-      return bare.open(List.of("alkalinity is not reported")).withBasis(basis);
+      return bare.withUnknown(Component.CARBONATE)
+          .open(List.of("alkalinity is not reported"))
+          .withBasis(basis);
     }
     return pH.isPresent()
         ? closure.byPH(alkalinity.get(), pH.get())

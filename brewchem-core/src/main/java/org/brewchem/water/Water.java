@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
 import org.brewchem.figure.Answer;
@@ -26,6 +27,8 @@ import org.brewchem.solution.Figures;
 import org.brewchem.solution.Liquid;
 import org.brewchem.solution.Solution;
 import org.brewchem.solution.Treatment;
+import org.brewchem.substance.Use;
+import org.brewchem.treatment.Treatments;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -117,25 +120,20 @@ public final class Water implements Liquid {
    *
    * @param steps what is done, in this order
    * @return the water afterwards, with the notices of both and the cautions of every step so far
-   * @throws IllegalArgumentException if a step does not go with what the water holds
+   * @throws IllegalArgumentException if a step does not go with what the water holds, or adds what
+   *     may not go into brewing water
    */
   @Override
   public Water after(Treatment... steps) {
-    if (steps.length == 0) {
+    Treatment[] all = Objects.requireNonNull(steps, "steps").clone();
+    if (all.length == 0) {
       return this;
     }
-    List<Treatment> all = List.of(steps);
     Set<Caution> minded = new LinkedHashSet<>(cautions);
-    all.forEach(step -> minded.addAll(step.cautions()));
-    return derived(
-        before -> {
-          Contents now = before;
-          for (Treatment step : all) {
-            now = step.on(now);
-          }
-          return now;
-        },
-        List.copyOf(minded));
+    for (Treatment step : all) {
+      minded.addAll(step.cautions());
+    }
+    return derived(before -> Treatments.apply(before, Use.BREWING_WATER, all), List.copyOf(minded));
   }
 
   /**
@@ -146,6 +144,7 @@ public final class Water implements Liquid {
    * @throws IllegalArgumentException if the temperature is out of range
    */
   public Water at(Temperature temperature) {
+    Objects.requireNonNull(temperature, "temperature");
     Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
     return temperature.equals(contents().temperature())
         ? this
@@ -160,7 +159,7 @@ public final class Water implements Liquid {
    * @return the water under that chemistry
    */
   public Water under(Chemistry other) {
-    return new Water(reported, other, made, cautions);
+    return new Water(reported, Objects.requireNonNull(other, "other"), made, cautions);
   }
 
   /**
@@ -176,7 +175,7 @@ public final class Water implements Liquid {
 
   @Override
   public Step step(Figure<?> figure) {
-    Step own = reported.get(figure);
+    Step own = reported.get(Objects.requireNonNull(figure, "figure"));
     return own == null ? figure.rule().find(figure, this) : own;
   }
 
@@ -285,7 +284,7 @@ public final class Water implements Liquid {
    * @return the alkalinity with its end point; unknown when the proton balance is not known
    */
   public Answer<TitrationAlkalinity> titrationAlkalinity(PH endPoint) {
-    return answer(Figures.titrationAlkalinity(endPoint));
+    return answer(Figures.titrationAlkalinity(Objects.requireNonNull(endPoint, "endPoint")));
   }
 
   /**

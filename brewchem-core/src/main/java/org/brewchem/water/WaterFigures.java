@@ -2,6 +2,7 @@ package org.brewchem.water;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.figure.ClosedForm;
 import org.brewchem.figure.Figure;
@@ -173,6 +174,7 @@ public final class WaterFigures {
    * @return the figure, after Kolbach
    */
   public static Figure<ResidualAlkalinity> residualAlkalinity(PH endPoint) {
+    Objects.requireNonNull(endPoint, "endPoint");
     Scale<TitrationAlkalinity> asCaCO3 =
         Scale.of(
             "mg/L as CaCO3, to " + endPoint,

@@ -2,6 +2,7 @@ package org.brewchem.water;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.brewchem.figure.Notice;
@@ -68,6 +69,10 @@ public final class WaterReport {
 
     private Builder() {}
 
+    private static <T> T given(T standardUncertainty) {
+      return Objects.requireNonNull(standardUncertainty, "standardUncertainty");
+    }
+
     /**
      * States the calcium.
      *
@@ -89,7 +94,7 @@ public final class WaterReport {
      * @throws IllegalStateException if it is stated already
      */
     public Builder calcium(MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.CALCIUM, concentration, standardUncertainty);
+      readings.ion(Ion.CALCIUM, concentration, given(standardUncertainty));
       return this;
     }
 
@@ -115,7 +120,7 @@ public final class WaterReport {
      */
     public Builder magnesium(
         MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.MAGNESIUM, concentration, standardUncertainty);
+      readings.ion(Ion.MAGNESIUM, concentration, given(standardUncertainty));
       return this;
     }
 
@@ -140,7 +145,7 @@ public final class WaterReport {
      * @throws IllegalStateException if it is stated already
      */
     public Builder sodium(MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.SODIUM, concentration, standardUncertainty);
+      readings.ion(Ion.SODIUM, concentration, given(standardUncertainty));
       return this;
     }
 
@@ -166,7 +171,7 @@ public final class WaterReport {
      */
     public Builder potassium(
         MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.POTASSIUM, concentration, standardUncertainty);
+      readings.ion(Ion.POTASSIUM, concentration, given(standardUncertainty));
       return this;
     }
 
@@ -191,7 +196,7 @@ public final class WaterReport {
      * @throws IllegalStateException if the sulfate is stated already
      */
     public Builder sulfate(MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.SULFATE, concentration, standardUncertainty, StatedAs.SULFATE);
+      readings.ion(Ion.SULFATE, concentration, given(standardUncertainty), StatedAs.SULFATE);
       return this;
     }
 
@@ -218,7 +223,11 @@ public final class WaterReport {
     public Builder sulfateAsSulfur(
         MassConcentration concentration, MassConcentration standardUncertainty) {
       readings.asElement(
-          Ion.SULFATE, SULFUR, concentration, standardUncertainty, StatedAs.SULFATE_AS_SULFUR);
+          Ion.SULFATE,
+          SULFUR,
+          concentration,
+          given(standardUncertainty),
+          StatedAs.SULFATE_AS_SULFUR);
       return this;
     }
 
@@ -244,7 +253,7 @@ public final class WaterReport {
      */
     public Builder chloride(
         MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.CHLORIDE, concentration, standardUncertainty);
+      readings.ion(Ion.CHLORIDE, concentration, given(standardUncertainty));
       return this;
     }
 
@@ -269,7 +278,7 @@ public final class WaterReport {
      * @throws IllegalStateException if the nitrate is stated already
      */
     public Builder nitrate(MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.NITRATE, concentration, standardUncertainty, StatedAs.NITRATE);
+      readings.ion(Ion.NITRATE, concentration, given(standardUncertainty), StatedAs.NITRATE);
       return this;
     }
 
@@ -296,7 +305,11 @@ public final class WaterReport {
     public Builder nitrateAsNitrogen(
         MassConcentration concentration, MassConcentration standardUncertainty) {
       readings.asElement(
-          Ion.NITRATE, NITROGEN, concentration, standardUncertainty, StatedAs.NITRATE_AS_NITROGEN);
+          Ion.NITRATE,
+          NITROGEN,
+          concentration,
+          given(standardUncertainty),
+          StatedAs.NITRATE_AS_NITROGEN);
       return this;
     }
 
@@ -311,7 +324,8 @@ public final class WaterReport {
     public Builder bicarbonate(MassConcentration concentration) {
       readings.alkalinity(
           StatedAs.BICARBONATE,
-          CarbonateAlkalinity.fromBicarbonate(concentration),
+          CarbonateAlkalinity.fromBicarbonate(
+              Objects.requireNonNull(concentration, "concentration")),
           null,
           "reported as bicarbonate, " + concentration);
       return this;
@@ -329,8 +343,9 @@ public final class WaterReport {
         MassConcentration concentration, MassConcentration standardUncertainty) {
       readings.alkalinity(
           StatedAs.BICARBONATE,
-          CarbonateAlkalinity.fromBicarbonate(concentration),
-          CarbonateAlkalinity.fromBicarbonate(standardUncertainty),
+          CarbonateAlkalinity.fromBicarbonate(
+              Objects.requireNonNull(concentration, "concentration")),
+          CarbonateAlkalinity.fromBicarbonate(given(standardUncertainty)),
           "reported as bicarbonate, " + concentration);
       return this;
     }
@@ -344,7 +359,8 @@ public final class WaterReport {
      * @throws IllegalStateException if it is stated as calcium carbonate already
      */
     public Builder alkalinityAsCaCO3(MassConcentration concentration) {
-      return alkalinity(CarbonateAlkalinity.fromCaCO3(concentration));
+      return alkalinity(
+          CarbonateAlkalinity.fromCaCO3(Objects.requireNonNull(concentration, "concentration")));
     }
 
     /**
@@ -359,8 +375,8 @@ public final class WaterReport {
     public Builder alkalinityAsCaCO3(
         MassConcentration concentration, MassConcentration standardUncertainty) {
       return alkalinity(
-          CarbonateAlkalinity.fromCaCO3(concentration),
-          CarbonateAlkalinity.fromCaCO3(standardUncertainty));
+          CarbonateAlkalinity.fromCaCO3(Objects.requireNonNull(concentration, "concentration")),
+          CarbonateAlkalinity.fromCaCO3(given(standardUncertainty)));
     }
 
     /**
@@ -372,7 +388,11 @@ public final class WaterReport {
      * @throws IllegalStateException if it is stated as calcium carbonate already
      */
     public Builder alkalinity(CarbonateAlkalinity alkalinity) {
-      readings.alkalinity(StatedAs.ALKALINITY_AS_CACO3, alkalinity, null, "reported");
+      readings.alkalinity(
+          StatedAs.ALKALINITY_AS_CACO3,
+          Objects.requireNonNull(alkalinity, "alkalinity"),
+          null,
+          "reported");
       return this;
     }
 
@@ -388,7 +408,10 @@ public final class WaterReport {
     public Builder alkalinity(
         CarbonateAlkalinity alkalinity, CarbonateAlkalinity standardUncertainty) {
       readings.alkalinity(
-          StatedAs.ALKALINITY_AS_CACO3, alkalinity, standardUncertainty, "reported");
+          StatedAs.ALKALINITY_AS_CACO3,
+          Objects.requireNonNull(alkalinity, "alkalinity"),
+          given(standardUncertainty),
+          "reported");
       return this;
     }
 
@@ -416,7 +439,8 @@ public final class WaterReport {
      */
     public Builder titrationAlkalinity(
         TitrationAlkalinity alkalinity, ChargeConcentration standardUncertainty) {
-      readings.titration(alkalinity, Optional.of(standardUncertainty.inMilliequivalentsPerLitre()));
+      readings.titration(
+          alkalinity, Optional.of(given(standardUncertainty).inMilliequivalentsPerLitre()));
       return this;
     }
 

@@ -24,7 +24,8 @@ import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
 import org.brewchem.titration.AcidityResult;
 import org.brewchem.titration.Titrant;
-import org.brewchem.water.WaterAnalysis;
+import org.brewchem.water.Water;
+import org.brewchem.water.WaterReport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -145,12 +146,13 @@ class BeerTest {
 
   @Test
   void theWaterFillsInWhatWasNotMeasured() {
-    WaterAnalysis water =
-        WaterAnalysis.reported()
+    Water water =
+        WaterReport.reported()
             .calcium(mgPerL(90))
             .sulfate(mgPerL(45))
             .chloride(mgPerL(30))
-            .build();
+            .build()
+            .water();
     Beer beer =
         Beer.of(pH(4.35), asLactic(1.8))
             .with(Ion.CALCIUM, mgPerL(60), Origin.MEASURED_IN_BEER)

@@ -36,21 +36,9 @@ class WaterTest {
 
   private static final PH END_POINT = PH.of(4.5);
 
-  static WaterReport.Builder tap() {
-    return WaterReport.reported()
-        .calcium(mgPerL(92), mgPerL(3))
-        .magnesium(mgPerL(11), mgPerL(0.4))
-        .sodium(mgPerL(19), mgPerL(0.8))
-        .nitrate(mgPerL(8), mgPerL(0.5))
-        .sulfateAsSulfur(mgPerL(15), mgPerL(0.6))
-        .chloride(mgPerL(31), mgPerL(1.2))
-        .alkalinityAsCaCO3(mgPerL(215), mgPerL(4))
-        .pH(pH(7.6), 0.05);
-  }
-
   @Test
   void whatIsReportedIsAnsweredAsReported() {
-    Water tap = tap().build().water();
+    Water tap = Waters.uncertain().build().water();
     assertEquals(92, tap.calcium().number());
     assertEquals(Origin.REPORTED, tap.calcium().origin());
     assertEquals("92.0 mg/L, U 6.0 (k = 2)", tap.calcium().toString());
@@ -63,7 +51,7 @@ class WaterTest {
 
   @Test
   void whatIsNotReportedIsUnknown() {
-    Water tap = tap().build().water();
+    Water tap = Waters.uncertain().build().water();
     assertEquals("unknown: potassium is not reported", tap.potassium().toString());
     UnknownFigureException thrown =
         assertThrows(UnknownFigureException.class, () -> tap.potassium().value());
@@ -94,7 +82,7 @@ class WaterTest {
     assertEquals("142.9 mg/L as CaCO3", residual.toString());
     assertEquals(
         "8.0 °dH",
-        tap()
+        Waters.uncertain()
             .build()
             .water()
             .residualAlkalinity()
@@ -180,7 +168,7 @@ class WaterTest {
 
   @Test
   void theIonBalanceCountsWhatIsUnknownAsAbsentAndSaysSo() {
-    Answer<Double> balance = tap().build().water().ionBalance();
+    Answer<Double> balance = Waters.uncertain().build().water().ionBalance();
     assertEquals(0.7, balance.number(), 0.05);
     assertTrue(
         balance.notices().stream()
@@ -215,7 +203,7 @@ class WaterTest {
 
   @Test
   void warmingLeavesTheContentsAndMovesThePH() {
-    Water tap = tap().build().water();
+    Water tap = Waters.uncertain().build().water();
     Water hot = tap.at(celsius(65));
     assertEquals(92, hot.calcium().number(), 1e-9);
     assertEquals(tap.solution().heldAt(celsius(65)).pH().value(), hot.pH().number(), 1e-9);
@@ -227,12 +215,12 @@ class WaterTest {
 
   @Test
   void anotherChemistryClosesTheReportItself() {
-    Water ideal = tap().build().water().under(Chemistry.of(Level.IDEAL));
+    Water ideal = Waters.uncertain().build().water().under(Chemistry.of(Level.IDEAL));
     assertEquals(7.6, ideal.contents().pH().value(), 1e-9);
     assertEquals(92, ideal.calcium().number());
     assertEquals(
         7.6,
-        tap()
+        Waters.uncertain()
             .build()
             .water()
             .at(celsius(40))
@@ -245,7 +233,8 @@ class WaterTest {
 
   @Test
   void everyAnswerHasAnExplanationThatHolds() throws ReflectiveOperationException {
-    for (Answer<?> answer : answers(tap().potassium(mgPerL(2), mgPerL(0.1)).build().water())) {
+    for (Answer<?> answer :
+        answers(Waters.uncertain().potassium(mgPerL(2), mgPerL(0.1)).build().water())) {
       assertTrue(answer.isStated(), answer.figure().title());
       assertTrue(answer.explain().holds(), answer.explain().toString());
       assertTrue(

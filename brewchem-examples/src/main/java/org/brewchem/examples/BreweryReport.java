@@ -32,7 +32,8 @@ import org.brewchem.titration.AcidityResult;
 import org.brewchem.titration.Titrant;
 import org.brewchem.titration.Weighing;
 import org.brewchem.units.LabUnits;
-import org.brewchem.water.WaterAnalysis;
+import org.brewchem.water.Water;
+import org.brewchem.water.WaterReport;
 
 /**
  * Reads the files of an invented brewery, its water, a standardisation, duplicate titrations of its
@@ -77,7 +78,7 @@ public final class BreweryReport {
   private String write() {
     page.append("# Laboratory report\n\n")
         .append("Invented brewery, invented data. Computed by brewchem.\n");
-    WaterAnalysis water = water();
+    Water water = water();
     Titrant lye = lye();
     Map<String, AcidityResult> acidities = new LinkedHashMap<>();
     Map<String, PH> readings = new LinkedHashMap<>();
@@ -86,10 +87,10 @@ public final class BreweryReport {
     return page.toString();
   }
 
-  private WaterAnalysis water() {
+  private Water water() {
     Sheet table = Sheet.read(folder, "water.csv");
-    WaterAnalysis water =
-        WaterAnalysis.reported()
+    WaterReport report =
+        WaterReport.reported()
             .calcium(concentration(table, "calcium", 0))
             .magnesium(concentration(table, "magnesium", 0))
             .sodium(concentration(table, "sodium", 0))
@@ -100,21 +101,25 @@ public final class BreweryReport {
             .nitrate(concentration(table, "nitrate", 0))
             .pH(table.value("pH", 0, PH::of))
             .build();
+    Water water = report.water();
     heading("Brewing water");
     row("figure", "result", "method");
     row("---", "---", "---");
     water
         .totalHardness()
+        .optional()
         .ifPresent(h -> row("total hardness", degrees(h.inGermanDegrees()), "from Ca and Mg"));
     water
         .alkalinity()
+        .optional()
         .ifPresent(a -> row("alkalinity", degrees(a.inGermanDegrees()), "as reported"));
     water
         .residualAlkalinity()
+        .optional()
         .ifPresent(r -> row("residual alkalinity", degrees(r.inGermanDegrees()), "Kolbach 1953"));
     row("sulfate to chloride", water.sulfateToChloride().toString(), "by mass");
     page.append('\n');
-    water.findings().forEach(finding -> remark(finding.toString()));
+    report.notices().forEach(notice -> remark(notice.toString()));
     return water;
   }
 
@@ -184,7 +189,7 @@ public final class BreweryReport {
   }
 
   private void targets(
-      WaterAnalysis water, Map<String, AcidityResult> acidities, Map<String, PH> readings) {
+      Water water, Map<String, AcidityResult> acidities, Map<String, PH> readings) {
     Sheet table = Sheet.read(folder, "targets.csv", "beer");
     for (int i = 0; i < table.size(); i++) {
       String name = table.text("beer", i);
@@ -201,20 +206,20 @@ public final class BreweryReport {
     }
   }
 
-  private static Beer beer(WaterAnalysis water, AcidityResult result, PH reading) {
+  private static Beer beer(Water water, AcidityResult result, PH reading) {
     Beer beer =
         Beer.of(reading, result.value())
             .withStandardUncertainties(
                 PH_UNCERTAINTY,
                 TitratableAcidity.ofMilliequivalentsPerLitre(
                     result.uncertain().standardUncertainty(), END_POINT));
-    if (water.calcium().isPresent()) {
-      beer = beer.with(Ion.CALCIUM, water.calcium().get(), Origin.TAKEN_FROM_WATER);
+    if (water.calcium().isStated()) {
+      beer = beer.with(Ion.CALCIUM, water.calcium().value(), Origin.TAKEN_FROM_WATER);
     }
-    if (water.sulfate().isPresent() && water.chloride().isPresent()) {
+    if (water.sulfate().isStated() && water.chloride().isStated()) {
       beer =
-          beer.with(Ion.SULFATE, water.sulfate().get(), Origin.TAKEN_FROM_WATER)
-              .with(Ion.CHLORIDE, water.chloride().get(), Origin.TAKEN_FROM_WATER);
+          beer.with(Ion.SULFATE, water.sulfate().value(), Origin.TAKEN_FROM_WATER)
+              .with(Ion.CHLORIDE, water.chloride().value(), Origin.TAKEN_FROM_WATER);
     }
     return beer;
   }

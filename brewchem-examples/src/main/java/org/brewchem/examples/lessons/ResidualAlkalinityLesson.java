@@ -20,7 +20,7 @@ import org.brewchem.substance.Base;
 import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Mineral;
-import org.brewchem.water.KolbachResidualAlkalinity;
+import org.brewchem.water.WaterReport;
 
 /**
  * Reads Kolbach's residual alkalinity from first principles: how much alkalinity the calcium and
@@ -45,16 +45,22 @@ public final class ResidualAlkalinityLesson {
           CarbonateAlkalinity.ofGermanDegrees(carbonateHardness).inMilliequivalentsPerLitre());
     }
 
-    KolbachResidualAlkalinity byKolbach() {
-      return KolbachResidualAlkalinity.of(
-          CarbonateAlkalinity.ofMilliequivalentsPerLitre(alkalinity),
-          Hardness.ofMilliequivalentsPerLitre(calcium),
-          Hardness.ofMilliequivalentsPerLitre(magnesium));
+    /** Residual alkalinity, mEq/L. */
+    double byKolbach() {
+      return WaterReport.reported()
+          .calcium(mmolPerL(calcium / 2).times(Ion.CALCIUM.molarMass()))
+          .magnesium(mmolPerL(magnesium / 2).times(Ion.MAGNESIUM.molarMass()))
+          .alkalinity(CarbonateAlkalinity.ofMilliequivalentsPerLitre(alkalinity))
+          .build()
+          .water()
+          .residualAlkalinity()
+          .value()
+          .inMilliequivalentsPerLitre();
     }
 
     /** Alkalinity that the hardness makes up for, mEq/L. */
     double kolbachsCredit() {
-      return alkalinity - byKolbach().value().inMilliequivalentsPerLitre();
+      return alkalinity - byKolbach();
     }
   }
 
@@ -206,7 +212,7 @@ public final class ResidualAlkalinityLesson {
           "| %s | %.2f | %.2f | %.2f | %.2f | %.2f |",
           water.name,
           water.alkalinity,
-          water.byKolbach().value().inMilliequivalentsPerLitre(),
+          water.byKolbach(),
           water.alkalinity - homogeneous(water, 65, Level.PAIRS, MASH),
           water.alkalinity - withHydroxyapatite(water, 25, MASH),
           water.alkalinity - withHydroxyapatite(water, 65, MASH));

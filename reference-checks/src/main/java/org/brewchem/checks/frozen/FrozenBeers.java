@@ -104,7 +104,9 @@ final class FrozenBeers {
     beer = with(beer, line, "magnesium", Ion.MAGNESIUM);
     beer = with(beer, line, "sulfate", Ion.SULFATE);
     beer = with(beer, line, "chloride", Ion.CHLORIDE);
-    return line.isEmpty("water") ? beer : beer.brewedWith(FrozenWaters.water(line.text("water")));
+    return line.isEmpty("water")
+        ? beer
+        : beer.brewedWith(FrozenWaters.water(line.text("water")).water());
   }
 
   private static Beer with(Beer beer, CsvTable.Line line, String column, Ion ion) {

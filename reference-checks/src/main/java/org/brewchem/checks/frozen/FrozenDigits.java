@@ -17,7 +17,7 @@ public final class FrozenDigits {
         new FrozenRoom("uncertainties", 366, FrozenUncertainties::compute),
         new FrozenRoom("substances", 1095, FrozenSubstances::compute),
         new FrozenRoom("solutions", 4950, FrozenSolutions::compute),
-        new FrozenRoom("waters", 3868, FrozenWaters::compute),
+        new FrozenRoom("waters", 3595, FrozenWaters::compute),
         new FrozenRoom("titrations", 2056, FrozenTitrations::compute),
         new FrozenRoom("buffers", 369, FrozenBuffers::compute),
         new FrozenRoom("beers", 2642, FrozenBeers::compute),

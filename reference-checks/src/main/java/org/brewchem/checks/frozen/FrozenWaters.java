@@ -1,7 +1,11 @@
 package org.brewchem.checks.frozen;
 
+import java.util.Optional;
 import org.brewchem.checks.CsvTable;
+import org.brewchem.figure.Answer;
+import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
@@ -9,12 +13,15 @@ import org.brewchem.quantity.ResidualAlkalinity;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.Volume;
+import org.brewchem.quantity.VolumeRatio;
 import org.brewchem.solution.Equilibrium;
-import org.brewchem.substance.Acid;
-import org.brewchem.water.Acidification;
-import org.brewchem.water.IonBalance;
-import org.brewchem.water.WaterAnalysis;
-import org.brewchem.water.WaterFinding;
+import org.brewchem.substance.Reagent;
+import org.brewchem.treatment.Dose;
+import org.brewchem.treatment.Treatments;
+import org.brewchem.water.Water;
+import org.brewchem.water.WaterCode;
+import org.brewchem.water.WaterFigures;
+import org.brewchem.water.WaterReport;
 
 /** Water analyses, what is added to them, mixtures and acid doses. */
 final class FrozenWaters {
@@ -31,10 +38,10 @@ final class FrozenWaters {
       of.attempt(
           "analysis",
           () -> water(line),
-          water -> {
-            minerals(of, water);
-            findings(of, water);
-            carbonate(of, water);
+          report -> {
+            minerals(of, report.water());
+            notices(of, report);
+            carbonate(of, report.water());
           });
     }
     for (CsvTable.Line line : CsvTable.read("frozen/water-additions.csv", 36).lines()) {
@@ -53,12 +60,12 @@ final class FrozenWaters {
     return CsvTable.read("frozen/waters.csv", 60);
   }
 
-  static WaterAnalysis water(String id) {
+  static WaterReport water(String id) {
     return water(waters().only("id", id));
   }
 
-  private static WaterAnalysis water(CsvTable.Line line) {
-    WaterAnalysis.Builder water = WaterAnalysis.reported();
+  private static WaterReport water(CsvTable.Line line) {
+    WaterReport.Builder water = WaterReport.reported();
     for (String column :
         new String[] {
           "calcium", "magnesium", "sodium", "potassium", "sulfate", "chloride", "nitrate"
@@ -89,7 +96,7 @@ final class FrozenWaters {
     return water.build();
   }
 
-  private static void ion(WaterAnalysis.Builder water, CsvTable.Line line, String column) {
+  private static void ion(WaterReport.Builder water, CsvTable.Line line, String column) {
     MassConcentration stated = mgPerL(line.number(column));
     switch (column) {
       case "calcium" -> water.calcium(stated);
@@ -119,98 +126,99 @@ final class FrozenWaters {
     return MassConcentration.ofMilligramsPerLitre(number);
   }
 
-  private static void ions(FrozenFigures.Of of, WaterAnalysis water) {
-    of.number("calcium", "mg/L", water.calcium(), MassConcentration::inMilligramsPerLitre);
-    of.number("magnesium", "mg/L", water.magnesium(), MassConcentration::inMilligramsPerLitre);
-    of.number("sodium", "mg/L", water.sodium(), MassConcentration::inMilligramsPerLitre);
-    of.number("potassium", "mg/L", water.potassium(), MassConcentration::inMilligramsPerLitre);
-    of.number("sulfate", "mg/L", water.sulfate(), MassConcentration::inMilligramsPerLitre);
-    of.number("chloride", "mg/L", water.chloride(), MassConcentration::inMilligramsPerLitre);
-    of.number("nitrate", "mg/L", water.nitrate(), MassConcentration::inMilligramsPerLitre);
+  private static void ions(FrozenFigures.Of of, Water water) {
+    milligrams(of, "calcium", water.calcium());
+    milligrams(of, "magnesium", water.magnesium());
+    milligrams(of, "sodium", water.sodium());
+    milligrams(of, "potassium", water.potassium());
+    milligrams(of, "sulfate", water.sulfate());
+    milligrams(of, "chloride", water.chloride());
+    milligrams(of, "nitrate", water.nitrate());
   }
 
-  private static void alkalinities(FrozenFigures.Of of, WaterAnalysis water) {
+  private static void milligrams(
+      FrozenFigures.Of of, String name, Answer<MassConcentration> answer) {
+    of.number(name, "mg/L", answer.optional(), MassConcentration::inMilligramsPerLitre);
+  }
+
+  private static void alkalinities(FrozenFigures.Of of, Water water) {
     of.number(
         "carbonate alkalinity",
         "mEq/L",
-        water.alkalinity(),
+        water.alkalinity().optional(),
         CarbonateAlkalinity::inMilliequivalentsPerLitre);
     of.number(
         "residual alkalinity",
         "mEq/L",
-        water.residualAlkalinity(),
+        water.residualAlkalinity().optional(),
         ResidualAlkalinity::inMilliequivalentsPerLitre);
   }
 
-  private static void sulfateToChloride(FrozenFigures.Of of, WaterAnalysis water) {
-    of.number("sulfate to chloride by mass", "", water.sulfateToChloride().byMass(), x -> x);
+  private static void sulfateToChloride(FrozenFigures.Of of, Water water) {
+    of.number("sulfate to chloride by mass", "", water.sulfateToChloride().optional(), x -> x);
     of.number(
         "sulfate to chloride by equivalents",
         "",
-        water.sulfateToChloride().byEquivalents(),
+        water.answer(WaterFigures.SULFATE_TO_CHLORIDE_BY_EQUIVALENTS).optional(),
         x -> x);
   }
 
-  private static void minerals(FrozenFigures.Of of, WaterAnalysis water) {
+  private static void minerals(FrozenFigures.Of of, Water water) {
     ions(of, water);
     alkalinities(of, water);
     sulfateToChloride(of, water);
-    of.number(
-        "calcium hardness", "mEq/L", water.calciumHardness(), Hardness::inMilliequivalentsPerLitre);
-    of.number(
-        "magnesium hardness",
-        "mEq/L",
-        water.magnesiumHardness(),
-        Hardness::inMilliequivalentsPerLitre);
-    of.number(
-        "total hardness", "mEq/L", water.totalHardness(), Hardness::inMilliequivalentsPerLitre);
-    of.number(
-        "temporary hardness",
-        "mEq/L",
-        water.temporaryHardness(),
-        Hardness::inMilliequivalentsPerLitre);
-    of.number(
-        "permanent hardness",
-        "mEq/L",
-        water.permanentHardness(),
-        Hardness::inMilliequivalentsPerLitre);
-    of.number(
-        "calcium part of residual alkalinity",
-        "mEq/L",
-        water.kolbach(),
-        kolbach -> kolbach.calciumPart().inMilliequivalentsPerLitre());
-    of.number(
-        "magnesium part of residual alkalinity",
-        "mEq/L",
-        water.kolbach(),
-        kolbach -> kolbach.magnesiumPart().inMilliequivalentsPerLitre());
+    hardness(of, "calcium hardness", water.calciumHardness());
+    hardness(of, "magnesium hardness", water.magnesiumHardness());
+    hardness(of, "total hardness", water.totalHardness());
+    hardness(of, "temporary hardness", water.temporaryHardness());
+    hardness(of, "permanent hardness", water.permanentHardness());
   }
 
-  private static void findings(FrozenFigures.Of of, WaterAnalysis water) {
-    IonBalance balance = water.ionBalance();
-    of.number("sum of cations", "mEq/L", balance.cationSum().inMilliequivalentsPerLitre());
-    of.number("sum of anions", "mEq/L", balance.anionSum().inMilliequivalentsPerLitre());
-    of.number("cations less anions", "mEq/L", balance.difference().inMilliequivalentsPerLitre());
-    of.number("ion balance of the sum", "%", balance.percentage());
-    of.number("ion balance of the mean", "%", balance.percentageOfMean());
-    of.text("ion balance", balance.verdict());
-    of.number("ions missing", "", water.missing().size());
-    of.text("findings", water.findings().stream().map(WaterFinding::kind).toList());
+  private static void hardness(FrozenFigures.Of of, String name, Answer<Hardness> answer) {
+    of.number(name, "mEq/L", answer.optional(), Hardness::inMilliequivalentsPerLitre);
   }
 
-  private static void carbonate(FrozenFigures.Of of, WaterAnalysis water) {
+  private static void notices(FrozenFigures.Of of, WaterReport report) {
+    Water water = report.water();
+    Optional<ChargeConcentration> cations = water.answer(WaterFigures.SUM_OF_CATIONS).optional();
+    Optional<ChargeConcentration> anions = water.answer(WaterFigures.SUM_OF_ANIONS).optional();
+    of.number("sum of cations", "mEq/L", cations, ChargeConcentration::inMilliequivalentsPerLitre);
+    of.number("sum of anions", "mEq/L", anions, ChargeConcentration::inMilliequivalentsPerLitre);
+    of.number(
+        "cations less anions",
+        "mEq/L",
+        cations.flatMap(more -> anions.map(more::minus)),
+        ChargeConcentration::inMilliequivalentsPerLitre);
+    of.number("ion balance of the sum", "%", water.ionBalance().optional(), x -> x);
+    of.number(
+        "ion balance of the mean",
+        "%",
+        water.answer(WaterFigures.ION_BALANCE_OF_MEAN).optional(),
+        x -> x);
+    of.number("ions missing", "", report.missing().size());
+    of.text(
+        "findings", report.notices().stream().map(notice -> (WaterCode) notice.code()).toList());
+  }
+
+  private static void carbonate(FrozenFigures.Of of, Water water) {
     of.attempt(
         "carbon dioxide",
-        water::totalCarbonDioxide,
+        () ->
+            water.alkalinity().isStated()
+                ? Optional.of(water.totalCarbonDioxide().value())
+                : Optional.<AmountConcentration>empty(),
         total ->
             of.number(
-                "total carbon dioxide", "mmol/L", total, amount -> amount.inMillimolesPerLitre()));
+                "total carbon dioxide",
+                "mmol/L",
+                total,
+                AmountConcentration::inMillimolesPerLitre));
     for (double celsius : CELSIUS) {
       Temperature temperature = Temperature.ofCelsius(celsius);
       String at = " at " + celsius + " °C";
       of.attempt(
           "solution" + at,
-          () -> water.toSolution(temperature),
+          () -> water.at(temperature).solution(),
           solution -> {
             Equilibrium equilibrium = solution.equilibrium();
             of.number("pH" + at, "", equilibrium.pH().value());
@@ -221,7 +229,7 @@ final class FrozenWaters {
           });
       of.attempt(
           "titrated alkalinity" + at,
-          () -> water.titrationAlkalinity(END_POINT, temperature),
+          () -> water.at(temperature).titrationAlkalinity(END_POINT).value(),
           alkalinity ->
               of.number(
                   "alkalinity to pH 4.5" + at, "mEq/L", alkalinity.inMilliequivalentsPerLitre()));
@@ -233,100 +241,108 @@ final class FrozenWaters {
     MassConcentration concentration = mgPerL(line.number("concentration"));
     of.attempt(
         "addition",
-        () -> {
-          WaterAnalysis water = water(line.text("water"));
-          return Named.SALTS.containsKey(added)
-              ? water.with(Named.salt(added), concentration)
-              : water.with(Named.base(added), concentration);
-        },
+        () ->
+            water(line.text("water"))
+                .water()
+                .after(
+                    Named.SALTS.containsKey(added)
+                        ? Treatments.salt(Named.salt(added), concentration)
+                        : Treatments.base(Named.base(added), concentration)),
         after -> {
           ions(of, after);
           alkalinities(of, after);
           sulfateToChloride(of, after);
-          of.number("pH", "", after.pH(), PH::value);
+          of.number("pH", "", after.pH().optional(), PH::value);
         });
   }
 
   private static void mixture(FrozenFigures.Of of, CsvTable.Line line) {
     of.attempt(
         "mixture",
-        () ->
-            water(line.text("first"))
-                .mixed(
-                    Volume.ofHectolitres(line.number("first_volume")),
-                    water(line.text("second")),
-                    Volume.ofHectolitres(line.number("second_volume"))),
+        () -> {
+          Water first = water(line.text("first")).water();
+          Water second = water(line.text("second")).water();
+          return first.after(
+              Treatments.blend(
+                  Volume.ofHectolitres(line.number("first_volume")),
+                  second.at(first.contents().temperature()),
+                  Volume.ofHectolitres(line.number("second_volume"))));
+        },
         mixed -> {
           ions(of, mixed);
           alkalinities(of, mixed);
           sulfateToChloride(of, mixed);
-          of.number("pH", "", mixed.pH(), PH::value);
-          WaterAnalysis diluted = mixed.diluted(line.number("dilution"));
-          of.number(
-              "calcium when diluted",
-              "mg/L",
-              diluted.calcium(),
-              MassConcentration::inMilligramsPerLitre);
+          of.number("pH", "", mixed.pH().optional(), PH::value);
+          Water diluted =
+              mixed.after(Treatments.dilution(VolumeRatio.of(line.number("dilution") - 1)));
+          milligrams(of, "calcium when diluted", diluted.calcium());
           of.number(
               "residual alkalinity when diluted",
               "mEq/L",
-              diluted.residualAlkalinity(),
+              diluted.residualAlkalinity().optional(),
               ResidualAlkalinity::inMilliequivalentsPerLitre);
-          of.number("pH when diluted", "", diluted.pH(), PH::value);
+          of.number("pH when diluted", "", diluted.pH().optional(), PH::value);
         });
   }
 
-  private static Acidification dose(CsvTable.Line line) {
-    WaterAnalysis water = water(line.text("water"));
-    Acid acid = Named.acid(line.text("acid"));
+  private static Dose<Water> dose(CsvTable.Line line) {
     double value = line.number("value");
-    Temperature temperature = Temperature.ofCelsius(line.number("temperature"));
+    Water water =
+        water(line.text("water")).water().at(Temperature.ofCelsius(line.number("temperature")));
+    Dose.Request<Water> request = Dose.of(water, Named.acid(line.text("acid")));
     return switch (line.text("target")) {
-      case "pH" -> water.acidDose(acid, PH.of(value), temperature);
+      case "pH" -> request.to(PH.of(value));
       case "carbonate alkalinity" ->
-          water.acidDose(acid, CarbonateAlkalinity.ofMilliequivalentsPerLitre(value), temperature);
+          request.to(CarbonateAlkalinity.ofMilliequivalentsPerLitre(value));
       case "titration alkalinity" ->
-          water.acidDose(
-              acid, TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(value, END_POINT), temperature);
+          request.to(TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(value, END_POINT));
       case "residual alkalinity" ->
-          water.acidDose(acid, ResidualAlkalinity.ofMilligramsPerLitreAsCaCO3(value), temperature);
+          request.to(
+              WaterFigures.RESIDUAL_ALKALINITY,
+              ResidualAlkalinity.ofMilligramsPerLitreAsCaCO3(value));
       default -> throw new IllegalStateException(line.text("target"));
     };
   }
 
-  private static void dose(FrozenFigures.Of of, CsvTable.Line line, Acidification dose) {
+  private static void dose(FrozenFigures.Of of, CsvTable.Line line, Dose<Water> dose) {
     Volume volume = Volume.ofHectolitres(20);
-    of.number("acid", "mmol/L", dose.amount().inMillimolesPerLitre());
-    of.number("acid by mass", "mg/L", dose.concentration().inMilligramsPerLitre());
-    of.number("equivalents", "mEq/L", dose.equivalents().inMilliequivalentsPerLitre());
-    of.number("equivalents per mole", "", dose.effectiveEquivalents());
-    of.number("equivalents per mole to pH 4.3", "", dose.effectiveEquivalents(PH.of(4.3)));
-    of.number("pure acid into 20 hL", "g", dose.into(volume).inGrams());
+    Water after = dose.after();
+    double millimoles = dose.perLitre().inMillimolesPerLitre();
+    of.number("acid", "mmol/L", millimoles);
+    of.number("acid by mass", "mg/L", 1000 * dose.into(Volume.ofLitres(1)).mass().inGrams());
+    of.number("equivalents", "mEq/L", dose.delivered().number() * millimoles);
+    of.number("equivalents per mole", "", dose.delivered().number());
+    of.number("equivalents per mole to pH 4.3", "", dose.delivered(PH.of(4.3)).number());
+    of.number("pure acid into 20 hL", "g", dose.into(volume).mass().inGrams());
     if (!line.isEmpty("reagent")) {
       of.attempt(
           "reagent",
-          () -> dose.into(volume, FrozenSubstances.reagent(line.text("reagent"))),
+          () -> {
+            Reagent reagent = FrozenSubstances.reagent(line.text("reagent"));
+            if (!reagent.compound().equals(Named.acid(line.text("acid")))) {
+              throw new IllegalArgumentException("another acid");
+            }
+            return reagent.volumeOf(dose.perLitre().times(volume));
+          },
           reagent -> of.number("reagent into 20 hL", "mL", reagent.inMillilitres()));
     }
-    of.number("pH after", "", dose.pH().value());
+    of.number("pH after", "", after.pH().number());
     of.number(
         "carbonate alkalinity after",
         "mEq/L",
-        dose.carbonateAlkalinity().inMilliequivalentsPerLitre());
+        after.alkalinity().value().inMilliequivalentsPerLitre());
     of.number(
         "alkalinity to pH 4.5 after",
         "mEq/L",
-        dose.titrationAlkalinity(END_POINT).inMilliequivalentsPerLitre());
+        after.titrationAlkalinity(END_POINT).value().inMilliequivalentsPerLitre());
     of.number(
         "residual alkalinity after",
         "mEq/L",
-        dose.residualAlkalinity(),
+        after.residualAlkalinity().optional(),
         ResidualAlkalinity::inMilliequivalentsPerLitre);
-    of.number("anion of the acid", "mg/L", dose.anion(), MassConcentration::inMilligramsPerLitre);
-    of.number("sulfate after", "mg/L", dose.sulfate(), MassConcentration::inMilligramsPerLitre);
-    of.number("chloride after", "mg/L", dose.chloride(), MassConcentration::inMilligramsPerLitre);
-    of.number("sulfate to chloride after", "", dose.sulfateToChloride().byMass(), x -> x);
-    of.number("remarks", "", dose.remarks().size());
+    milligrams(of, "sulfate after", after.sulfate());
+    milligrams(of, "chloride after", after.chloride());
+    of.number("sulfate to chloride after", "", after.sulfateToChloride().optional(), x -> x);
     of.number("cautions", "", dose.cautions().size());
   }
 }

@@ -17,8 +17,9 @@ import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Ion;
-import org.brewchem.water.IonBalance;
-import org.brewchem.water.WaterAnalysis;
+import org.brewchem.water.Water;
+import org.brewchem.water.WaterFigures;
+import org.brewchem.water.WaterReport;
 
 /** Hardness, residual alkalinity and ion balance of water analyses. */
 public final class BrewingWaters {
@@ -86,25 +87,25 @@ public final class BrewingWaters {
     for (CsvTable.Line row : CsvTable.read("residual-alkalinity-and-beer.csv", 28).lines()) {
       Matcher figures = CLASSIC.matcher(row.text("value"));
       if (figures.matches()) {
-        WaterAnalysis water = water(number(figures, 2), number(figures, 4), number(figures, 5));
+        Water water = water(number(figures, 2), number(figures, 4), number(figures, 5));
         String name = row.text("item");
         rows.add(
             Row.ofPrinted(
                 name + ", total hardness",
                 figures.group(1),
-                water.totalHardness().orElseThrow().inGermanDegrees(),
+                water.totalHardness().value().inGermanDegrees(),
                 row.howKnown()));
         rows.add(
             Row.ofPrinted(
                 name + ", permanent hardness",
                 figures.group(3),
-                water.permanentHardness().orElseThrow().inGermanDegrees(),
+                water.permanentHardness().value().inGermanDegrees(),
                 row.howKnown()));
         rows.add(
             Row.ofPrinted(
                 name + ", residual alkalinity",
                 figures.group(6),
-                water.residualAlkalinity().orElseThrow().inGermanDegrees(),
+                water.residualAlkalinity().value().inGermanDegrees(),
                 row.howKnown()));
       }
     }
@@ -116,19 +117,20 @@ public final class BrewingWaters {
   }
 
   /** A water of so many German degrees of alkalinity, calcium and magnesium. */
-  private static WaterAnalysis water(double alkalinity, double calcium, double magnesium) {
+  private static Water water(double alkalinity, double calcium, double magnesium) {
     double bicarbonate =
         CarbonateAlkalinity.ofGermanDegrees(alkalinity).inMilligramsPerLitreAsBicarbonate();
-    return WaterAnalysis.reported()
+    return WaterReport.reported()
         .calcium(of(Ion.CALCIUM, Hardness.ofGermanDegrees(calcium).inMillimolesPerLitre()))
         .magnesium(of(Ion.MAGNESIUM, Hardness.ofGermanDegrees(magnesium).inMillimolesPerLitre()))
         .bicarbonate(MassConcentration.ofMilligramsPerLitre(bicarbonate))
-        .build();
+        .build()
+        .water();
   }
 
   private static List<Row> ionBalance() {
-    IonBalance balance =
-        WaterAnalysis.reported()
+    Water water =
+        WaterReport.reported()
             .calcium(of(Ion.CALCIUM, 1.5))
             .magnesium(of(Ion.MAGNESIUM, 0.5))
             .sodium(of(Ion.SODIUM, 1.1))
@@ -136,14 +138,17 @@ public final class BrewingWaters {
             .chloride(of(Ion.CHLORIDE, 1))
             .sulfate(of(Ion.SULFATE, 0.5))
             .build()
-            .ionBalance();
+            .water();
     return List.of(
         Row.of(
-            "of the sum", 100 * (5.1 - 5.0) / (5.1 + 5.0), balance.percentage(), HowKnown.COMPUTED),
+            "of the sum",
+            100 * (5.1 - 5.0) / (5.1 + 5.0),
+            water.ionBalance().number(),
+            HowKnown.COMPUTED),
         Row.of(
             "of the mean",
             100 * (5.1 - 5.0) / (0.5 * (5.1 + 5.0)),
-            balance.percentageOfMean(),
+            water.answer(WaterFigures.ION_BALANCE_OF_MEAN).number(),
             HowKnown.COMPUTED));
   }
 

@@ -1,0 +1,315 @@
+package org.brewchem.water;
+
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.mgPerL;
+import static org.brewchem.quantity.Quantities.pH;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.brewchem.figure.Code;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Severity;
+import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.solution.CarbonateSystem;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Level;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Ion;
+import org.junit.jupiter.api.Test;
+
+/** Invented reports, some with one thing wrong. */
+class WaterReportTest {
+
+  private static WaterReport.Builder rest() {
+    return WaterReport.reported()
+        .calcium(mgPerL(92))
+        .magnesium(mgPerL(11))
+        .sodium(mgPerL(19))
+        .potassium(mgPerL(2))
+        .chloride(mgPerL(31))
+        .nitrate(mgPerL(8));
+  }
+
+  private static List<Code> codes(WaterReport report) {
+    return report.notices().stream().map(Notice::code).toList();
+  }
+
+  @Test
+  void aSoundReportBalances() {
+    WaterReport report = rest().sulfate(mgPerL(45)).bicarbonate(mgPerL(262)).pH(pH(7.6)).build();
+    assertEquals(List.of(WaterCode.ION_BALANCE_ACCEPTABLE), codes(report));
+    assertEquals(Severity.REMARK, report.notices().get(0).severity());
+    assertEquals(
+        "ion balance +0.7 % at an anion sum of 6.2 mEq/L: acceptable (limit 2 %)",
+        Waters.tap().notices().get(0).toString());
+  }
+
+  @Test
+  void aCarbonateColumnHeadedBicarbonateIsSuspected() {
+    WaterReport report = rest().sulfate(mgPerL(45)).bicarbonate(mgPerL(129)).pH(pH(7.6)).build();
+    assertEquals(
+        List.of(WaterCode.ION_BALANCE_OFF, WaterCode.BICARBONATE_PERHAPS_CARBONATE), codes(report));
+    assertEquals(Severity.WARNING, report.notices().get(0).severity());
+    assertTrue(
+        report
+            .notices()
+            .get(1)
+            .text()
+            .startsWith("if what is headed bicarbonate were carbonate: ion balance +"),
+        report.notices().get(1).text());
+  }
+
+  @Test
+  void anAlkalinityOnTheOtherBasisIsSuspected() {
+    assertTrue(
+        codes(rest().sulfate(mgPerL(45)).bicarbonate(mgPerL(215)).build())
+            .contains(WaterCode.ALKALINITY_BASIS_DOUBTFUL));
+    assertTrue(
+        codes(rest().sulfate(mgPerL(45)).alkalinityAsCaCO3(mgPerL(262)).build())
+            .contains(WaterCode.ALKALINITY_BASIS_DOUBTFUL));
+  }
+
+  @Test
+  void sulfurAndNitrogenAreSuspected() {
+    assertTrue(
+        codes(rest().sulfate(mgPerL(15)).bicarbonate(mgPerL(262)).build())
+            .contains(WaterCode.SULFATE_PERHAPS_SULFUR));
+    assertTrue(
+        codes(rest().sulfateAsSulfur(mgPerL(45)).bicarbonate(mgPerL(262)).build())
+            .contains(WaterCode.SULFUR_PERHAPS_SULFATE));
+    assertTrue(
+        codes(calcareous().nitrate(mgPerL(14)).build())
+            .contains(WaterCode.NITRATE_PERHAPS_NITROGEN));
+    assertTrue(
+        codes(calcareous().nitrateAsNitrogen(mgPerL(62)).build())
+            .contains(WaterCode.NITROGEN_PERHAPS_NITRATE));
+  }
+
+  private static WaterReport.Builder calcareous() {
+    return WaterReport.reported()
+        .calcium(mgPerL(110))
+        .magnesium(mgPerL(11))
+        .sodium(mgPerL(19))
+        .chloride(mgPerL(31))
+        .sulfate(mgPerL(45))
+        .bicarbonate(mgPerL(262));
+  }
+
+  @Test
+  void missingIonsAndPhAreSaid() {
+    WaterReport report =
+        WaterReport.reported().calcium(mgPerL(50)).bicarbonate(mgPerL(150)).build();
+    assertEquals(
+        List.of(WaterCode.ION_BALANCE_NOT_JUDGED, WaterCode.IONS_MISSING, WaterCode.PH_MISSING),
+        codes(report));
+    assertTrue(
+        report.notices().get(0).text().endsWith("not judged: too much missing"),
+        report.notices().get(0).text());
+    assertEquals(
+        "missing: magnesium, sodium, potassium, sulfate, chloride, nitrate",
+        report.notices().get(1).toString());
+    assertEquals(
+        List.of(Ion.MAGNESIUM, Ion.SODIUM, Ion.POTASSIUM, Ion.SULFATE, Ion.CHLORIDE, Ion.NITRATE),
+        report.missing());
+  }
+
+  @Test
+  void phAndAlkalinityMustGoTogether() {
+    for (double value : new double[] {4.4, 4.6, 11.8}) {
+      assertTrue(
+          codes(rest().bicarbonate(mgPerL(262)).pH(pH(value)).build())
+              .contains(WaterCode.PH_CONTRADICTS_ALKALINITY),
+          "pH " + value);
+    }
+    assertTrue(
+        codes(rest().bicarbonate(mgPerL(60000)).pH(pH(4.6)).build())
+            .contains(WaterCode.PH_CONTRADICTS_ALKALINITY));
+    assertTrue(
+        codes(rest().bicarbonate(mgPerL(262)).pH(pH(8.9)).build())
+            .contains(WaterCode.CARBONATE_PRESENT));
+    assertFalse(
+        codes(rest().bicarbonate(mgPerL(0)).pH(pH(4.4)).build())
+            .contains(WaterCode.PH_CONTRADICTS_ALKALINITY));
+  }
+
+  @Test
+  void missingIsMissing() {
+    Water water =
+        WaterReport.reported().calcium(mgPerL(50)).bicarbonate(mgPerL(100)).build().water();
+    assertTrue(water.calciumHardness().isStated());
+    assertFalse(water.magnesiumHardness().isStated());
+    assertFalse(water.totalHardness().isStated());
+    assertFalse(water.temporaryHardness().isStated());
+    assertFalse(water.permanentHardness().isStated());
+    assertFalse(water.residualAlkalinity().isStated());
+    WaterReport nothing = WaterReport.reported().build();
+    assertEquals("nothing reported", nothing.toString());
+    assertFalse(nothing.water().totalCarbonDioxide().isStated());
+    IllegalStateException error =
+        assertThrows(IllegalStateException.class, () -> nothing.water().solution());
+    assertEquals("balance: is open; alkalinity is not reported", error.getMessage());
+  }
+
+  /** 96.056 / 32.06 and 62.004 / 14.007, CIAAW 2021. */
+  @Test
+  void sulfurAndNitrogenBecomeSulfateAndNitrate() {
+    Water water =
+        WaterReport.reported()
+            .sulfateAsSulfur(mgPerL(10), mgPerL(1))
+            .nitrateAsNitrogen(mgPerL(10), mgPerL(1))
+            .build()
+            .water();
+    assertEquals(29.962, water.sulfate().number(), 0.001);
+    assertEquals(2.9962, water.sulfate().standardUncertainty().orElseThrow(), 0.0001);
+    assertEquals(44.266, water.nitrate().number(), 0.001);
+    assertEquals(4.4266, water.nitrate().standardUncertainty().orElseThrow(), 0.0001);
+  }
+
+  @Test
+  void everyFigureIsStatedOnce() {
+    IllegalStateException error =
+        assertThrows(
+            IllegalStateException.class,
+            () -> WaterReport.reported().sulfate(mgPerL(30)).sulfateAsSulfur(mgPerL(10)));
+    assertEquals("sulfate: is stated twice", error.getMessage());
+    assertThrows(
+        IllegalStateException.class,
+        () -> WaterReport.reported().calcium(mgPerL(1)).calcium(mgPerL(1), mgPerL(0.1)));
+    assertThrows(
+        IllegalStateException.class, () -> WaterReport.reported().pH(pH(7)).pH(pH(7), 0.1));
+  }
+
+  @Test
+  void whatIsNotPossibleIsRefused() {
+    IllegalArgumentException error =
+        assertThrows(
+            IllegalArgumentException.class, () -> WaterReport.reported().calcium(mgPerL(-3)));
+    assertTrue(error.getMessage().contains("-3 mg/L is not possible"), error.getMessage());
+    assertThrows(IllegalArgumentException.class, () -> WaterReport.reported().pH(pH(7), -0.1));
+    assertThrows(
+        IllegalArgumentException.class, () -> WaterReport.reported().pH(pH(7), celsius(101)));
+  }
+
+  @Test
+  void twoBasesOfAlkalinityMustAgree() {
+    Water water =
+        WaterReport.reported()
+            .bicarbonate(mgPerL(262))
+            .alkalinityAsCaCO3(mgPerL(215))
+            .build()
+            .water();
+    assertEquals(CarbonateAlkalinity.ofMilligramsPerLitreAsCaCO3(215), water.alkalinity().value());
+    IllegalArgumentException error =
+        assertThrows(
+            IllegalArgumentException.class,
+            () ->
+                WaterReport.reported()
+                    .alkalinityAsCaCO3(mgPerL(215))
+                    .bicarbonate(mgPerL(215))
+                    .build());
+    assertEquals(
+        "alkalinity: 215.0 and 176.3 mg/L as CaCO3 on two bases is not possible; they may differ by"
+            + " 1 mg/L or 1 %",
+        error.getMessage());
+    assertThrows(
+        IllegalStateException.class,
+        () ->
+            WaterReport.reported()
+                .alkalinityAsCaCO3(mgPerL(215))
+                .alkalinity(CarbonateAlkalinity.ofGermanDegrees(12)));
+  }
+
+  @Test
+  void aTitrationToAStatedPhIsFoundAgain() {
+    TitrationAlkalinity titration = TitrationAlkalinity.ofMillimolesOfAcidPerLitre(4.2, pH(4.3));
+    Water water =
+        WaterReport.reported()
+            .calcium(mgPerL(80))
+            .magnesium(mgPerL(10))
+            .titrationAlkalinity(titration)
+            .pH(pH(7.4), celsius(20))
+            .build()
+            .water();
+    assertEquals(
+        4.2,
+        CarbonateSystem.titrationAlkalinity(water.solution(), pH(4.3)).inMilliequivalentsPerLitre(),
+        1e-9);
+    assertNotEquals(4.2, water.alkalinity().value().inMilliequivalentsPerLitre(), 1e-3);
+    assertThrows(
+        IllegalStateException.class,
+        () -> WaterReport.reported().titrationAlkalinity(titration).build());
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> WaterReport.reported().titrationAlkalinity(titration).pH(pH(4)).build());
+    assertThrows(
+        IllegalArgumentException.class,
+        () ->
+            WaterReport.reported()
+                .titrationAlkalinity(titration)
+                .bicarbonate(mgPerL(200))
+                .pH(pH(7.4))
+                .build());
+  }
+
+  @Test
+  void theSolutionHasTheReportedPhAndAlkalinity() {
+    Solution solution = Waters.soft().water().solution();
+    assertEquals(7.9, solution.pH().value(), 1e-9);
+    assertEquals(celsius(12), solution.temperature());
+    assertEquals(
+        33.0,
+        CarbonateSystem.carbonateAlkalinity(solution).inMilligramsPerLitreAsBicarbonate(),
+        1e-6);
+    assertEquals(9 / 40.078, solution.total(Component.CALCIUM).inMillimolesPerLitre(), 1e-6);
+    assertNotEquals(7.9, Waters.soft().water().at(celsius(60)).pH().number(), 0.01);
+  }
+
+  /** As much carbonic acid as carbonate: the mean of pK1 6.351 and pK2 10.329 (Goldberg 2002). */
+  @Test
+  void withoutAPhTheWaterHoldsAsMuchCarbonDioxideAsAlkalinity() {
+    Water water =
+        WaterReport.reported()
+            .calcium(mgPerL(60))
+            .bicarbonate(mgPerL(183.048))
+            .build()
+            .water()
+            .under(Chemistry.of(Level.IDEAL));
+    assertEquals(3, water.totalCarbonDioxide().number(), 1e-9);
+    assertEquals(8.340, water.pH().number(), 1e-6);
+  }
+
+  /** Of a bicarbonate water a titration to 4.5 leaves some bicarbonate: about 1 % less is found. */
+  @Test
+  void titrationToAPhFindsSlightlyLessThanTheCarbonateAlkalinity() {
+    Water tap = Waters.tap().water();
+    double carbonate = tap.alkalinity().value().inMilliequivalentsPerLitre();
+    double titration = tap.titrationAlkalinity(pH(4.5)).value().inMilliequivalentsPerLitre();
+    assertTrue(titration < carbonate);
+    assertEquals(carbonate, titration, 0.015 * carbonate);
+  }
+
+  @Test
+  void equalReportsAreEqual() {
+    assertEquals(Waters.tap(), Waters.tap());
+    assertEquals(Waters.tap().hashCode(), Waters.tap().hashCode());
+    assertNotEquals(Waters.tap(), Waters.soft());
+    assertNotEquals(Waters.tap(), Waters.uncertain().build());
+    WaterReport tap = Waters.tap();
+    assertSame(tap.water(), tap.water());
+  }
+
+  @Test
+  void aReportPrintsWhatItStates() {
+    assertEquals(
+        "calcium 92.0 mg/L, magnesium 11.0 mg/L, sodium 19.0 mg/L, sulfate 44.9 mg/L, chloride 31.0"
+            + " mg/L, nitrate 8.0 mg/L, carbonate alkalinity 215.0 mg/L as CaCO3, pH 7.60",
+        Waters.tap().toString());
+  }
+}
