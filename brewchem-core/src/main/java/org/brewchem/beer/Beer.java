@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.AmountConcentration;
@@ -110,9 +111,12 @@ public final class Beer {
    */
   public static Beer of(PH pH, AcidityResult titrated) {
     Beer beer = of(pH, titrated.value());
-    TitratableAcidity u =
-        TitratableAcidity.ofMilliequivalentsPerLitre(
-            titrated.uncertain().standardUncertainty(), titrated.endPoint());
+    OptionalDouble milliequivalents = titrated.budget().traced().standardUncertainty();
+    @Nullable TitratableAcidity u =
+        milliequivalents.isEmpty()
+            ? null
+            : TitratableAcidity.ofMilliequivalentsPerLitre(
+                milliequivalents.getAsDouble(), titrated.endPoint());
     return new Beer(
         beer.pH,
         Figure.of(titrated.value(), u, Origin.MEASURED_IN_BEER),

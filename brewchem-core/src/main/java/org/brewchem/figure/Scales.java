@@ -4,6 +4,7 @@ import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Density;
 import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.Molality;
@@ -144,5 +145,53 @@ public final class Scales {
         TitrationAlkalinity::inMilliequivalentsPerLitre,
         number -> TitrationAlkalinity.ofMilliequivalentsPerLitre(number, endPoint),
         3);
+  }
+
+  /**
+   * Returns the scale of titratable acidities as grams of an acid in 100 mL.
+   *
+   * @param basis the acid
+   * @param endPoint the end point
+   * @return g/100 mL with four decimals
+   */
+  public static Scale<TitratableAcidity> acidityPer100MillilitresAs(AcidBasis basis, PH endPoint) {
+    return acidityAs("g/100 mL", 0.1, basis, endPoint);
+  }
+
+  /**
+   * Returns the scale of titratable acidities as grams of an acid in 100 g of the liquid.
+   *
+   * @param basis the acid
+   * @param density the density of the liquid, taken as exact
+   * @param endPoint the end point
+   * @return g/100 g with four decimals
+   */
+  public static Scale<TitratableAcidity> acidityPer100GramsAs(
+      AcidBasis basis, Density density, PH endPoint) {
+    return acidityAs("g/100 g", 100 / density.inKilogramsPerCubicMetre(), basis, endPoint);
+  }
+
+  private static Scale<TitratableAcidity> acidityAs(
+      String unit, double factor, AcidBasis basis, PH endPoint) {
+    double grams = basis.gramsPerEquivalent() / 1000 * factor;
+    return Scale.of(
+        unit + " as " + basis.name() + ", to " + endPoint,
+        acidity -> acidity.inMilliequivalentsPerLitre() * grams,
+        number -> TitratableAcidity.ofMilliequivalentsPerLitre(number / grams, endPoint),
+        4);
+  }
+
+  /**
+   * Returns the scale of titration alkalinities as calcium carbonate.
+   *
+   * @param endPoint the end point
+   * @return mg/L as CaCO3 with one decimal
+   */
+  public static Scale<TitrationAlkalinity> titrationAlkalinityAsCaCO3(PH endPoint) {
+    return Scale.of(
+        "mg/L as CaCO3, to " + endPoint,
+        TitrationAlkalinity::inMilligramsPerLitreAsCaCO3,
+        number -> TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(number, endPoint),
+        1);
   }
 }

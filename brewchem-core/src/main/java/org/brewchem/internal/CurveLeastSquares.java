@@ -282,6 +282,30 @@ public final class CurveLeastSquares {
     return standardDeviation() * Math.sqrt(covariance.getEntry(parameter, parameter));
   }
 
+  /** Returns the covariance of two parameters that the scatter of the observations gives them. */
+  public double covariance(int one, int other) {
+    return standardDeviation() * standardDeviation() * covariance.getEntry(one, other);
+  }
+
+  /**
+   * Returns how far one more solution of the normal equations moves the parameters, as a share of
+   * their standard uncertainties; a parameter held at zero may only move below it.
+   *
+   * @return the largest share, near 0 where the equations hold
+   */
+  public double nextStep() {
+    double[] steps = covariance.multiply(slopes.transpose()).operate(residuals);
+    double largest = 0;
+    for (int j = 0; j < point.length; j++) {
+      boolean held = parameters[j].nonNegative && point[j] == 0;
+      double u = standardUncertainty(j);
+      if (!held && u > 0) {
+        largest = Math.max(largest, Math.abs(steps[j]) / u);
+      }
+    }
+    return largest;
+  }
+
   /** Returns for each observation the share of it that the curve follows, 0 to 1. */
   public double[] leverages() {
     RealMatrix hat = slopes.multiply(covariance).multiply(slopes.transpose());

@@ -199,7 +199,7 @@ public final class Solution implements Liquid {
    * Returns the error that carbon dioxide left in a sample makes in its titratable acidity: the
    * acidity with the residue less that without any. It reads as acid of the liquid, about two grams
    * per litre as lactic acid for each gram per litre to pH 8.2, which outweighs most other errors.
-   * For a sample of which only the pH is known there is {@code titration.CarbonDioxideResidue}.
+   * What else the sample holds hardly counts: for one that is not known, ask water.
    *
    * @param residue the CO2 left, all its forms together counted as CO2
    * @param endPoint the end point of the titration

@@ -1,14 +1,21 @@
 package org.brewchem.titration;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Origin;
+import org.brewchem.figure.Step;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.Volume;
+import org.brewchem.solution.Figures;
+import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
 
 /**
  * The log of an alkalinity titration, read by end points that the log itself decides: the one that
@@ -26,16 +33,19 @@ public final class AlkalinityCurve {
   /** End points are rounded to 0.01, so that two neighbours may alternate for ever. */
   private static final double SETTLED = 0.0101;
 
+  /** What is left of a condition that holds, mL or as a share. */
+  private static final double ROUNDING = 1e-9;
+
   private static final double GRAN_FROM = 3.7;
   private static final double GRAN_TO = 2.7;
 
-  private final TitrationLog log;
+  private final TitrationCurve log;
 
-  private AlkalinityCurve(TitrationLog log) {
+  private AlkalinityCurve(TitrationCurve log) {
     this.log = log;
   }
 
-  static AlkalinityCurve of(TitrationLog log) {
+  static AlkalinityCurve of(TitrationCurve log) {
     if (log.titration().titrant().substance().isAlkali()) {
       throw new IllegalStateException(
           "titrant: " + log.titration().titrant() + " measures no alkalinity; an acid is needed");
@@ -99,7 +109,8 @@ public final class AlkalinityCurve {
    * @throws IllegalStateException if the readings do not reach the end point
    */
   public AlkalinityResult to(PH endPoint) {
-    return log.to(endPoint).alkalinity();
+    TitrationCurve there = log.endingAt(endPoint);
+    return AlkalinityResult.ofLogs(there.titration(), List.of(there));
   }
 
   /**
@@ -112,10 +123,22 @@ public final class AlkalinityCurve {
    * @throws IllegalStateException if the readings do not hold the inflection
    */
   public AlkalinityResult toInflection() {
-    CurveShape shape = CurveShape.of(log);
-    double volume = shape.inflectionMillilitres(3.5, 5.5);
+    CurveShape shape = CurveShape.of(log.ascendingMillilitres(), log.ascendingPH());
+    CurveShape.Inflection top = shape.inflection(3.5, 5.5);
+    double volume = top.millilitres();
     double u = shape.stepMillilitres(volume) / 2 / Math.sqrt(3);
-    return at(volume, "where the curve is steepest", u);
+    List<String> lines = new ArrayList<>();
+    for (int i = 0; i < top.middle().length; i++) {
+      lines.add(
+          String.format(Locale.ROOT, "%.5g mL: %.4g pH per mL", top.middle()[i], top.slope()[i]));
+    }
+    return at(
+        Step.of("titre", TitrationFigures.MILLILITRES, Step.Kind.FORMULA)
+            .text(
+                "where the curve is steepest: top of the parabola through three slopes",
+                "half a step between readings is the half width of what the place is known to")
+            .detail(() -> new Step.Detail(lines, top.residual(), ROUNDING))
+            .found(Traced.of(Source.of("place of the inflection", volume, u, "mL"))));
   }
 
   /**
@@ -143,13 +166,16 @@ public final class AlkalinityCurve {
   public AlkalinityResult byGran(PH from, PH to) {
     SimpleRegression line = new SimpleRegression();
     double volumes = 0;
+    List<double[]> points = new ArrayList<>();
     double initial = log.titration().initialVolume().inMillilitres();
     for (Reading reading : log.readings()) {
       double pH = reading.pH().value();
       if (pH <= from.value() && pH >= to.value()) {
         double volume = reading.volume().inMillilitres();
+        double acid = (initial + volume) * Math.pow(10, -pH);
         volumes += volume;
-        line.addData(volume, (initial + volume) * Math.pow(10, -pH));
+        points.add(new double[] {volume, acid});
+        line.addData(volume, acid);
       }
     }
     if (line.getN() < 3) {
@@ -169,17 +195,30 @@ public final class AlkalinityCurve {
                     * (1.0 / line.getN()
                         + (volume - mean) * (volume - mean) / line.getXSumSquares()))
             / Math.abs(line.getSlope());
-    return at(volume, "where Gran's line of " + line.getN() + " readings meets the axis", u);
+    return at(
+        Step.of("titre", TitrationFigures.MILLILITRES, Step.Kind.FIT)
+            .text(
+                "where Gran's line of " + line.getN() + " readings meets the axis",
+                "Gran, Analyst 77 (1952) 661, from memory")
+            .detail(() -> moved(points, line.getIntercept(), line.getSlope()))
+            .found(Traced.of(Source.of("scatter around Gran's line", volume, u, "mL"))));
   }
 
-  private AlkalinityResult at(double millilitres, String text, double standardUncertainty) {
-    Volume volume = Volume.ofMillilitres(millilitres);
-    TitrationLog there = log.to(rounded(log.pHAt(volume)));
+  /** How far one more solution of the normal equations moves the volume, mL. */
+  private static Step.Detail moved(List<double[]> points, double intercept, double slope) {
+    SimpleRegression left = new SimpleRegression();
+    points.forEach(p -> left.addData(p[0], p[1] - intercept - slope * p[0]));
+    double again = -(intercept + left.getIntercept()) / (slope + left.getSlope());
+    List<String> lines = new ArrayList<>();
+    points.forEach(
+        p -> lines.add(String.format(Locale.ROOT, "%.5g mL: %.5g mL mol/L", p[0], p[1])));
+    return new Step.Detail(lines, again + intercept / slope, ROUNDING);
+  }
+
+  private AlkalinityResult at(Step titre) {
+    Volume volume = Volume.ofMillilitres(titre.found().orElseThrow().value());
     return AlkalinityResult.of(
-        there.titration(),
-        List.of(volume),
-        List.of(there),
-        Optional.of(new TitratedCharge.EndPointFound(text, standardUncertainty)));
+        log.titration(), List.of(log), new FoundEndPoint(titre, rounded(log.pHAt(volume))));
   }
 
   /** An end point to two decimals, as it is read. */
@@ -195,13 +234,17 @@ public final class AlkalinityCurve {
    */
   public AlkalinitySplit split() {
     PH phenolphthalein = PH.of(8.3);
-    TitrationAlkalinity total = to(TitrationAlkalinity.USUAL_END_POINT).value();
-    boolean none = log.startsBeyond(phenolphthalein);
-    return AlkalinitySplit.of(
-        none
-            ? TitrationAlkalinity.ofMilliequivalentsPerLitre(0, phenolphthalein)
-            : to(phenolphthalein).value(),
-        total);
+    Answer<TitrationAlkalinity> total = to(TitrationAlkalinity.USUAL_END_POINT).answer();
+    if (!log.startsBeyond(phenolphthalein)) {
+      return AlkalinitySplit.of(to(phenolphthalein).answer(), total);
+    }
+    Figure<TitrationAlkalinity> p = Figures.titrationAlkalinity(phenolphthalein);
+    Step none =
+        Step.of(p.title(), p.scale(), Step.Kind.STATED)
+            .origin(Origin.MEASURED)
+            .text("the first reading is below " + phenolphthalein + " already", "")
+            .found(Traced.exact(0));
+    return AlkalinitySplit.of(Answer.of(p, none), total);
   }
 
   /** Prints how many readings there are. */

@@ -86,8 +86,8 @@ public final class BufferLeg {
    *     all free at the low end of such a log, or a reading lies outside pH 0 to 14
    */
   public static BufferLeg from(TitrationLog log) {
-    SampleTitration titration = log.titration();
-    Titrant titrant = titration.titrant();
+    TitrationSetup titration = log.titration();
+    TitrantSolution titrant = titration.titrant();
     if (titrant.substance().equivalentsPerMole() != 1) {
       throw new IllegalArgumentException(
           "titrant: " + titrant.substance() + " is not possible; a univalent one is needed");

@@ -6,16 +6,24 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.TDistribution;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Answering;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Origin;
+import org.brewchem.figure.Step;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.CurveLeastSquares;
 import org.brewchem.internal.NoFitException;
 import org.brewchem.internal.NumberText;
+import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
-import org.brewchem.uncertainty.UncertainValue;
+import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
 
 /**
  * A composition fitted to a titration curve: totals, the strong-ion difference and dissociation
@@ -26,15 +34,18 @@ import org.brewchem.uncertainty.UncertainValue;
  * fitted without it. Its uncertainty says how much of it the readings would have shown.
  *
  * <p>A reading that lies farther off the curve than the scatter of the others explains is named in
- * {@link #findings()}: its deleted studentised residual exceeds Student's t at 5 % over all
- * readings (Bonferroni). It is flagged and stays in the fit.
+ * {@link #notices()}: its deleted studentised residual exceeds Student's t at 5 % over all readings
+ * (Bonferroni). It is flagged and stays in the fit.
  */
-public final class CurveFit {
+public final class CurveFit implements Answering {
 
   private static final double SIGNIFICANCE = 0.05;
 
   /** A reading that the curve follows wholly, as the only one of its kind, cannot be bad. */
   private static final double NO_FREEDOM = 1e-9;
+
+  /** Share of a standard uncertainty by which a fit that has settled may still move. */
+  private static final double SETTLED = 1e-3;
 
   private static final Volume UNIT = Volume.ofLitres(1);
 
@@ -238,15 +249,47 @@ public final class CurveFit {
 
   private final Problem problem;
   private final CurveLeastSquares fit;
-  private final List<Finding> findings;
+  private final double[] pH;
+  private final List<Notice> notices;
+  private final List<Traced> values;
 
   private CurveFit(Problem problem, CurveLeastSquares fit, double[] pH) {
     this.problem = problem;
     this.fit = fit;
-    this.findings = badPoint(fit, pH);
+    this.pH = pH.clone();
+    this.notices = badPoint(fit, pH);
+    this.values = values(fit);
   }
 
-  private static List<Finding> badPoint(CurveLeastSquares fit, double[] pH) {
+  /**
+   * The parameters as they move with independent parts of the one scatter, so that they correlate:
+   * rows of the triangle whose square is their covariance (Cholesky).
+   */
+  private static List<Traced> values(CurveLeastSquares fit) {
+    double[] found = fit.parameters();
+    int n = found.length;
+    Traced[] scatter =
+        Source.ofOneScatter("scatter around the fitted curve", n, fit.residuals().length - n)
+            .stream()
+            .map(Traced::of)
+            .toArray(Traced[]::new);
+    double[][] triangle = new double[n][n];
+    List<Traced> values = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j <= i; j++) {
+        double rest = fit.covariance(i, j);
+        for (int k = 0; k < j; k++) {
+          rest -= triangle[i][k] * triangle[j][k];
+        }
+        boolean none = triangle[j][j] == 0;
+        triangle[i][j] = i == j ? Math.sqrt(Math.max(rest, 0)) : none ? 0 : rest / triangle[j][j];
+      }
+      values.add(Traced.linear(found[i], scatter, triangle[i]));
+    }
+    return List.copyOf(values);
+  }
+
+  private static List<Notice> badPoint(CurveLeastSquares fit, double[] pH) {
     int n = pH.length;
     int freeWithoutIt = n - fit.parameters().length - 1;
     double[] residuals = fit.residuals();
@@ -272,9 +315,10 @@ public final class CurveFit {
       return List.of();
     }
     return List.of(
-        Finding.ofRow(
-            Finding.Kind.BAD_POINT,
-            worst + 1,
+        Notice.ofRow(
+            TitrationCode.BAD_POINT,
+            "readings",
+            worst + 1L,
             String.format(
                 Locale.ROOT,
                 "pH %s lies %s off the fitted curve, %.3g of its standard deviations where %.3g"
@@ -300,44 +344,73 @@ public final class CurveFit {
    * Returns the fitted total of a component.
    *
    * @param component a component that was declared unknown
-   * @return mol per kg of water in the sample before the first drop, with its uncertainty
-   * @throws IllegalArgumentException if it was not declared unknown
+   * @return mol per kg of water in the sample before the first drop, with the uncertainty that the
+   *     scatter of the readings gives it; unknown if it was not declared unknown
    */
-  public UncertainValue total(Component component) {
-    return value(new CurveUnknown.Total(component).name());
+  public Answer<Molality> total(Component component) {
+    return Answer.of(TitrationFigures.fittedTotal(component), this);
   }
 
   /**
    * Returns the fitted inert charge, besides that of the known solution.
    *
-   * @return eq per kg of water in the sample before the first drop, with its uncertainty
-   * @throws IllegalArgumentException if it was not declared unknown
+   * @return Eq per kg of water in the sample before the first drop, with the uncertainty that the
+   *     scatter of the readings gives it; unknown if it was not declared unknown
    */
-  public UncertainValue inertCharge() {
-    return value(new CurveUnknown.InertCharge().name());
+  public Answer<Double> inertCharge() {
+    return Answer.of(TitrationFigures.FITTED_INERT_CHARGE, this);
   }
 
   /**
    * Returns the fitted dissociation constant.
    *
    * @param component a component whose constant was declared unknown
-   * @return the pKa with its uncertainty, under the chemistry of the known solution
-   * @throws IllegalArgumentException if it was not declared unknown
+   * @return the pKa under the chemistry of the known solution, with the uncertainty that the
+   *     scatter of the readings gives it; unknown if it was not declared unknown
    */
-  public UncertainValue pKa(Component component) {
-    return value(new CurveUnknown.DissociationConstant(component, 0).name());
+  public Answer<Double> pKa(Component component) {
+    return Answer.of(TitrationFigures.fittedPKa(component), this);
   }
 
-  private UncertainValue value(String name) {
-    double[] values = fit.parameters();
-    for (int i = 0; i < values.length; i++) {
-      CurveUnknown unknown = problem.unknowns.get(i);
-      if (unknown.name().equals(name)) {
-        return UncertainValue.of(values[i], fit.standardUncertainty(i), unknown.unit())
-            .withDegreesOfFreedom(fit.residuals().length - values.length);
+  @Override
+  public Step step(Figure<?> figure) {
+    for (int i = 0; i < values.size(); i++) {
+      if (problem.unknowns.get(i).figure().equals(figure)) {
+        return Step.of(figure.title(), figure.scale(), Step.Kind.FIT)
+            .origin(Origin.MEASURED)
+            .text(
+                "least squares of pH over " + pH.length + " readings",
+                "the charge balance of the mixtures")
+            .notices(notices)
+            .detail(this::shown)
+            .found(values.get(i));
       }
     }
-    throw new IllegalArgumentException(name + " was not declared unknown, only " + problem.names());
+    return Step.of(figure.title(), figure.scale(), Step.Kind.FIT)
+        .text("least squares of pH", "")
+        .unknown(List.of("was not declared unknown, only " + problem.names()));
+  }
+
+  private Step.Detail shown() {
+    List<String> lines = new ArrayList<>();
+    double[] residuals = fit.residuals();
+    for (int i = 0; i < pH.length; i++) {
+      lines.add(
+          String.format(
+              Locale.ROOT, "reading %d: pH %.4f, %+.2g off the curve", i + 1, pH[i], residuals[i]));
+    }
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "one more solution of the normal equations moves nothing by more than %.2g of its"
+                + " standard uncertainty",
+            fit.nextStep()));
+    return new Step.Detail(lines, fit.nextStep(), SETTLED);
+  }
+
+  @Override
+  public String kind() {
+    return "fitted curve";
   }
 
   /**
@@ -370,10 +443,10 @@ public final class CurveFit {
   /**
    * Names the reading that does not belong to the curve.
    *
-   * @return an unmodifiable list of one finding, empty when all readings belong to it
+   * @return an unmodifiable list of one notice, empty when all readings belong to it
    */
-  public List<Finding> findings() {
-    return findings;
+  public List<Notice> notices() {
+    return notices;
   }
 
   /** Prints the fitted values and the scatter. */
@@ -381,7 +454,10 @@ public final class CurveFit {
   public String toString() {
     StringBuilder text = new StringBuilder();
     for (CurveUnknown unknown : problem.unknowns) {
-      text.append(unknown.name()).append(' ').append(value(unknown.name())).append("; ");
+      text.append(unknown.name())
+          .append(' ')
+          .append(Answer.of(unknown.figure(), this))
+          .append("; ");
     }
     return text + "scatter " + NumberText.significant(fit.standardDeviation(), 2) + " pH";
   }

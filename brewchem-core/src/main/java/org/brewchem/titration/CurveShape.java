@@ -1,6 +1,7 @@
 package org.brewchem.titration;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.distribution.NormalDistribution;
 
@@ -25,13 +26,36 @@ final class CurveShape {
     }
   }
 
+  /**
+   * The top of a parabola through three slopes.
+   *
+   * @param middle the middles of three steps, mL
+   * @param slope the slopes there, pH per mL
+   * @param millilitres the volume at the top
+   */
+  record Inflection(double[] middle, double[] slope, double millilitres) {
+
+    /** The parabola's own slope at the top, as a share of the slope there per step: near zero. */
+    double residual() {
+      double sum = 0;
+      for (int i = 0; i < 3; i++) {
+        double next = middle[(i + 1) % 3];
+        double last = middle[(i + 2) % 3];
+        sum +=
+            slope[i] * (2 * millilitres - next - last) / ((middle[i] - next) * (middle[i] - last));
+      }
+      return sum * (middle[2] - middle[0]) / slope[1];
+    }
+  }
+
   private CurveShape(double[] millilitres, double[] pH) {
     this.millilitres = millilitres;
     this.pH = pH;
   }
 
-  static CurveShape of(TitrationLog log) {
-    return new CurveShape(log.ascendingMillilitres(), log.ascendingPH());
+  /** The shape of readings in ascending order of volume. */
+  static CurveShape of(double[] millilitres, double[] pH) {
+    return new CurveShape(millilitres, pH);
   }
 
   /**
@@ -40,16 +64,16 @@ final class CurveShape {
    *
    * @throws IllegalStateException if the steepest step is the first or the last
    */
-  double inflectionMillilitres() {
-    return inflectionMillilitres(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+  Inflection inflection() {
+    return inflection(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
   }
 
   /**
-   * As {@link #inflectionMillilitres()}, of the steps that begin and end between two pH.
+   * As {@link #inflection()}, of the steps that begin and end between two pH.
    *
    * @throws IllegalStateException if there is no such step, or the steepest is the first or last
    */
-  double inflectionMillilitres(double lowest, double highest) {
+  Inflection inflection(double lowest, double highest) {
     int n = pH.length - 1;
     double[] middle = new double[n];
     double[] slope = new double[n];
@@ -68,7 +92,10 @@ final class CurveShape {
       throw new IllegalStateException(
           "readings: no step has flatter ones on both sides; an inflection needs them");
     }
-    return topOfParabola(middle, slope, steepest);
+    return new Inflection(
+        Arrays.copyOfRange(middle, steepest - 1, steepest + 2),
+        Arrays.copyOfRange(slope, steepest - 1, steepest + 2),
+        topOfParabola(middle, slope, steepest));
   }
 
   /** The width of the step that holds a volume, mL; zero outside the readings. */

@@ -1,5 +1,6 @@
 package org.brewchem.titration;
 
+import org.brewchem.figure.Figure;
 import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.Molality;
 import org.brewchem.solution.Chemistry;
@@ -10,11 +11,13 @@ import org.brewchem.substance.EquilibriumConstant;
 /** A number of a solution that a {@link CurveFit} finds. */
 interface CurveUnknown {
 
-  /** What it is, with the name of its component. */
-  String name();
+  /** What it is. */
+  Figure<?> figure();
 
-  /** Its unit, empty for a pKa. */
-  String unit();
+  /** What it is, with the name of its component. */
+  default String name() {
+    return figure().title();
+  }
 
   /** Where the search starts. */
   double start();
@@ -36,13 +39,8 @@ interface CurveUnknown {
   /** The total of a component, mol/kg. */
   record Total(Component component) implements CurveUnknown {
     @Override
-    public String name() {
-      return "total " + component.name();
-    }
-
-    @Override
-    public String unit() {
-      return "mol/kg";
+    public Figure<?> figure() {
+      return TitrationFigures.fittedTotal(component);
     }
 
     @Override
@@ -74,13 +72,8 @@ interface CurveUnknown {
   /** The strong-ion difference that no component brings, Eq/kg. */
   record InertCharge() implements CurveUnknown {
     @Override
-    public String name() {
-      return "inert charge";
-    }
-
-    @Override
-    public String unit() {
-      return "Eq/kg";
+    public Figure<?> figure() {
+      return TitrationFigures.FITTED_INERT_CHARGE;
     }
 
     @Override
@@ -113,13 +106,8 @@ interface CurveUnknown {
   /** The pKa of a component of one step. */
   record DissociationConstant(Component component, double start) implements CurveUnknown {
     @Override
-    public String name() {
-      return "pKa of " + component.name();
-    }
-
-    @Override
-    public String unit() {
-      return "";
+    public Figure<?> figure() {
+      return TitrationFigures.fittedPKa(component);
     }
 
     @Override

@@ -1,9 +1,18 @@
 package org.brewchem.titration;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Answering;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Origin;
+import org.brewchem.figure.Severity;
+import org.brewchem.figure.Step;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
@@ -11,6 +20,7 @@ import org.brewchem.internal.PhysicalConstants;
 import org.brewchem.quantity.ElectricPotential;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
+import org.brewchem.uncertainty.Traced;
 
 /**
  * The calibration of a pH electrode with two or more buffers in one bath: the straight line of
@@ -24,7 +34,7 @@ import org.brewchem.quantity.Temperature;
  * temperature compensation does: it corrects the slope of the electrode and nothing about the
  * sample, whose own pH changes with temperature.
  */
-public final class ElectrodeCalibration {
+public final class ElectrodeCalibration implements Answering {
 
   private static final double FARADAY_CONSTANT = 96485.33212;
   private static final double ISOPOTENTIAL_PH = 7;
@@ -41,7 +51,8 @@ public final class ElectrodeCalibration {
   private final List<BufferReading> readings;
   private final double millivoltsAt7;
   private final double relativeSlope;
-  private final List<Finding> findings;
+  private final List<Step> potentials;
+  private final List<Notice> notices;
 
   private ElectrodeCalibration(Temperature bath, List<BufferReading> readings) {
     this.bath = bath;
@@ -72,7 +83,8 @@ public final class ElectrodeCalibration {
               + Excerpt.of(readings.toString(), 300)
               + " rise with pH, which no glass electrode does; are two of them exchanged?");
     }
-    this.findings = List.copyOf(examine());
+    this.potentials = potentials();
+    this.notices = List.copyOf(examine());
   }
 
   /**
@@ -109,12 +121,27 @@ public final class ElectrodeCalibration {
         / FARADAY_CONSTANT;
   }
 
-  private List<Finding> examine() {
-    List<Finding> list = new ArrayList<>();
+  private List<Step> potentials() {
+    List<Step> steps = new ArrayList<>();
+    for (BufferReading reading : readings) {
+      String name = "potential in buffer " + (steps.size() + 1);
+      double millivolts = reading.potential().inMillivolts();
+      steps.add(
+          Step.of(name, TitrationFigures.ELECTRODE_OFFSET.scale(), Step.Kind.STATED)
+              .origin(Origin.MEASURED)
+              .text(reading + ", pH " + NumberText.plain(reading.pH(bath).value()), "")
+              .found(Traced.stated(name, millivolts, OptionalDouble.empty(), "mV")));
+    }
+    return List.copyOf(steps);
+  }
+
+  private List<Notice> examine() {
+    List<Notice> list = new ArrayList<>();
     if (relativeSlope < LEAST_SLOPE || relativeSlope > GREATEST_SLOPE) {
       list.add(
-          Finding.of(
-              Finding.Kind.ELECTRODE_SLOPE,
+          Notice.of(
+              TitrationCode.ELECTRODE_SLOPE,
+              "slope",
               String.format(
                   Locale.ROOT,
                   "slope %.1f %% of Nernst, outside %.0f to %.0f %% (common practice): %s",
@@ -127,8 +154,9 @@ public final class ElectrodeCalibration {
     }
     if (Math.abs(millivoltsAt7) > GREATEST_OFFSET_MILLIVOLTS) {
       list.add(
-          Finding.of(
-              Finding.Kind.ELECTRODE_OFFSET,
+          Notice.of(
+              TitrationCode.ELECTRODE_OFFSET,
+              "offset",
               String.format(
                   Locale.ROOT,
                   "offset %.1f mV at pH 7, beyond %.0f mV (common practice): a spent reference"
@@ -138,17 +166,19 @@ public final class ElectrodeCalibration {
     }
     if (readings.size() == 2) {
       list.add(
-          Finding.of(
-              Finding.Kind.CALIBRATION_UNCHECKED,
+          Notice.of(
+              TitrationCode.CALIBRATION_UNCHECKED,
+              "buffers",
               "two buffers draw a line through any error; a third one checks it"));
     }
     double[] deviations = deviations();
     for (int i = 0; i < deviations.length; i++) {
       if (Math.abs(deviations[i]) > GREATEST_DEVIATION_PH) {
         list.add(
-            Finding.ofRow(
-                Finding.Kind.CALIBRATION_NOT_LINEAR,
-                i + 1,
+            Notice.ofRow(
+                TitrationCode.CALIBRATION_NOT_LINEAR,
+                "buffers",
+                i + 1L,
                 String.format(
                     Locale.ROOT,
                     "%s reads %+.2f pH off the line through all buffers, more than %.2f (common"
@@ -216,21 +246,21 @@ public final class ElectrodeCalibration {
   }
 
   /**
-   * Returns the slope.
+   * Returns the slope relative to Nernst's at the temperature of the bath.
    *
-   * @return the slope as a fraction of Nernst's at the temperature of the bath, 1 for an ideal
-   *     electrode
+   * @return the slope as a fraction, 1 for an ideal electrode, shown in per cent; without an
+   *     uncertainty, as that of the readings is not known
    */
-  public double relativeSlope() {
-    return relativeSlope;
+  public Answer<Double> slope() {
+    return Answer.of(TitrationFigures.ELECTRODE_SLOPE, this);
   }
 
   /**
-   * Returns the slope.
+   * Returns the slope as a potential.
    *
    * @return the fall of the potential per unit of pH at the temperature of the bath
    */
-  public ElectricPotential slope() {
+  public ElectricPotential slopePotential() {
     return ElectricPotential.ofMillivolts(relativeSlope * nernstMillivolts(bath));
   }
 
@@ -239,8 +269,60 @@ public final class ElectrodeCalibration {
    *
    * @return the potential at pH 7, zero for an ideal electrode
    */
-  public ElectricPotential offset() {
-    return ElectricPotential.ofMillivolts(millivoltsAt7);
+  public Answer<ElectricPotential> offset() {
+    return Answer.of(TitrationFigures.ELECTRODE_OFFSET, this);
+  }
+
+  @Override
+  public Step step(Figure<?> figure) {
+    if (figure.equals(TitrationFigures.ELECTRODE_SLOPE)) {
+      return fitted(figure, relativeSlope, -1 / nernstMillivolts(bath), 0);
+    }
+    return figure.equals(TitrationFigures.ELECTRODE_OFFSET)
+        ? fitted(figure, millivoltsAt7, 0, 1)
+        : figure.rule().find(figure, this);
+  }
+
+  /** A number of the line: so much of its slope in mV per pH and of its potential at pH 7. */
+  private Step fitted(Figure<?> figure, double value, double ofSlope, double ofPotential) {
+    int n = readings.size();
+    double[] x = readings.stream().mapToDouble(r -> r.pH(bath).value() - ISOPOTENTIAL_PH).toArray();
+    double mean = Arrays.stream(x).average().orElseThrow();
+    double squares = Arrays.stream(x).map(v -> (v - mean) * (v - mean)).sum();
+    Traced[] traced = potentials.stream().map(s -> s.found().orElseThrow()).toArray(Traced[]::new);
+    double[] slopes = new double[n];
+    for (int i = 0; i < n; i++) {
+      double perSlope = (x[i] - mean) / squares;
+      slopes[i] = ofSlope * perSlope + ofPotential * (1.0 / n - mean * perSlope);
+    }
+    return Step.of(figure.title(), figure.scale(), Step.Kind.FIT)
+        .origin(Origin.MEASURED)
+        .text(
+            "least squares of potential against pH",
+            "Nernst's slope R T ln 10 / F with the constants of the SI")
+        .inputs(potentials)
+        .notices(notices)
+        .detail(() -> moved(x))
+        .found(Traced.linear(value, traced, slopes));
+  }
+
+  /** What the readings leave of the line, and how far a second fit to that moves it, mV. */
+  private Step.Detail moved(double[] x) {
+    SimpleRegression left = new SimpleRegression();
+    List<String> lines = new ArrayList<>();
+    double slope = relativeSlope * nernstMillivolts(bath);
+    for (int i = 0; i < x.length; i++) {
+      double off = readings.get(i).potential().inMillivolts() - millivoltsAt7 + slope * x[i];
+      left.addData(x[i], off);
+      lines.add(String.format(Locale.ROOT, "%s: %.2f mV off the line", readings.get(i), off));
+    }
+    return new Step.Detail(
+        lines, Math.max(Math.abs(left.getIntercept()), Math.abs(left.getSlope())), 1e-9);
+  }
+
+  @Override
+  public String kind() {
+    return "calibration";
   }
 
   /**
@@ -255,19 +337,19 @@ public final class ElectrodeCalibration {
   /**
    * Returns the verdict: whether slope, offset and linearity are within what is common practice.
    *
-   * @return true if no finding is more than a remark
+   * @return true if no notice is more than a remark
    */
   public boolean isFitForUse() {
-    return findings.stream().allMatch(f -> f.severity() == Finding.Severity.REMARK);
+    return notices.stream().allMatch(notice -> notice.severity() == Severity.REMARK);
   }
 
   /**
    * Returns the reasons of the verdict.
    *
-   * @return an unmodifiable list of what is noteworthy
+   * @return an unmodifiable list of what is notable
    */
-  public List<Finding> findings() {
-    return findings;
+  public List<Notice> notices() {
+    return notices;
   }
 
   /** Prints slope, offset and verdict. */
@@ -277,9 +359,9 @@ public final class ElectrodeCalibration {
         Locale.ROOT,
         "slope %s %% of Nernst (%s mV per pH at %s), offset %s mV: %s",
         NumberText.decimals(100 * relativeSlope, 1),
-        NumberText.decimals(slope().inMillivolts(), 2),
+        NumberText.decimals(slopePotential().inMillivolts(), 2),
         bath,
         NumberText.decimals(millivoltsAt7, 1),
-        isFitForUse() ? "fit for use" : "not fit for use: " + findings);
+        isFitForUse() ? "fit for use" : "not fit for use: " + notices);
   }
 }

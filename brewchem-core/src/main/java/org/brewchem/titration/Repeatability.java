@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.brewchem.figure.Notice;
 import org.brewchem.uncertainty.Input;
 import org.brewchem.uncertainty.RepeatabilityLimit;
 import org.brewchem.uncertainty.Replicates;
@@ -29,29 +30,37 @@ final class Repeatability {
         NAME, 1, r.relativeStandardDeviation() / Math.sqrt(r.count()), r.degreesOfFreedom(), "");
   }
 
-  static List<Finding> findings(Apparatus apparatus, Optional<Replicates> replicates) {
-    List<Finding> list = new ArrayList<>();
+  static List<Notice> notices(
+      String subject, Apparatus apparatus, Optional<Replicates> replicates) {
+    List<Notice> list = new ArrayList<>();
     boolean known = apparatus.relativeRepeatability().isPresent();
     if (replicates.isEmpty()) {
       if (!known) {
         list.add(
-            Finding.of(
-                Finding.Kind.SINGLE_DETERMINATION,
-                "a single determination: its repeatability is not known and not in the budget"));
+            Notice.of(
+                TitrationCode.SINGLE_DETERMINATION,
+                subject,
+                subject
+                    + ": a single determination, its repeatability is not known and not in the budget"));
       }
       return list;
     }
     Replicates r = replicates.get();
     if (!known) {
-      r.caution().ifPresent(text -> list.add(Finding.of(Finding.Kind.TWO_REPLICATES, text)));
+      r.caution()
+          .ifPresent(
+              text ->
+                  list.add(
+                      Notice.of(TitrationCode.TWO_REPLICATES, subject, subject + ": " + text)));
     } else if (r.count() == 2) {
       RepeatabilityLimit limit =
           RepeatabilityLimit.fromStandardDeviation(
               apparatus.relativeRepeatability().getAsDouble() * Math.abs(r.mean()), r.unit());
       if (!limit.allows(r.values()[0], r.values()[1])) {
         list.add(
-            Finding.of(
-                Finding.Kind.REPLICATES_DIFFER,
+            Notice.of(
+                TitrationCode.REPLICATES_DIFFER,
+                subject,
                 String.format(
                     Locale.ROOT,
                     "the two differ by %.3g %s, more than the repeatability limit: %s",

@@ -1,13 +1,18 @@
 package org.brewchem.titration;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
+import org.brewchem.figure.Origin;
+import org.brewchem.figure.Step;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.Volume;
+import org.brewchem.uncertainty.Traced;
 
 /**
  * The titration of a sample: what was taken, with which titrant, to which end point, and what it
@@ -16,7 +21,7 @@ import org.brewchem.quantity.Volume;
  * <p>Unless said otherwise the sample is undiluted, there is no blank, the titration is done at 20
  * °C and with {@link Apparatus#usual()}.
  */
-public final class SampleTitration {
+public final class SampleTitration extends TitrationSetup {
 
   // The low-alkalinity method: first end point 4.3 to 4.7, the second exactly 0.3 lower, both read
   // to 0.01 (Standard Methods 2320 B, from memory).
@@ -25,73 +30,22 @@ public final class SampleTitration {
   private static final double LOW_STEP = 0.3;
   private static final double LOW_STEP_TOLERANCE = 0.005;
 
-  private final TitrationMethod method;
-  private final Titrant titrant;
-  private final Volume sample;
-  private final double predilution;
-  private final Volume waterAdded;
-  private final PH endPoint;
-  private final Volume blank;
-  private final Temperature temperature;
-  private final Apparatus apparatus;
-  private final Optional<BufferCapacity> slope;
   private final List<Volume> titres;
 
-  /** What is changed on the way from one titration to the next. */
-  private static final class Note {
-    private TitrationMethod method;
-    private Titrant titrant;
-    private Volume sample;
-    private double predilution = 1;
-    private Volume waterAdded = Volume.ofMillilitres(0);
-    private PH endPoint;
-    private Volume blank = Volume.ofMillilitres(0);
-    private Temperature temperature = Temperature.ofCelsius(20);
-    private Apparatus apparatus = Apparatus.usual();
-    private Optional<BufferCapacity> slope = Optional.empty();
-    private List<Volume> titres = List.of();
-
-    private Note(TitrationMethod method, Titrant titrant, Volume sample, PH endPoint) {
-      this.method = method;
-      this.titrant = titrant;
-      this.sample = sample;
-      this.endPoint = endPoint;
-    }
-
-    private SampleTitration done() {
-      return new SampleTitration(this);
-    }
+  private SampleTitration(Note note, List<Volume> titres) {
+    super(note);
+    this.titres = titres;
   }
 
-  private SampleTitration(Note note) {
-    this.method = note.method;
-    this.titrant = note.titrant;
-    this.sample = note.sample;
-    Checks.positive("sample", sample.inMillilitres(), "mL");
-    this.predilution = Checks.inRange("predilution", note.predilution, "", 1, Double.MAX_VALUE);
-    this.waterAdded = note.waterAdded;
-    this.endPoint = note.endPoint;
-    this.blank = note.blank;
-    this.temperature = note.temperature;
-    this.apparatus = note.apparatus;
-    this.slope = note.slope;
-    this.titres = note.titres;
+  static SampleTitration of(
+      TitrationMethod method, TitrantSolution titrant, Volume sample, PH endPoint) {
+    return new SampleTitration(new Note(method, titrant, sample, endPoint), List.of());
   }
 
-  private Note note() {
-    Note note = new Note(method, titrant, sample, endPoint);
-    note.predilution = predilution;
-    note.waterAdded = waterAdded;
-    note.blank = blank;
-    note.temperature = temperature;
-    note.apparatus = apparatus;
-    note.slope = slope;
-    note.titres = titres;
-    return note;
-  }
-
-  static SampleTitration of(TitrationMethod method, Titrant titrant, Volume sample, PH endPoint) {
-    return new Note(method, titrant, sample, endPoint).done();
+  private SampleTitration with(Consumer<Note> change) {
+    Note note = note();
+    change.accept(note);
+    return new SampleTitration(note, titres);
   }
 
   /**
@@ -101,9 +55,7 @@ public final class SampleTitration {
    * @return the titration to that end point
    */
   public SampleTitration to(PH chosen) {
-    Note note = note();
-    note.endPoint = chosen;
-    return note.done();
+    return with(note -> note.endPoint = chosen);
   }
 
   /**
@@ -114,9 +66,7 @@ public final class SampleTitration {
    * @return the titration with that blank
    */
   public SampleTitration blank(Volume volume) {
-    Note note = note();
-    note.blank = volume;
-    return note.done();
+    return with(note -> note.blank = volume);
   }
 
   /**
@@ -128,9 +78,7 @@ public final class SampleTitration {
    * @throws IllegalArgumentException if the factor is below 1 or not finite
    */
   public SampleTitration prediluted(double factor) {
-    Note note = note();
-    note.predilution = factor;
-    return note.done();
+    return with(note -> note.predilution = factor);
   }
 
   /**
@@ -141,9 +89,7 @@ public final class SampleTitration {
    * @return the titration with that water
    */
   public SampleTitration into(Volume water) {
-    Note note = note();
-    note.waterAdded = water;
-    return note.done();
+    return with(note -> note.waterAdded = water);
   }
 
   /**
@@ -153,9 +99,7 @@ public final class SampleTitration {
    * @return the titration at that temperature
    */
   public SampleTitration at(Temperature actual) {
-    Note note = note();
-    note.temperature = actual;
-    return note.done();
+    return with(note -> note.temperature = actual);
   }
 
   /**
@@ -165,23 +109,19 @@ public final class SampleTitration {
    * @return the titration with that apparatus
    */
   public SampleTitration with(Apparatus used) {
-    Note note = note();
-    note.apparatus = used;
-    return note.done();
+    return with(note -> note.apparatus = used);
   }
 
   /**
    * States the slope of the curve at the end point, as an earlier log of such a sample showed it
-   * ({@link AcidityResult#slopeAtEndPoint}), so that the reading of pH enters the budget of a mere
+   * ({@link Determination#slopeAtEndPoint}), so that the reading of pH enters the budget of a mere
    * volume.
    *
    * @param slope equivalents per litre of undiluted sample and pH
    * @return the titration with that slope
    */
   public SampleTitration slopeAtEndPoint(BufferCapacity slope) {
-    Note note = note();
-    note.slope = Optional.of(slope);
-    return note.done();
+    return with(note -> note.slope = Optional.of(slope));
   }
 
   /**
@@ -195,9 +135,7 @@ public final class SampleTitration {
     if (replicates.length == 0) {
       throw Checks.outOfRange("titres", 0, "", "1 or more");
     }
-    Note note = note();
-    note.titres = List.of(replicates);
-    return note.done();
+    return new SampleTitration(note(), List.of(replicates));
   }
 
   /**
@@ -208,7 +146,7 @@ public final class SampleTitration {
    * @throws IllegalArgumentException if there are fewer than two
    */
   public TitrationLog log(List<Reading> readings) {
-    return TitrationLog.of(this, readings);
+    return new TitrationLog(this, readings);
   }
 
   /**
@@ -221,7 +159,7 @@ public final class SampleTitration {
    *     possible
    */
   public TitrationLog log(double[] millilitres, double[] pH) {
-    return TitrationLog.of(this, Reading.list(millilitres, pH));
+    return new TitrationLog(this, Reading.list(millilitres, pH));
   }
 
   /**
@@ -231,7 +169,7 @@ public final class SampleTitration {
    * @throws IllegalStateException if the titrant is an acid or no titre was stated
    */
   public AcidityResult acidity() {
-    return AcidityResult.of(this, statedTitres(), List.of());
+    return AcidityResult.of(this, statedTitres());
   }
 
   /**
@@ -241,7 +179,7 @@ public final class SampleTitration {
    * @throws IllegalStateException if the titrant is an alkali or no titre was stated
    */
   public AlkalinityResult alkalinity() {
-    return AlkalinityResult.of(this, statedTitres(), List.of());
+    return AlkalinityResult.of(this, statedTitres());
   }
 
   /**
@@ -277,13 +215,35 @@ public final class SampleTitration {
               + first.volume()
               + " or more");
     }
-    Volume reduced = first.volume().times(2).minus(second.volume());
-    String text = "2 x " + first.volume() + " - " + second.volume() + ", by two end points";
     return AlkalinityResult.of(
-        to(first.pH()),
-        List.of(reduced),
-        List.of(),
-        Optional.of(new TitratedCharge.EndPointFound(text, 0)));
+        this, List.of(), new FoundEndPoint(reduced(first, second), first.pH()));
+  }
+
+  /** Twice the first volume less the second; how well each was read counts with the burette. */
+  private static Step reduced(Reading first, Reading second) {
+    List<Step> volumes = new ArrayList<>();
+    for (Reading reading : List.of(first, second)) {
+      volumes.add(
+          Step.of("volume to " + reading.pH(), TitrationFigures.MILLILITRES, Step.Kind.STATED)
+              .origin(Origin.MEASURED)
+              .text("read", "")
+              .found(Traced.exact(reading.volume().inMillilitres())));
+    }
+    Volume reduced = first.volume().times(2).minus(second.volume());
+    return Step.of("titre", TitrationFigures.MILLILITRES, Step.Kind.FORMULA)
+        .text(
+            "2 x " + first.volume() + " - " + second.volume() + ", by two end points",
+            "Standard Methods 2320 B")
+        .inputs(volumes)
+        .detail(
+            () ->
+                new Step.Detail(
+                    List.of(),
+                    2 * volumes.get(0).found().orElseThrow().value()
+                        - volumes.get(1).found().orElseThrow().value()
+                        - reduced.inMillilitres(),
+                    1e-12 * first.volume().inMillilitres()))
+        .found(Traced.exact(reduced.inMillilitres()));
   }
 
   private List<Volume> statedTitres() {
@@ -291,110 +251,5 @@ public final class SampleTitration {
       throw new IllegalStateException("titres: none was stated; say what the titration took");
     }
     return titres;
-  }
-
-  /**
-   * Returns how the end point is found.
-   *
-   * @return the method
-   */
-  public TitrationMethod method() {
-    return method;
-  }
-
-  /**
-   * Returns the titrant.
-   *
-   * @return the titrant
-   */
-  public Titrant titrant() {
-    return titrant;
-  }
-
-  /**
-   * Returns the volume of sample taken.
-   *
-   * @return the volume
-   */
-  public Volume sample() {
-    return sample;
-  }
-
-  /**
-   * Returns how far the sample was diluted before its volume was taken.
-   *
-   * @return the factor, 1 or more
-   */
-  public double predilution() {
-    return predilution;
-  }
-
-  /**
-   * Returns the volume of undiluted liquid in the sample taken.
-   *
-   * @return the volume
-   */
-  public Volume undilutedSample() {
-    return sample.times(1 / predilution);
-  }
-
-  /**
-   * Returns the volume that stands under the burette before the first drop.
-   *
-   * @return sample and added water
-   */
-  public Volume initialVolume() {
-    return sample.plus(waterAdded);
-  }
-
-  /**
-   * Returns the end point.
-   *
-   * @return the pH that the titration ends at
-   */
-  public PH endPoint() {
-    return endPoint;
-  }
-
-  /**
-   * Returns what the blank takes.
-   *
-   * @return the volume, 0 when there is no blank
-   */
-  public Volume blank() {
-    return blank;
-  }
-
-  /**
-   * Returns the temperature.
-   *
-   * @return the temperature
-   */
-  public Temperature temperature() {
-    return temperature;
-  }
-
-  /**
-   * Returns what it was done with.
-   *
-   * @return the apparatus
-   */
-  public Apparatus apparatus() {
-    return apparatus;
-  }
-
-  /**
-   * Returns the slope of the curve at the end point, if it was stated.
-   *
-   * @return equivalents per litre of undiluted sample and pH; empty when it was not stated
-   */
-  public Optional<BufferCapacity> slopeAtEndPoint() {
-    return slope;
-  }
-
-  /** Prints titrant, sample and end point. */
-  @Override
-  public String toString() {
-    return sample + " with " + titrant + ", to " + endPoint;
   }
 }

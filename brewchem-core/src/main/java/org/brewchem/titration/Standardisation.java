@@ -5,13 +5,25 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Answering;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Origin;
+import org.brewchem.figure.Scale;
+import org.brewchem.figure.Step;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.Mass;
+import org.brewchem.quantity.MolarMass;
 import org.brewchem.uncertainty.Budget;
 import org.brewchem.uncertainty.GrubbsTest;
 import org.brewchem.uncertainty.Input;
 import org.brewchem.uncertainty.MeasurementModel;
 import org.brewchem.uncertainty.Replicates;
+import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
 import org.brewchem.uncertainty.UncertainValue;
 
 /**
@@ -22,22 +34,29 @@ import org.brewchem.uncertainty.UncertainValue;
  * <p>The budget follows example A2 of EURACHEM/CITAC Guide CG 4 (2012, from memory): the balance
  * enters twice, as a mass is a difference of two readings; the volume holds at 20 °C.
  */
-public final class Standardisation {
+public final class Standardisation implements Answering {
 
   /** Half width of a uniform distribution, as in example A2. */
   private static final double PURITY_HALF_WIDTH = 0.0005;
 
   private static final double SIGNIFICANCE = 0.05;
 
-  private final Titrant.Substance substance;
+  /** Relative difference of one formula computed in two orders. */
+  private static final double ROUNDING = 1e-12;
+
+  private static final Scale<Mass> GRAMS = Scale.of("g", Mass::inGrams, Mass::ofGrams, 4);
+  private static final Scale<MolarMass> GRAMS_PER_MOLE =
+      Scale.of("g/mol", MolarMass::inGramsPerMole, MolarMass::ofGramsPerMole, 4);
+
+  private final TitrantSubstance substance;
   private final List<Weighing> weighings;
   private final double[] concentrations;
   private final Optional<Replicates> replicates;
   private final Budget budget;
-  private final List<Finding> findings;
+  private final Step concentration;
 
   private Standardisation(
-      Titrant.Substance substance, Apparatus apparatus, List<Weighing> weighings) {
+      TitrantSubstance substance, Apparatus apparatus, List<Weighing> weighings) {
     this.substance = substance;
     this.weighings = weighings;
     this.concentrations =
@@ -49,11 +68,11 @@ public final class Standardisation {
             ? Optional.empty()
             : Optional.of(Replicates.of("mol/L", concentrations));
     this.budget = model(apparatus).linear();
-    this.findings = List.copyOf(examine(apparatus));
+    this.concentration = found(examine(apparatus));
   }
 
   static Standardisation of(
-      Titrant.Substance substance, Apparatus apparatus, List<Weighing> weighings) {
+      TitrantSubstance substance, Apparatus apparatus, List<Weighing> weighings) {
     if (weighings.isEmpty()) {
       throw Checks.outOfRange("weighings", 0, "", "1 or more");
     }
@@ -75,7 +94,7 @@ public final class Standardisation {
   }
 
   private MeasurementModel model(Apparatus apparatus) {
-    Weighing.Standard standard = weighings.get(0).standard();
+    Weighing.Standard standard = standard();
     double grams = weighings.stream().mapToDouble(w -> w.mass().inGrams()).average().orElseThrow();
     double titre =
         weighings.stream().mapToDouble(w -> w.titre().inMillilitres()).average().orElseThrow();
@@ -109,16 +128,19 @@ public final class Standardisation {
     return Repeatability.input(apparatus, replicates, weighings.size());
   }
 
-  private List<Finding> examine(Apparatus apparatus) {
-    List<Finding> list = new ArrayList<>(Repeatability.findings(apparatus, replicates));
+  private List<Notice> examine(Apparatus apparatus) {
+    List<Notice> list =
+        new ArrayList<>(
+            Repeatability.notices("weighings of " + standard().label, apparatus, replicates));
     grubbs()
         .filter(GrubbsTest::isOutlier)
         .ifPresent(
             test ->
                 list.add(
-                    Finding.ofRow(
-                        Finding.Kind.OUTLIER,
-                        test.suspectIndex() + 1,
+                    Notice.ofRow(
+                        TitrationCode.OUTLIER,
+                        "weighings of " + standard().label,
+                        test.suspectIndex() + 1L,
                         String.format(
                             Locale.ROOT,
                             "%s mol/L lies farther from the others than chance explains (%s); look"
@@ -126,6 +148,101 @@ public final class Standardisation {
                             NumberText.significant(test.suspectValue(), 5),
                             test))));
     return list;
+  }
+
+  private Weighing.Standard standard() {
+    return weighings.get(0).standard();
+  }
+
+  /** The mean of what each weighing gives, as one source of uncertainty from now on. */
+  private Step found(List<Notice> notices) {
+    Weighing.Standard standard = standard();
+    Step molarMass =
+        Step.of("molar mass of " + standard.label, GRAMS_PER_MOLE, Step.Kind.STATED)
+            .text("by its formula", "atomic weights CIAAW 2021")
+            .origin(Origin.ASSUMED)
+            .found(
+                Traced.of(
+                    Source.of(
+                        "molar mass of " + standard.label,
+                        standard.gramsPerMole,
+                        standard.uncertaintyOfGramsPerMole,
+                        "g/mol")));
+    List<Step> single = new ArrayList<>();
+    for (int i = 0; i < concentrations.length; i++) {
+      single.add(byWeighing(i, molarMass));
+    }
+    String name = TitrationFigures.concentrationOf(substance);
+    UncertainValue result = budget.result();
+    return Step.of(name, TitrationFigures.TITRANT_CONCENTRATION.scale(), Step.Kind.FORMULA)
+        .text(
+            single.size() == 1 ? "c1" : "mean of c1 to c" + single.size(),
+            "uncertainty after EURACHEM/CITAC Guide CG 4, example A2")
+        .inputs(single)
+        .notices(notices)
+        .detail(
+            () ->
+                new Step.Detail(
+                    replicates.isEmpty()
+                        ? List.of()
+                        : List.of(
+                            "relative standard deviation "
+                                + NumberText.significant(
+                                    100 * replicates.get().relativeStandardDeviation(), 2)
+                                + " %"),
+                    single.stream()
+                            .mapToDouble(c -> c.found().orElseThrow().value())
+                            .average()
+                            .orElseThrow()
+                        - result.value(),
+                    ROUNDING * result.value()))
+        .found(
+            Traced.of(
+                Source.of(
+                    name,
+                    result.value(),
+                    result.standardUncertainty(),
+                    result.degreesOfFreedom(),
+                    "mol/L")));
+  }
+
+  /** What one weighing gives; the uncertainty of a single one is not known. */
+  private Step byWeighing(int i, Step molarMass) {
+    Weighing weighing = weighings.get(i);
+    Weighing.Standard standard = weighing.standard();
+    Step mass = stated("mass " + (i + 1), GRAMS, weighing.mass(), "g");
+    Step titre = stated("titre " + (i + 1), TitrationFigures.MILLILITRES, weighing.titre(), "mL");
+    double factor = (double) standard.equivalentsPerMole / substance.equivalentsPerMole();
+    Traced computed =
+        value(mass).dividedBy(value(molarMass).times(value(titre))).times(1000 * factor);
+    return Step.of("c" + (i + 1), TitrationFigures.TITRANT_CONCENTRATION.scale(), Step.Kind.FORMULA)
+        .text(
+            String.format(
+                Locale.ROOT,
+                "%s g x %d Eq/mol / (%s g/mol x %s L x %d Eq/mol)",
+                NumberText.plain(weighing.mass().inGrams()),
+                standard.equivalentsPerMole,
+                NumberText.plain(standard.gramsPerMole),
+                NumberText.plain(weighing.titre().inLitres()),
+                substance.equivalentsPerMole()),
+            "")
+        .inputs(List.of(mass, molarMass, titre))
+        .detail(
+            () ->
+                new Step.Detail(
+                    List.of(), computed.value() - concentrations[i], ROUNDING * concentrations[i]))
+        .found(computed.withValue(concentrations[i]));
+  }
+
+  private static <Q> Step stated(String name, Scale<Q> scale, Q value, String unit) {
+    return Step.of(name, scale, Step.Kind.STATED)
+        .origin(Origin.MEASURED)
+        .text("read", "")
+        .found(Traced.stated(name, scale.in(value), OptionalDouble.empty(), unit));
+  }
+
+  private static Traced value(Step step) {
+    return step.found().orElseThrow();
   }
 
   /**
@@ -147,12 +264,24 @@ public final class Standardisation {
   }
 
   /**
-   * Returns the concentration with its standard uncertainty: the mean over the weighings.
+   * Returns the concentration: the mean over the weighings.
    *
-   * @return the concentration in mol/L
+   * @return the concentration in mol/L with its uncertainty, one source from now on
    */
-  public UncertainValue concentration() {
-    return budget.result();
+  public Answer<AmountConcentration> concentration() {
+    return Answer.of(TitrationFigures.TITRANT_CONCENTRATION, concentration);
+  }
+
+  @Override
+  public Step step(Figure<?> figure) {
+    return figure.equals(TitrationFigures.TITRANT_CONCENTRATION)
+        ? concentration
+        : figure.rule().find(figure, this);
+  }
+
+  @Override
+  public String kind() {
+    return "standardisation";
   }
 
   /**
@@ -194,54 +323,18 @@ public final class Standardisation {
   }
 
   /**
-   * Returns what is noteworthy.
+   * Returns what is notable.
    *
    * @return an unmodifiable list, empty when there is nothing
    */
-  public List<Finding> findings() {
-    return findings;
+  public List<Notice> notices() {
+    return concentration.notices();
   }
 
-  /**
-   * Returns the arithmetic, line by line.
-   *
-   * @return the explanation
-   */
-  public Explanation explain() {
-    Explanation.Lines lines = new Explanation.Lines();
-    Weighing.Standard standard = weighings.get(0).standard();
-    lines.add(
-        "molar mass of " + standard.label,
-        NumberText.plain(standard.gramsPerMole) + " g/mol",
-        "atomic weights CIAAW 2021");
-    for (int i = 0; i < concentrations.length; i++) {
-      Weighing w = weighings.get(i);
-      lines.add(
-          "c" + (i + 1),
-          String.format(
-              Locale.ROOT,
-              "%s g x %d Eq/mol / (%s g/mol x %s L x %d Eq/mol) = %s mol/L",
-              NumberText.plain(w.mass().inGrams()),
-              standard.equivalentsPerMole,
-              NumberText.plain(standard.gramsPerMole),
-              NumberText.plain(w.titre().inLitres()),
-              substance.equivalentsPerMole(),
-              NumberText.significant(concentrations[i], 6)));
-    }
-    if (replicates.isPresent()) {
-      lines.add("mean", NumberText.significant(mean(), 6) + " mol/L");
-      lines.add(
-          "relative standard deviation",
-          NumberText.significant(100 * replicates.get().relativeStandardDeviation(), 2) + " %");
-    }
-    lines.add("c(" + substance + ")", concentration().expanded(2).toString());
-    return lines.done();
-  }
-
-  /** Prints the concentration with U (k = 2), the number of weighings and their spread. */
+  /** Prints the concentration with U, the number of weighings and their spread. */
   @Override
   public String toString() {
-    String text = substance + " " + concentration().expanded(2) + ", n = " + weighings.size();
+    String text = substance + " " + concentration() + ", n = " + weighings.size();
     return relativeStandardDeviation().isPresent()
         ? text
             + ", RSD "

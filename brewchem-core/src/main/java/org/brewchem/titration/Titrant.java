@@ -1,19 +1,16 @@
 package org.brewchem.titration;
 
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
-import org.brewchem.internal.Checks;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import org.brewchem.figure.Step;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
-import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.Volume;
-import org.brewchem.solution.Solution;
-import org.brewchem.substance.Acid;
-import org.brewchem.substance.Base;
-import org.brewchem.substance.Solute;
-import org.brewchem.uncertainty.UncertainValue;
 
 /**
  * What is in the burette: a strong base or acid with its concentration and how well that is known,
@@ -22,32 +19,35 @@ import org.brewchem.uncertainty.UncertainValue;
  * <p>The concentration is in mol/L of the named substance. What counts in a titration is {@link
  * #equivalentsPerLitre()}, which for sulfuric acid is twice that.
  */
-public final class Titrant {
+public final class Titrant extends TitrantSolution {
 
-  /** What a titrant is made of, before its concentration is known. Immutable. */
-  public static final class Substance {
+  /** A titrant of which the concentration is still to be stated or found. Immutable. */
+  public static final class Unstandardised {
 
-    private final String formula;
-    private final Solute solute;
-    private final int equivalentsPerMole;
-    private final boolean alkali;
+    private final TitrantSubstance substance;
 
-    private Substance(String formula, Solute solute, int equivalentsPerMole, boolean alkali) {
-      this.formula = formula;
-      this.solute = solute;
-      this.equivalentsPerMole = equivalentsPerMole;
-      this.alkali = alkali;
+    private Unstandardised(TitrantSubstance substance) {
+      this.substance = substance;
     }
 
     /**
-     * Gives it a concentration that is taken as exact.
+     * Returns what it is made of.
+     *
+     * @return the substance
+     */
+    public TitrantSubstance substance() {
+      return substance;
+    }
+
+    /**
+     * Gives it a concentration of which no uncertainty is stated.
      *
      * @param concentration moles of the named substance per litre, above 0
-     * @return the titrant, whose results carry a remark that its uncertainty is not known
+     * @return the titrant; no result of it has an uncertainty, and each says why
      * @throws IllegalArgumentException if the concentration is not above 0
      */
     public Titrant of(AmountConcentration concentration) {
-      return of(concentration, AmountConcentration.ofMolesPerLitre(0));
+      return stated(concentration, OptionalDouble.empty());
     }
 
     /**
@@ -59,10 +59,13 @@ public final class Titrant {
      * @throws IllegalArgumentException if the concentration is not above 0
      */
     public Titrant of(AmountConcentration concentration, AmountConcentration standardUncertainty) {
+      return stated(concentration, OptionalDouble.of(standardUncertainty.inMolesPerLitre()));
+    }
+
+    private Titrant stated(AmountConcentration concentration, OptionalDouble molesPerLitre) {
       return new Titrant(
-          this,
-          UncertainValue.of(
-              concentration.inMolesPerLitre(), standardUncertainty.inMolesPerLitre(), "mol/L"),
+          substance,
+          TitrantSolution.stated(substance, concentration, molesPerLitre),
           Optional.empty(),
           Optional.empty());
     }
@@ -90,142 +93,71 @@ public final class Titrant {
      * @throws IllegalArgumentException if there is no weighing or the standard does not fit
      */
     public Titrant standardised(Apparatus apparatus, Weighing... weighings) {
-      Standardisation standardisation = Standardisation.of(this, apparatus, List.of(weighings));
+      Standardisation found = Standardisation.of(substance, apparatus, List.of(weighings));
       return new Titrant(
-          this, standardisation.concentration(), Optional.of(standardisation), Optional.empty());
-    }
-
-    /**
-     * Returns the formula.
-     *
-     * @return the formula, such as "NaOH"
-     */
-    public String formula() {
-      return formula;
-    }
-
-    /**
-     * Tells whether it is an alkali.
-     *
-     * @return true for an alkali, false for an acid
-     */
-    public boolean isAlkali() {
-      return alkali;
-    }
-
-    /**
-     * Returns the equivalents that a mole of it brings.
-     *
-     * @return 2 for sulfuric acid, 1 for the others
-     */
-    public int equivalentsPerMole() {
-      return equivalentsPerMole;
+          substance, found.concentration().step(), Optional.of(found), Optional.empty());
     }
 
     /** Returns the formula. */
     @Override
     public String toString() {
-      return formula;
+      return substance.toString();
     }
   }
 
-  private static final Substance NAOH = of(Base.SODIUM_HYDROXIDE);
-  private static final Substance KOH = of(Base.POTASSIUM_HYDROXIDE);
-  private static final Substance HCL = of("HCl", Acid.HYDROCHLORIC);
-  private static final Substance H2SO4 = of("H2SO4", Acid.SULFURIC);
-
   /** End point of beer, with alkali (AOAC 950.07). */
-  static final PH BEER_END_POINT = PH.of(8.2);
+  private static final PH BEER_END_POINT = PH.of(8.2);
 
   /** Standard uncertainty in pH of the first lasting pink (common practice, no source). */
   private static final double PHENOLPHTHALEIN_READING = 0.15;
 
-  private final Substance substance;
-  private final UncertainValue concentration;
   private final Optional<Standardisation> standardisation;
   private final Optional<LocalDate> date;
 
   private Titrant(
-      Substance substance,
-      UncertainValue concentration,
+      TitrantSubstance substance,
+      Step concentration,
       Optional<Standardisation> standardisation,
       Optional<LocalDate> date) {
-    this.date = date;
-    this.substance = substance;
-    Checks.positive("concentration of " + substance, concentration.value(), "mol/L");
-    this.concentration = concentration;
+    super(substance, concentration);
     this.standardisation = standardisation;
-  }
-
-  private static Substance of(Base base) {
-    return new Substance(base.formula().text(), base, base.protonsByDefinition(), true);
-  }
-
-  private static Substance of(String formula, Acid acid) {
-    return new Substance(formula, acid, acid.protonsByDefinition(), false);
+    this.date = date;
   }
 
   /**
    * Returns sodium hydroxide, one equivalent a mole.
    *
-   * @return the substance, which still needs a concentration
+   * @return the titrant, which still needs a concentration
    */
-  public static Substance sodiumHydroxide() {
-    return NAOH;
+  public static Unstandardised sodiumHydroxide() {
+    return new Unstandardised(TitrantSubstance.NAOH);
   }
 
   /**
    * Returns potassium hydroxide, one equivalent a mole.
    *
-   * @return the substance, which still needs a concentration
+   * @return the titrant, which still needs a concentration
    */
-  public static Substance potassiumHydroxide() {
-    return KOH;
+  public static Unstandardised potassiumHydroxide() {
+    return new Unstandardised(TitrantSubstance.KOH);
   }
 
   /**
    * Returns hydrochloric acid, one equivalent a mole.
    *
-   * @return the substance, which still needs a concentration
+   * @return the titrant, which still needs a concentration
    */
-  public static Substance hydrochloricAcid() {
-    return HCL;
+  public static Unstandardised hydrochloricAcid() {
+    return new Unstandardised(TitrantSubstance.HCL);
   }
 
   /**
    * Returns sulfuric acid, two equivalents a mole down to the end points of alkalinity.
    *
-   * @return the substance, which still needs a concentration
+   * @return the titrant, which still needs a concentration
    */
-  public static Substance sulfuricAcid() {
-    return H2SO4;
-  }
-
-  /**
-   * Returns what the titrant is made of.
-   *
-   * @return the substance
-   */
-  public Substance substance() {
-    return substance;
-  }
-
-  /**
-   * Returns the concentration of the named substance with its uncertainty.
-   *
-   * @return the concentration in mol/L
-   */
-  public UncertainValue concentration() {
-    return concentration;
-  }
-
-  /**
-   * Returns the concentration of equivalents with its uncertainty.
-   *
-   * @return the concentration in Eq/L
-   */
-  public UncertainValue equivalentsPerLitre() {
-    return concentration.times(substance.equivalentsPerMole, "Eq/L");
+  public static Unstandardised sulfuricAcid() {
+    return new Unstandardised(TitrantSubstance.H2SO4);
   }
 
   /**
@@ -244,7 +176,7 @@ public final class Titrant {
    * @return the titrant with that date
    */
   public Titrant on(LocalDate day) {
-    return new Titrant(substance, concentration, standardisation, Optional.of(day));
+    return new Titrant(substance(), concentration().step(), standardisation, Optional.of(day));
   }
 
   /**
@@ -264,18 +196,21 @@ public final class Titrant {
    * @throws IllegalArgumentException if the earlier one is another substance
    */
   public TitrantDrift driftSince(Titrant earlier) {
-    return new TitrantDrift(earlier, this);
-  }
-
-  /**
-   * Returns the titrant as a solution, to simulate a titration with it.
-   *
-   * @param temperature its temperature
-   * @return the solution, free of carbonate
-   */
-  public Solution solution(Temperature temperature) {
-    return Solution.at(temperature)
-        .with(substance.solute, AmountConcentration.ofMolesPerLitre(concentration.value()));
+    if (!earlier.substance().equals(substance())) {
+      throw new IllegalArgumentException(
+          "earlier titrant: "
+              + earlier.substance()
+              + " is not possible; "
+              + substance()
+              + " is needed");
+    }
+    return new TitrantDrift(
+        substance(),
+        earlier.concentration().traced(),
+        concentration().traced(),
+        earlier.date.isPresent() && date.isPresent()
+            ? OptionalLong.of(ChronoUnit.DAYS.between(earlier.date.get(), date.get()))
+            : OptionalLong.empty());
   }
 
   /**
@@ -291,7 +226,7 @@ public final class Titrant {
         TitrationMethod.POTENTIOMETRIC,
         this,
         sample,
-        substance.alkali ? BEER_END_POINT : TitrationAlkalinity.USUAL_END_POINT);
+        substance().isAlkali() ? BEER_END_POINT : TitrationAlkalinity.USUAL_END_POINT);
   }
 
   /**
@@ -305,7 +240,7 @@ public final class Titrant {
    * @throws IllegalStateException if the titrant is an acid
    */
   public SampleTitration titrateToPhenolphthalein(Volume beer) {
-    if (!substance.alkali) {
+    if (!substance().isAlkali()) {
       throw new IllegalStateException(
           "titrant: " + this + " turns no phenolphthalein pink; an alkali is needed");
     }
@@ -314,15 +249,10 @@ public final class Titrant {
         .with(Apparatus.usual().withEndPointReading(PHENOLPHTHALEIN_READING));
   }
 
-  /** Prints the substance, its concentration with U (k = 2), and the number of weighings. */
+  /** Prints the substance, its concentration with U, and the number of weighings. */
   @Override
   public String toString() {
-    String text =
-        substance
-            + " "
-            + (concentration.standardUncertainty() == 0
-                ? concentration.value() + " mol/L"
-                : concentration.expanded(2).toString());
+    String text = super.toString();
     return standardisation.map(s -> text + ", n = " + s.weighings().size()).orElse(text);
   }
 }

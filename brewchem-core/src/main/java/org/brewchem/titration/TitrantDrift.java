@@ -1,34 +1,29 @@
 package org.brewchem.titration;
 
-import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import org.brewchem.figure.Notice;
+import org.brewchem.uncertainty.Traced;
+import org.brewchem.uncertainty.UncertainValue;
 
 /**
  * How far a titrant has moved since it was last standardised, and whether that is more than the two
- * standardisations together leave open (twice their combined standard uncertainty). Immutable.
+ * standardisations together leave open: more than the expanded uncertainty of the change.
+ * Immutable.
  */
 public final class TitrantDrift {
 
-  private static final double COVERAGE_FACTOR = 2;
+  private final TitrantSubstance substance;
+  private final Traced change;
+  private final OptionalLong days;
 
-  private final Titrant earlier;
-  private final Titrant later;
-
-  TitrantDrift(Titrant earlier, Titrant later) {
-    if (!earlier.substance().equals(later.substance())) {
-      throw new IllegalArgumentException(
-          "earlier titrant: "
-              + earlier.substance()
-              + " is not possible; "
-              + later.substance()
-              + " is needed");
-    }
-    this.earlier = earlier;
-    this.later = later;
+  TitrantDrift(TitrantSubstance substance, Traced earlier, Traced later, OptionalLong days) {
+    this.substance = substance;
+    this.change = later.dividedBy(earlier).minus(Traced.exact(1));
+    this.days = days;
   }
 
   /**
@@ -37,7 +32,7 @@ public final class TitrantDrift {
    * @return later over earlier concentration, minus 1
    */
   public double relativeChange() {
-    return later.concentration().value() / earlier.concentration().value() - 1;
+    return change.value();
   }
 
   /**
@@ -46,49 +41,60 @@ public final class TitrantDrift {
    * @return days; empty when one of the dates is not known
    */
   public OptionalLong days() {
-    Optional<LocalDate> from = earlier.date();
-    Optional<LocalDate> to = later.date();
-    return from.isPresent() && to.isPresent()
-        ? OptionalLong.of(ChronoUnit.DAYS.between(from.get(), to.get()))
-        : OptionalLong.empty();
+    return days;
+  }
+
+  /**
+   * Returns the change that the uncertainties of the two explain.
+   *
+   * @return the expanded uncertainty of the change, a fraction; empty when one of the two states no
+   *     uncertainty
+   */
+  public OptionalDouble explained() {
+    Optional<UncertainValue> uncertain = change.uncertain("");
+    return uncertain.isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(uncertain.get().expanded().halfWidth());
   }
 
   /**
    * Tells whether the change is more than the uncertainties explain.
    *
-   * @return true if it is
+   * @return true if it is; false also when an uncertainty is missing, which {@link #explained} says
    */
   public boolean isSignificant() {
-    return Math.abs(relativeChange()) > allowed();
-  }
-
-  private double allowed() {
-    return COVERAGE_FACTOR
-        * Math.hypot(
-            earlier.concentration().standardUncertainty() / earlier.concentration().value(),
-            later.concentration().standardUncertainty() / later.concentration().value());
+    return explained().isPresent() && Math.abs(relativeChange()) > explained().getAsDouble();
   }
 
   /**
-   * Returns what is noteworthy.
+   * Returns what is notable.
    *
-   * @return a finding when the change is significant, else none
+   * @return a notice when the change is significant, or cannot be judged because an uncertainty is
+   *     missing
    */
-  public List<Finding> findings() {
+  public List<Notice> notices() {
+    if (explained().isEmpty()) {
+      return List.of(Notice.of(TitrationCode.TITRANT_WITHOUT_UNCERTAINTY, "titrant", toString()));
+    }
     return isSignificant()
-        ? List.of(Finding.of(Finding.Kind.TITRANT_DRIFT, toString()))
+        ? List.of(Notice.of(TitrationCode.TITRANT_DRIFT, "titrant", toString()))
         : List.of();
   }
 
-  /** Prints the change, the time and what the uncertainties allow. */
+  /** Prints the change, the time and what the uncertainties explain. */
   @Override
   public String toString() {
     return String.format(
         Locale.ROOT,
-        "%s moved by %+.2f %%%s; %.2f %% is within the uncertainty of the two standardisations",
-        later.substance(),
+        "%s moved by %+.2f %%%s; %s",
+        substance,
         100 * relativeChange(),
-        days().isPresent() ? " in " + days().getAsLong() + " days" : "",
-        100 * allowed());
+        days.isPresent() ? " in " + days.getAsLong() + " days" : "",
+        explained().isPresent()
+            ? String.format(
+                Locale.ROOT,
+                "%.2f %% is within the uncertainty of the two concentrations",
+                100 * explained().getAsDouble())
+            : "not judged, because one of the two concentrations states no uncertainty");
   }
 }

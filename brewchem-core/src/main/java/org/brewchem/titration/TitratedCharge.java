@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Origin;
+import org.brewchem.figure.Scale;
+import org.brewchem.figure.Step;
 import org.brewchem.internal.ClosedForms;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.BufferCapacity;
@@ -14,46 +17,41 @@ import org.brewchem.uncertainty.Input;
 import org.brewchem.uncertainty.MeasurementModel;
 import org.brewchem.uncertainty.RepeatabilityLimit;
 import org.brewchem.uncertainty.Replicates;
+import org.brewchem.uncertainty.Traced;
 
 /**
- * The equivalents per litre of sample that a titration took: the one arithmetic behind acidity and
- * alkalinity, with its replicates, its model and what is noteworthy about it.
- *
- * <p>c z (V - B) f / S, with the concentration c and equivalents z of the titrant, the mean titre
- * V, the blank B, the predilution f and the sample volume S.
+ * The equivalents per litre of sample that a titration took: the one arithmetic behind every {@link
+ * Determination}, with its replicates, its model, its steps and what is notable about it.
  */
 final class TitratedCharge {
 
-  /**
-   * Where a titre comes from when it was not read at the end point.
-   *
-   * @param text for the explanation
-   * @param standardUncertainty of the titre from this cause, mL
-   */
-  record EndPointFound(String text, double standardUncertainty) {}
-
+  private static final String TITRANT = "titrant";
+  private static final String SAMPLE = "sample";
   private static final String END_POINT_READING = "reading of the end point";
   private static final String UNIT = "mEq/L";
-  private static final double COVERAGE_FACTOR = 2;
+  private static final Scale<Double> MILLIEQUIVALENTS = Scale.number("mEq", 6);
 
   /** A tenth of U is what the second digit of a stated U can show. */
   private static final double TOLERATED_BEND = 0.1;
 
-  private final SampleTitration titration;
+  /** Relative difference of one formula computed in two orders. */
+  private static final double ROUNDING = 1e-12;
+
+  private final TitrationSetup titration;
   private final List<Volume> titres;
-  private final List<TitrationLog> logs;
-  private final Optional<EndPointFound> found;
+  private final List<TitrationCurve> logs;
+  private final Optional<FoundEndPoint> found;
   private final double meanTitre;
   private final Optional<Replicates> replicates;
   private final MeasurementModel model;
   private final Budget budget;
 
-  TitratedCharge(
+  private TitratedCharge(
       String measurand,
-      SampleTitration titration,
+      TitrationSetup titration,
       List<Volume> titres,
-      List<TitrationLog> logs,
-      Optional<EndPointFound> found) {
+      List<TitrationCurve> logs,
+      Optional<FoundEndPoint> found) {
     this.titration = titration;
     this.found = found;
     this.titres = List.copyOf(titres);
@@ -72,9 +70,38 @@ final class TitratedCharge {
     this.budget = model.linear();
   }
 
+  static TitratedCharge ofVolumes(String measurand, TitrationSetup titration, List<Volume> titres) {
+    return new TitratedCharge(measurand, titration, titres, List.of(), Optional.empty());
+  }
+
+  static TitratedCharge ofLogs(
+      String measurand, TitrationSetup titration, List<TitrationCurve> logs) {
+    List<Volume> titres = logs.stream().map(TitrationCurve::titre).toList();
+    return new TitratedCharge(measurand, titration, titres, logs, Optional.empty());
+  }
+
+  static TitratedCharge ofFound(
+      String measurand,
+      TitrationSetup titration,
+      List<? extends TitrationCurve> logs,
+      FoundEndPoint found) {
+    List<TitrationCurve> there = new ArrayList<>();
+    logs.forEach(log -> there.add(log.endingAt(found.endPoint())));
+    return new TitratedCharge(
+        measurand,
+        titration.endingAt(found.endPoint()),
+        List.of(Volume.ofMillilitres(found.millilitres())),
+        there,
+        Optional.of(found));
+  }
+
+  private double equivalentsPerLitre() {
+    return titration.titrant().equivalentsPerLitre().value();
+  }
+
   private double milliequivalentsPerLitre(double titreMillilitres) {
     return milliequivalentsPerLitre(
-        titration.titrant().equivalentsPerLitre().value(),
+        equivalentsPerLitre(),
         titreMillilitres - titration.blank().inMillilitres(),
         titration.sample().inMillilitres());
   }
@@ -92,24 +119,25 @@ final class TitratedCharge {
     MeasurementModel.Builder inputs =
         MeasurementModel.of(measurand, UNIT)
             .with(
-                Input.from("titrant", titration.titrant().equivalentsPerLitre()),
+                Input.from(TITRANT, titration.titrant().equivalentsPerLitre(), "Eq/L"),
                 Input.triangular(
                     "titre", meanTitre, apparatus.buretteTolerance().inMillilitres(), "mL"),
                 Input.triangular(
-                    "sample",
+                    SAMPLE,
                     titration.sample().inMillilitres(),
                     apparatus.pipetteTolerance(titration.sample()).inMillilitres(),
                     "mL"),
                 Repeatability.input(apparatus, replicates, titres.size()));
     Input reading = Input.normal(END_POINT_READING, endPoint, apparatus.endPointReading(), "pH");
     if (found.isPresent()) {
+      Traced place = found.get().titre().found().orElseThrow().withValue(0);
       return inputs
-          .with(Input.normal("end point", 0, found.get().standardUncertainty(), "mL"))
+          .with(Input.from("end point", place, "mL"))
           .calculatedBy(x -> milliequivalentsPerLitre(x[0], (x[1] + x[4] - blank) * x[3], x[2]));
     }
     if (!logs.isEmpty()) {
       double interpolation =
-          logs.stream().mapToDouble(TitrationLog::interpolationError).max().orElseThrow();
+          logs.stream().mapToDouble(TitrationCurve::interpolationError).max().orElseThrow();
       return inputs
           .with(reading, Input.uniform("interpolation", 0, interpolation, "mL"))
           .calculatedBy(
@@ -132,13 +160,13 @@ final class TitratedCharge {
   /** Mean change of the titre when the end point is another pH than the chosen one, mL. */
   private double shift(double pH) {
     double sum = 0;
-    for (TitrationLog log : logs) {
+    for (TitrationCurve log : logs) {
       sum += log.millilitresAt(pH) - log.millilitresAt(titration.endPoint().value());
     }
     return sum / logs.size();
   }
 
-  SampleTitration titration() {
+  TitrationSetup titration() {
     return titration;
   }
 
@@ -150,12 +178,6 @@ final class TitratedCharge {
     return replicates;
   }
 
-  OptionalDouble relativeDifference() {
-    return replicates.filter(r -> r.mean() != 0).stream()
-        .mapToDouble(Replicates::relativeRange)
-        .findFirst();
-  }
-
   MeasurementModel model() {
     return model;
   }
@@ -165,7 +187,7 @@ final class TitratedCharge {
   }
 
   double value() {
-    return budget.result().value();
+    return budget.traced().value();
   }
 
   Optional<BufferCapacity> slopeAtEndPoint() {
@@ -185,47 +207,44 @@ final class TitratedCharge {
         .findFirst();
   }
 
-  List<Finding> findings() {
-    List<Finding> list = new ArrayList<>();
-    if (titration.titrant().concentration().standardUncertainty() == 0) {
-      list.add(
-          Finding.of(
-              Finding.Kind.TITRANT_WITHOUT_UNCERTAINTY,
-              titration.titrant()
-                  + " was taken as exact; standardise it, or state its uncertainty"));
-    }
-    list.addAll(Repeatability.findings(titration.apparatus(), replicates));
-    boolean read = found.map(f -> f.standardUncertainty() == 0).orElse(true);
+  /** What is notable about this titration; the titrant speaks for itself. */
+  List<Notice> notices() {
+    List<Notice> list =
+        new ArrayList<>(Repeatability.notices("titres", titration.apparatus(), replicates));
+    boolean read = found.map(FoundEndPoint::isRead).orElse(true);
     if (read && slopeAtEndPoint().isEmpty()) {
       list.add(
-          Finding.of(
-              Finding.Kind.END_POINT_READING_NOT_IN_BUDGET,
+          Notice.of(
+              TitrationCode.END_POINT_READING_NOT_IN_BUDGET,
+              "end point",
               "the slope of the curve at the end point is not known from a volume alone, so the"
                   + " reading of pH is not in the budget; record readings around the end point"));
     }
-    logs.forEach(log -> list.addAll(log.findings()));
+    logs.forEach(log -> list.addAll(log.notices()));
     findBend(list);
     return list;
   }
 
-  /** Whether the curve leaves its tangent within twice the uncertainty of the reading of pH. */
-  private void findBend(List<Finding> list) {
+  /** Whether the curve leaves its tangent within the expanded uncertainty of the reading of pH. */
+  private void findBend(List<Notice> list) {
     if (found.isPresent() || logs.isEmpty()) {
       return;
     }
     double endPoint = titration.endPoint().value();
-    double reach = COVERAGE_FACTOR * titration.apparatus().endPointReading();
+    double k = budget.result().coverageFactor();
+    double reach = k * titration.apparatus().endPointReading();
     double bend =
         Math.abs(
             milliequivalentsPerLitre(
-                titration.titrant().equivalentsPerLitre().value(),
+                equivalentsPerLitre(),
                 (shift(endPoint + reach) + shift(endPoint - reach)) / 2,
                 titration.sample().inMillilitres()));
-    double expanded = COVERAGE_FACTOR * budget.result().standardUncertainty();
+    double expanded = k * budget.result().standardUncertainty();
     if (bend > TOLERATED_BEND * expanded) {
       list.add(
-          Finding.of(
-              Finding.Kind.BUDGET_NOT_LINEAR,
+          Notice.of(
+              TitrationCode.BUDGET_NOT_LINEAR,
+              "end point",
               String.format(
                   Locale.ROOT,
                   "within %.2g pH of the end point the curve leaves its tangent by %.0f %% of the"
@@ -235,67 +254,125 @@ final class TitratedCharge {
     }
   }
 
-  /** Lines from the titrant to the equivalents per litre. */
-  Explanation.Lines explained(String quantity, String source) {
-    Titrant titrant = titration.titrant();
-    Explanation.Lines lines = new Explanation.Lines();
-    lines.add("method", titration.method().toString(), source);
-    lines.add(
-        "titrant",
-        titrant.toString(),
-        titrant.standardisation().isPresent() ? "standardised" : "as stated");
-    if (found.isPresent() || !logs.isEmpty()) {
-      String origin =
-          found
-              .map(EndPointFound::text)
-              .orElse("on the line between the readings before and after " + titration.endPoint());
-      for (int i = 0; i < titres.size(); i++) {
-        lines.add(
-            "titre " + (i + 1),
-            NumberText.significant(titres.get(i).inMillilitres(), 5) + " mL, " + origin);
-      }
+  /** The steps from titrant and titres to the equivalents per litre of undiluted sample. */
+  Step step(String quantity, Scale<?> scale, String source, List<Notice> notices) {
+    Step net = netTitre();
+    Step titrant = titration.titrant().step(TitrationFigures.TITRANT_CONCENTRATION);
+    int perMole = titration.titrant().substance().equivalentsPerMole();
+    double concentration = value(titrant).value();
+    double used = value(net).value() * concentration * perMole;
+    Step titrantUsed =
+        Step.of("titrant used", MILLIEQUIVALENTS, Step.Kind.FORMULA)
+            .text(
+                String.format(
+                    Locale.ROOT,
+                    "%s mL x %s mol/L x %d Eq/mol",
+                    NumberText.plain(value(net).value()),
+                    NumberText.significant(concentration, 6),
+                    perMole),
+                "")
+            .inputs(List.of(titrant, net))
+            .detail(
+                () ->
+                    detail(
+                        value(net).value() * titration.titrant().equivalentsPerLitre().value(),
+                        used))
+            .found(value(net).times(value(titrant)).times(perMole).withValue(used));
+    Step undiluted = undilutedSample();
+    double chained = used / (value(undiluted).value() / 1000);
+    return Step.of(quantity, scale, Step.Kind.FORMULA)
+        .text(
+            String.format(
+                Locale.ROOT,
+                "%s mEq / %s L",
+                NumberText.significant(used, 6),
+                NumberText.plain(titration.undilutedSample().inLitres())),
+            source)
+        .origin(Origin.MEASURED)
+        .inputs(List.of(titrantUsed, undiluted))
+        .notices(notices)
+        .detail(() -> detail(chained, value()))
+        .found(budget.traced());
+  }
+
+  /** The mean titre without the blank; every source but titrant and sample moves it. */
+  private Step netTitre() {
+    List<Step> inputs = new ArrayList<>();
+    StringBuilder sum = new StringBuilder();
+    for (int i = 0; i < titres.size(); i++) {
+      inputs.add(titreStep(i));
+      sum.append(i == 0 ? "" : " + ").append(NumberText.plain(titres.get(i).inMillilitres()));
     }
-    String sum =
-        titres.stream()
-            .map(v -> NumberText.plain(v.inMillilitres()))
-            .reduce((a, b) -> a + " + " + b)
-            .orElseThrow();
     double blank = titration.blank().inMillilitres();
     double net = meanTitre - blank;
-    double equivalents = titrant.equivalentsPerLitre().value();
-    lines.add(
-        "net titre",
-        String.format(
-            Locale.ROOT,
-            "%s - blank %s = %s mL",
-            titres.size() == 1 ? sum : "(" + sum + ") / " + titres.size(),
-            NumberText.plain(blank),
-            NumberText.plain(net)));
-    lines.add(
-        "titrant used",
-        String.format(
-            Locale.ROOT,
-            "%s mL x %s mol/L x %d Eq/mol = %s mEq",
-            NumberText.plain(net),
-            NumberText.significant(titrant.concentration().value(), 6),
-            titrant.substance().equivalentsPerMole(),
-            NumberText.significant(net * equivalents, 6)));
-    lines.add(
-        "undiluted sample",
-        String.format(
-            Locale.ROOT,
-            "%s / %s = %s",
-            titration.sample(),
-            NumberText.plain(titration.predilution()),
-            titration.undilutedSample()));
-    lines.add(
-        quantity,
-        String.format(
-            Locale.ROOT,
-            "%s mEq / %s L = %s mEq/L",
-            NumberText.significant(net * equivalents, 6),
-            NumberText.plain(titration.undilutedSample().inLitres()),
-            NumberText.significant(value(), 6)));
-    return lines;
+    double perMillilitre =
+        milliequivalentsPerLitre(equivalentsPerLitre(), 1, titration.sample().inMillilitres());
+    List<Traced> moving = new ArrayList<>();
+    List<Double> slopes = new ArrayList<>();
+    for (Budget.Row row : budget.rows()) {
+      String name = row.input().name();
+      if (!name.equals(TITRANT) && !name.equals(SAMPLE)) {
+        moving.add(row.input().traced());
+        slopes.add(row.sensitivity() / perMillilitre);
+      }
+    }
+    double[] read = inputs.stream().mapToDouble(step -> value(step).value()).toArray();
+    return Step.of("net titre", TitrationFigures.MILLILITRES, Step.Kind.FORMULA)
+        .text(
+            (titres.size() == 1 ? sum.toString() : "(" + sum + ") / " + titres.size())
+                + " - blank "
+                + NumberText.plain(blank),
+            titration.method().toString())
+        .inputs(inputs)
+        .detail(
+            () -> {
+              double total = 0;
+              for (double titre : read) {
+                total += titre - blank;
+              }
+              return new Step.Detail(
+                  List.of(), total / read.length - net, ROUNDING * Math.max(meanTitre, blank));
+            })
+        .found(
+            Traced.linear(
+                net,
+                moving.toArray(Traced[]::new),
+                slopes.stream().mapToDouble(Double::doubleValue).toArray()));
+  }
+
+  private Step titreStep(int i) {
+    String name = "titre " + (i + 1);
+    if (found.isPresent()) {
+      return found.get().titre();
+    }
+    return logs.isEmpty()
+        ? Step.of(name, TitrationFigures.MILLILITRES, Step.Kind.STATED)
+            .origin(Origin.MEASURED)
+            .text("read at " + titration.endPoint(), "")
+            .found(Traced.exact(titres.get(i).inMillilitres()))
+        : logs.get(i).titreStep(name);
+  }
+
+  private Step undilutedSample() {
+    Traced taken = budget.row(SAMPLE).input().traced();
+    Step sample =
+        Step.of(SAMPLE, TitrationFigures.MILLILITRES, Step.Kind.STATED)
+            .origin(Origin.MEASURED)
+            .text("taken", "")
+            .found(taken);
+    double undiluted = titration.undilutedSample().inMillilitres();
+    return Step.of("undiluted sample", TitrationFigures.MILLILITRES, Step.Kind.FORMULA)
+        .text(titration.sample() + " / " + NumberText.plain(titration.predilution()), "")
+        .inputs(List.of(sample))
+        .detail(() -> detail(taken.value() / titration.predilution(), undiluted))
+        .found(taken.times(1 / titration.predilution()).withValue(undiluted));
+  }
+
+  private static Traced value(Step step) {
+    return step.found().orElseThrow();
+  }
+
+  private static Step.Detail detail(double again, double found) {
+    return new Step.Detail(List.of(), again - found, ROUNDING * Math.abs(found));
   }
 }

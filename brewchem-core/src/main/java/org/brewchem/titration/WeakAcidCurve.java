@@ -1,16 +1,24 @@
 package org.brewchem.titration;
 
+import java.util.ArrayList;
 import java.util.List;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Answering;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Origin;
+import org.brewchem.figure.Step;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
-import org.brewchem.uncertainty.UncertainValue;
+import org.brewchem.uncertainty.Traced;
 
 /**
  * The titration curve of one weak monoprotic acid in water, analysed: where its equivalence point
  * lies and what its pKa is, by a fit of the whole curve ({@link CurveFit}). Immutable.
  */
-public final class WeakAcidCurve {
+public final class WeakAcidCurve implements Answering {
 
   private final TitrationLog log;
   private final CurveFit fit;
@@ -34,7 +42,7 @@ public final class WeakAcidCurve {
    *     curve
    */
   public static WeakAcidCurve of(TitrationLog log, Chemistry chemistry) {
-    SampleTitration titration = log.titration();
+    TitrationSetup titration = log.titration();
     if (!titration.titrant().substance().isAlkali()) {
       throw new IllegalArgumentException(
           "log: " + titration.titrant() + " titrates no acid; an alkali is needed");
@@ -52,7 +60,8 @@ public final class WeakAcidCurve {
 
   /** The pH half way to the steepest step. */
   private static double startOfPKa(TitrationLog log) {
-    double half = CurveShape.of(log).inflectionMillilitres() / 2;
+    double half =
+        CurveShape.of(log.ascendingMillilitres(), log.ascendingPH()).inflection().millilitres() / 2;
     double nearest = Double.POSITIVE_INFINITY;
     double start = 0;
     for (Reading reading : log.readings()) {
@@ -68,31 +77,69 @@ public final class WeakAcidCurve {
   /**
    * Returns the volume of titrant that neutralises the acid.
    *
-   * @return the equivalence volume in mL, with the uncertainty that the scatter of the readings
-   *     gives it
+   * @return the equivalence volume, with the uncertainty that the scatter of the readings gives it
    */
-  public UncertainValue equivalenceVolume() {
-    SampleTitration titration = log.titration();
-    double perMole =
-        titration.initialVolume().inMillilitres()
-            / titration.titrant().equivalentsPerLitre().value();
-    return molesPerLitreUnderTheBurette().times(perMole, "mL");
+  public Answer<Volume> equivalenceVolume() {
+    return Answer.of(TitrationFigures.EQUIVALENCE_VOLUME, this);
   }
 
   /**
    * Returns the concentration of the acid.
    *
    * @return mol/L in the undiluted sample, with the uncertainty that the scatter of the readings
-   *     gives it
+   *     and the titrant give it
    */
-  public UncertainValue concentration() {
-    SampleTitration titration = log.titration();
-    double dilution = titration.initialVolume().inLitres() / titration.undilutedSample().inLitres();
-    return molesPerLitreUnderTheBurette().times(dilution, "mol/L");
+  public Answer<AmountConcentration> concentration() {
+    return Answer.of(TitrationFigures.WEAK_ACID_CONCENTRATION, this);
   }
 
-  private UncertainValue molesPerLitreUnderTheBurette() {
-    return fit.total(acid).times(fit.solution().kilogramsPerLitre(), "mol/L");
+  @Override
+  public Step step(Figure<?> figure) {
+    TitrationSetup titration = log.titration();
+    Traced titrant = titration.titrant().equivalentsPerLitre();
+    double initial = titration.initialVolume().inMillilitres();
+    if (figure.equals(TitrationFigures.EQUIVALENCE_VOLUME)) {
+      return times(
+          figure, initial / titrant.value(), "volume under the burette / titrant", List.of());
+    }
+    return figure.equals(TitrationFigures.WEAK_ACID_CONCENTRATION)
+        ? times(
+            figure,
+            initial / titration.undilutedSample().inMillilitres(),
+            "volume under the burette / undiluted sample",
+            List.of(titration.titrant().step(TitrationFigures.TITRANT_CONCENTRATION)))
+        : fit.step(figure);
+  }
+
+  /** The fitted total per litre times a factor; it grows in proportion with the titrants named. */
+  private Step times(Figure<?> figure, double factor, String text, List<Step> titrants) {
+    Step total = fit.step(TitrationFigures.fittedTotal(acid));
+    double perLitre = fit.solution().kilogramsPerLitre();
+    Traced found = total.found().orElseThrow().times(perLitre * factor);
+    double value = found.value();
+    List<Step> inputs = new ArrayList<>(List.of(total));
+    for (Step titrant : titrants) {
+      Traced concentration = titrant.found().orElseThrow();
+      Traced unity = concentration.times(1 / concentration.value());
+      found = found.times(unity).withValue(value);
+      inputs.add(titrant);
+    }
+    return Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA)
+        .origin(Origin.MEASURED)
+        .text("fitted total x kg of water per litre x " + text, "")
+        .inputs(inputs)
+        .detail(
+            () ->
+                new Step.Detail(
+                    List.of(),
+                    factor * perLitre * total.found().orElseThrow().value() - value,
+                    1e-12 * Math.abs(value)))
+        .found(found);
+  }
+
+  @Override
+  public String kind() {
+    return "fitted curve";
   }
 
   /**
@@ -101,7 +148,7 @@ public final class WeakAcidCurve {
    * @return the pKa under the chemistry of the analysis, with the uncertainty that the scatter of
    *     the readings gives it
    */
-  public UncertainValue pKa() {
+  public Answer<Double> pKa() {
     return fit.pKa(acid);
   }
 
@@ -112,15 +159,6 @@ public final class WeakAcidCurve {
    */
   public CurveFit fit() {
     return fit;
-  }
-
-  /**
-   * Names the reading that does not belong to the curve.
-   *
-   * @return an unmodifiable list, empty when all readings belong to it
-   */
-  public List<Finding> findings() {
-    return fit.findings();
   }
 
   /** Prints equivalence volume and pKa. */

@@ -43,7 +43,7 @@ public final class Weighing {
       this.uncertaintyOfGramsPerMole = u;
     }
 
-    boolean standardises(Titrant.Substance substance) {
+    boolean standardises(TitrantSubstance substance) {
       return substance.isAlkali() == (this == KHP);
     }
   }

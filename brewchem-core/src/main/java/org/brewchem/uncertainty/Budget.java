@@ -13,35 +13,29 @@ import org.brewchem.internal.Excerpt;
  */
 public final class Budget {
 
-  private static final double COVERAGE_PROBABILITY = 0.95;
-
   private final String measurand;
-  private final UncertainValue result;
+  private final String unit;
+  private final Traced traced;
   private final List<Row> rows;
 
-  private Budget(String measurand, UncertainValue result, List<Row> rows) {
+  private Budget(String measurand, String unit, Traced traced, List<Row> rows) {
     this.measurand = measurand;
-    this.result = result;
+    this.unit = unit;
+    this.traced = traced;
     this.rows = rows;
   }
 
   static Budget of(
       String measurand, String unit, double value, List<Input> inputs, double[] sensitivities) {
-    double combined = 0.0;
-    for (int i = 0; i < sensitivities.length; i++) {
-      combined = Math.hypot(combined, sensitivities[i] * inputs.get(i).standardUncertainty());
-    }
+    Traced traced =
+        Traced.linear(
+            value, inputs.stream().map(Input::traced).toArray(Traced[]::new), sensitivities);
+    double combined = traced.knownPart();
     List<Row> rows = new ArrayList<>();
-    double overDegreesOfFreedom = 0.0;
     for (int i = 0; i < sensitivities.length; i++) {
-      Row row = new Row(inputs.get(i), sensitivities[i], combined);
-      rows.add(row);
-      overDegreesOfFreedom +=
-          row.shareOfVariance() * row.shareOfVariance() / row.input().degreesOfFreedom();
+      rows.add(new Row(inputs.get(i), sensitivities[i], combined));
     }
-    UncertainValue result =
-        UncertainValue.of(value, combined, unit).withDegreesOfFreedom(1.0 / overDegreesOfFreedom);
-    return new Budget(measurand, result, List.copyOf(rows));
+    return new Budget(measurand, unit, traced, List.copyOf(rows));
   }
 
   /** One line of a {@link Budget}: an input and what it contributes to the uncertainty. */
@@ -105,12 +99,25 @@ public final class Budget {
   }
 
   /**
-   * Returns the result with its combined standard uncertainty and effective degrees of freedom.
+   * Returns the result with the sources of its inputs, signed: what two results share correlates.
    *
-   * @return the result
+   * @return the traced result, in the unit of the measurand; its u is missing while an input that
+   *     matters has none
+   */
+  public Traced traced() {
+    return traced;
+  }
+
+  /**
+   * Returns the result with its combined standard uncertainty, as far as the inputs state theirs,
+   * and effective degrees of freedom.
+   *
+   * @return the result; while {@link Traced#missing()} of {@link #traced()} names a source, its u
+   *     is the least that it can be
    */
   public UncertainValue result() {
-    return result;
+    return UncertainValue.of(traced.value(), traced.knownPart(), unit)
+        .withDegreesOfFreedom(traced.degreesOfFreedom());
   }
 
   /**
@@ -144,9 +151,9 @@ public final class Budget {
   }
 
   /**
-   * Prints the result with u and with U at 95 %, and below it a table with one line per input:
-   * estimate, u, distribution, degrees of freedom, sensitivity, contribution and share of the
-   * variance. Lines end with a line feed.
+   * Prints the result with u and with U by the library's one rule, or which input states no
+   * uncertainty, and below it a table with one line per input: estimate, u, distribution, degrees
+   * of freedom, sensitivity, contribution and share of the variance. Lines end with a line feed.
    */
   @Override
   public String toString() {
@@ -162,11 +169,11 @@ public final class Budget {
           new String[] {
             input.name(),
             Digits.withUnit(Digits.ofValue(input.estimate(), u), input.unit()),
-            Digits.ofUncertainty(u),
+            input.isUncertaintyStated() ? Digits.ofUncertainty(u) : "not stated",
             input.distribution().name().toLowerCase(Locale.ROOT),
             Digits.significant(input.degreesOfFreedom(), 3),
             Digits.significant(row.sensitivity(), 4),
-            Digits.ofUncertainty(row.contribution()),
+            input.isUncertaintyStated() ? Digits.ofUncertainty(row.contribution()) : "",
             String.format(Locale.ROOT, "%.1f %%", 100.0 * row.shareOfVariance())
           });
     }
@@ -177,11 +184,17 @@ public final class Budget {
       }
     }
     StringBuilder text = new StringBuilder();
-    text.append(measurand).append(" = ").append(result).append('\n');
-    text.append(measurand)
-        .append(" = ")
-        .append(result.expandedAt(COVERAGE_PROBABILITY))
-        .append('\n');
+    if (traced.missing().isEmpty()) {
+      text.append(measurand).append(" = ").append(result()).append('\n');
+      text.append(measurand).append(" = ").append(result().expanded()).append('\n');
+    } else {
+      text.append(measurand)
+          .append(" = ")
+          .append(Digits.withUnit(Digits.significant(traced.value(), 6), unit))
+          .append(", u not stated of ")
+          .append(String.join(", ", traced.missing().stream().map(Source::name).toList()))
+          .append('\n');
+    }
     for (String[] line : cells) {
       StringBuilder padded = new StringBuilder();
       for (int i = 0; i < widths.length; i++) {

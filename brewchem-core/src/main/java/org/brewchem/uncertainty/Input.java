@@ -13,26 +13,26 @@ public final class Input {
   private static final double SQRT_6 = Math.sqrt(6.0);
 
   private final String name;
-  private final double estimate;
-  private final double standardUncertainty;
+  private final Traced traced;
   private final Distribution distribution;
-  private final double degreesOfFreedom;
   private final String unit;
 
-  private Input(
+  private Input(String name, Traced traced, Distribution distribution, String unit) {
+    this.name = Checks.notBlank("name", name);
+    this.traced = traced;
+    this.distribution = distribution;
+    this.unit = Objects.requireNonNull(unit, "unit");
+  }
+
+  private static Input ofItsOwn(
       String name,
       double estimate,
       double standardUncertainty,
       Distribution distribution,
       double degreesOfFreedom,
       String unit) {
-    this.name = Checks.notBlank("name", name);
-    this.unit = Objects.requireNonNull(unit, "unit");
-    this.estimate = Checks.finite(name, estimate, unit);
-    this.standardUncertainty =
-        Checks.nonNegative(name + ", standard uncertainty", standardUncertainty, unit);
-    this.distribution = distribution;
-    this.degreesOfFreedom = Quantiles.degreesOfFreedom(degreesOfFreedom);
+    Source source = Source.of(name, estimate, standardUncertainty, degreesOfFreedom, unit);
+    return new Input(name, Traced.of(source), distribution, unit);
   }
 
   /**
@@ -48,7 +48,7 @@ public final class Input {
    */
   public static Input normal(
       String name, double estimate, double standardUncertainty, String unit) {
-    return new Input(
+    return ofItsOwn(
         name, estimate, standardUncertainty, Distribution.NORMAL, Double.POSITIVE_INFINITY, unit);
   }
 
@@ -65,7 +65,7 @@ public final class Input {
    *     width is negative
    */
   public static Input uniform(String name, double estimate, double halfWidth, String unit) {
-    return new Input(
+    return ofItsOwn(
         name,
         estimate,
         Checks.nonNegative(name + ", half width", halfWidth, unit) / SQRT_3,
@@ -87,7 +87,7 @@ public final class Input {
    *     width is negative
    */
   public static Input triangular(String name, double estimate, double halfWidth, String unit) {
-    return new Input(
+    return ofItsOwn(
         name,
         estimate,
         Checks.nonNegative(name + ", half width", halfWidth, unit) / SQRT_6,
@@ -114,7 +114,7 @@ public final class Input {
       double standardUncertainty,
       double degreesOfFreedom,
       String unit) {
-    return new Input(
+    return ofItsOwn(
         name,
         estimate,
         standardUncertainty,
@@ -133,13 +133,32 @@ public final class Input {
    * @throws IllegalArgumentException if the name is blank
    */
   public static Input from(String name, UncertainValue value) {
-    return new Input(
+    return ofItsOwn(
         name,
         value.value(),
         value.standardUncertainty(),
-        Double.isInfinite(value.degreesOfFreedom()) ? Distribution.NORMAL : Distribution.STUDENT,
+        distributionAt(value.degreesOfFreedom()),
         value.degreesOfFreedom(),
         value.unit());
+  }
+
+  /**
+   * Returns an input that an earlier result gives, with the sources of that result: what two models
+   * take from one result is one source of uncertainty in both. Normal if its degrees of freedom are
+   * infinite, Student otherwise.
+   *
+   * @param name the name, as the budget shall print it
+   * @param value the earlier result, in {@code unit}
+   * @param unit the unit, empty when there is none
+   * @return the input
+   * @throws IllegalArgumentException if the name is blank
+   */
+  public static Input from(String name, Traced value, String unit) {
+    return new Input(name, value, distributionAt(value.degreesOfFreedom()), unit);
+  }
+
+  private static Distribution distributionAt(double degreesOfFreedom) {
+    return Double.isInfinite(degreesOfFreedom) ? Distribution.NORMAL : Distribution.STUDENT;
   }
 
   /**
@@ -157,16 +176,36 @@ public final class Input {
    * @return the estimate, in {@link #unit()}
    */
   public double estimate() {
-    return estimate;
+    return traced.value();
   }
 
   /**
-   * Returns the standard uncertainty u of the estimate.
+   * Returns the estimate with its sources.
    *
-   * @return u, 0 or more, in {@link #unit()}
+   * @return the traced number, in {@link #unit()}: of one source of its own, or those of an earlier
+   *     result
+   */
+  public Traced traced() {
+    return traced;
+  }
+
+  /**
+   * Tells whether the uncertainty of the estimate is known.
+   *
+   * @return false if the earlier result that it comes from has none
+   */
+  public boolean isUncertaintyStated() {
+    return traced.missing().isEmpty();
+  }
+
+  /**
+   * Returns the standard uncertainty u of the estimate, as far as it is known.
+   *
+   * @return u, 0 or more, in {@link #unit()}; the least that it can be when {@link
+   *     #isUncertaintyStated()} is false
    */
   public double standardUncertainty() {
-    return standardUncertainty;
+    return traced.knownPart();
   }
 
   /**
@@ -184,7 +223,7 @@ public final class Input {
    * @return more than 0, infinite for all but {@link Distribution#STUDENT}
    */
   public double degreesOfFreedom() {
-    return degreesOfFreedom;
+    return traced.degreesOfFreedom();
   }
 
   /**
@@ -201,8 +240,11 @@ public final class Input {
   public String toString() {
     return name
         + " "
-        + UncertainValue.of(estimate, standardUncertainty, unit)
-            .withDegreesOfFreedom(degreesOfFreedom)
+        + traced
+            .uncertain(unit)
+            .map(UncertainValue::toString)
+            .orElseGet(
+                () -> Digits.withUnit(Digits.significant(estimate(), 6), unit) + ", u not stated")
         + ", "
         + distribution;
   }
@@ -210,14 +252,15 @@ public final class Input {
   /** Whether the distribution has a moment of that order: Student's t only below its dof. */
   boolean hasMoment(int order) {
     return distribution != Distribution.STUDENT
-        || standardUncertainty == 0.0
-        || degreesOfFreedom > order;
+        || standardUncertainty() == 0.0
+        || degreesOfFreedom() > order;
   }
 
   /** The standard deviation of the distribution that is drawn from, above u for Student's t. */
   double distributionStandardDeviation() {
-    return distribution == Distribution.STUDENT && standardUncertainty > 0.0
-        ? standardUncertainty * Math.sqrt(degreesOfFreedom / (degreesOfFreedom - 2.0))
-        : standardUncertainty;
+    double u = standardUncertainty();
+    return distribution == Distribution.STUDENT && u > 0.0
+        ? u * Math.sqrt(degreesOfFreedom() / (degreesOfFreedom() - 2.0))
+        : u;
   }
 }

@@ -203,13 +203,13 @@ public final class Replicates {
   }
 
   /**
-   * Prints the mean with its expanded uncertainty at 95 %, n, s, and the caution if there is one:
-   * {@code 0.1002 mol/L, U 0.0014 (k = 12.7, 95 %), n = 2, s 0.00016; two replicates: ...}.
+   * Prints the mean with its expanded uncertainty, n, s, and the caution if there is one: {@code
+   * 0.1002 mol/L, U 0.0014 (k = 12.7), n = 2, s 0.00016; two replicates: ...}.
    */
   @Override
   public String toString() {
     String text =
-        uncertainMean().expandedAt(0.95)
+        uncertainMean().expanded()
             + ", n = "
             + values.length
             + ", s "

@@ -1,8 +1,11 @@
 package org.brewchem.uncertainty;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import org.brewchem.internal.Checks;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A source of uncertainty: one quantity that was measured, stated or assumed, and by whose error
@@ -18,13 +21,16 @@ public final class Source {
   private final OptionalDouble standardUncertainty;
   private final double degreesOfFreedom;
   private final String unit;
+  private final Object scatter;
 
   private Source(
       String name,
       double estimate,
       OptionalDouble standardUncertainty,
       double degreesOfFreedom,
-      String unit) {
+      String unit,
+      @Nullable Object scatter) {
+    this.scatter = scatter == null ? this : scatter;
     this.name = Checks.notBlank("name", name);
     this.unit = Objects.requireNonNull(unit, "unit");
     this.estimate = Checks.finite(name, estimate, unit);
@@ -70,7 +76,31 @@ public final class Source {
         OptionalDouble.of(
             Checks.nonNegative(name + ", standard uncertainty", standardUncertainty, unit)),
         degreesOfFreedom,
-        unit);
+        unit,
+        null);
+  }
+
+  /**
+   * Returns independent sources whose standard uncertainties, 1 each, all come from the one scatter
+   * of the same readings, as those of the parameters of a fit do. In a number that moves with
+   * several of them they have the degrees of freedom of that scatter together, not each.
+   *
+   * @param name what scattered, as a budget shall print it; each gets a number
+   * @param count how many, 1 or more
+   * @param degreesOfFreedom the degrees of freedom of the scatter, above 0
+   * @return the sources
+   * @throws IllegalArgumentException if the name is blank, the count below 1 or the degrees of
+   *     freedom not above 0
+   */
+  public static List<Source> ofOneScatter(String name, int count, double degreesOfFreedom) {
+    Checks.inRange("count", count, "", 1, Integer.MAX_VALUE);
+    Object scatter = new Object();
+    List<Source> sources = new ArrayList<>();
+    for (int i = 1; i <= count; i++) {
+      String each = count == 1 ? name : name + ", part " + i;
+      sources.add(new Source(each, 0, OptionalDouble.of(1), degreesOfFreedom, "", scatter));
+    }
+    return List.copyOf(sources);
   }
 
   /**
@@ -84,7 +114,7 @@ public final class Source {
    * @throws IllegalArgumentException if the name is blank or the estimate is not finite
    */
   public static Source withoutUncertainty(String name, double estimate, String unit) {
-    return new Source(name, estimate, OptionalDouble.empty(), Double.POSITIVE_INFINITY, unit);
+    return new Source(name, estimate, OptionalDouble.empty(), Double.POSITIVE_INFINITY, unit, null);
   }
 
   /**
@@ -121,6 +151,11 @@ public final class Source {
    */
   public double degreesOfFreedom() {
     return degreesOfFreedom;
+  }
+
+  /** What its standard uncertainty was found from: the same object where sources share it. */
+  Object scatter() {
+    return scatter;
   }
 
   /**

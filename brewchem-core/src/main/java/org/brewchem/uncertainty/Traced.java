@@ -306,6 +306,9 @@ public final class Traced {
    * @return the root of the sum of their squared parts, 0 or more: the least that u can be
    */
   public double knownPart() {
+    if (sources.length == 1) {
+      return Math.abs(slopes[0] * sources[0].standardUncertainty().orElse(0));
+    }
     double sum = 0;
     for (int i = 0; i < sources.length; i++) {
       double part = slopes[i] * sources[i].standardUncertainty().orElse(0);
@@ -332,20 +335,39 @@ public final class Traced {
 
   /**
    * Returns the effective degrees of freedom after Welch and Satterthwaite (JCGM 100:2008, G.4.1,
-   * from memory), the sources taken as independent.
+   * from memory), the sources taken as independent; sources of one scatter count as one ({@link
+   * Source#ofOneScatter}).
    *
    * @return more than 0; infinite when every u that matters is taken as given
    */
   public double degreesOfFreedom() {
     double variance = 0;
-    double fourths = 0;
+    int finite = 0;
     for (int i = 0; i < sources.length; i++) {
-      double part = slopes[i] * sources[i].standardUncertainty().orElse(0);
-      double square = part * part;
-      variance += square;
-      fourths += square * square / sources[i].degreesOfFreedom();
+      variance += square(i);
+      if (square(i) > 0 && !Double.isInfinite(sources[i].degreesOfFreedom())) {
+        finite++;
+      }
     }
-    return fourths == 0 ? Double.POSITIVE_INFINITY : variance * variance / fourths;
+    if (finite == 0) {
+      return Double.POSITIVE_INFINITY;
+    }
+    Map<Object, double[]> scatters = new LinkedHashMap<>();
+    for (int i = 0; i < sources.length; i++) {
+      double[] sum = scatters.computeIfAbsent(sources[i].scatter(), key -> new double[2]);
+      sum[0] += square(i) / variance;
+      sum[1] = sources[i].degreesOfFreedom();
+    }
+    double inverse = 0;
+    for (double[] sum : scatters.values()) {
+      inverse += sum[0] * sum[0] / sum[1];
+    }
+    return 1 / inverse;
+  }
+
+  private double square(int i) {
+    double part = slopes[i] * sources[i].standardUncertainty().orElse(0);
+    return part * part;
   }
 
   /**

@@ -101,7 +101,7 @@ class BeerTest {
     "5.9, 3.5, false, false",
     "10.1, 3.2, true, false",
     "16.8, 3.0, true, false",
-    "17.0, 3.0, false, true",
+    "17.1, 3.0, false, true",
     "30.0, 3.0, false, true"
   })
   void anAcidityThatIsHighIsRemarkedOn(
@@ -139,7 +139,7 @@ class BeerTest {
     Figure<?> acidity = Beer.of(pH(4.35), titrated).keyFigures().acidity().orElseThrow();
     assertEquals(20, acidity.number(), 0.01);
     assertEquals(
-        titrated.uncertain().standardUncertainty(),
+        titrated.budget().traced().standardUncertainty().orElseThrow(),
         acidity.standardUncertainty().orElseThrow(),
         1e-12);
   }

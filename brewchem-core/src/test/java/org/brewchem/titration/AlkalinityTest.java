@@ -32,8 +32,8 @@ class AlkalinityTest {
     AlkalinityResult alkalinity = ACID.titrate(mL(100)).took(mL(10)).alkalinity();
     assertEquals(pH(4.5), alkalinity.endPoint());
     assertEquals(2, alkalinity.value().inMilliequivalentsPerLitre(), 1e-12);
-    assertEquals(100, alkalinity.asCaCO3().value(), 0.1);
-    assertTrue(alkalinity.explain().toString().contains("= 2.00000 mEq/L"));
+    assertEquals(100, alkalinity.asCaCO3().number(), 0.1);
+    assertTrue(alkalinity.explain().toString().contains("= 2.000 mEq/L"));
   }
 
   /** (2B - C) x N x 50 000 / mL (Standard Methods 2320 B): 2 x 3.2 - 3.6 = 2.8 mL on 200 mL. */
@@ -41,9 +41,10 @@ class AlkalinityTest {
   void lowAlkalinityByTwoEndPoints() {
     AlkalinityResult low =
         ACID.titrate(mL(200)).lowAlkalinity(reading(mL(3.2), pH(4.5)), reading(mL(3.6), pH(4.2)));
-    assertEquals(2.8 * 0.02 * 50_000 / 200, low.asCaCO3().value(), 0.02);
+    assertEquals(2.8 * 0.02 * 50_000 / 200, low.asCaCO3().number(), 0.02);
     String text = low.explain().toString();
-    assertTrue(text.contains("2.8000 mL, 2 x 3.2 mL - 3.6 mL, by two end points"), text);
+    assertTrue(text.contains("2 x 3.2 mL - 3.6 mL, by two end points = 2.800 mL"), text);
+    assertTrue(low.explain().holds());
     SampleTitration titration = ACID.titrate(mL(200));
     assertThrows(
         IllegalArgumentException.class,
@@ -77,9 +78,9 @@ class AlkalinityTest {
         AlkalinitySplit.of(
             TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(p, pH(8.3)),
             TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(m, pH(4.5)));
-    assertEquals(hydroxide, split.hydroxide().inMilligramsPerLitreAsCaCO3(), 1e-9);
-    assertEquals(carbonate, split.carbonate().inMilligramsPerLitreAsCaCO3(), 1e-9);
-    assertEquals(bicarbonate, split.bicarbonate().inMilligramsPerLitreAsCaCO3(), 1e-9);
+    assertEquals(hydroxide, split.hydroxide().value().inMilligramsPerLitreAsCaCO3(), 1e-9);
+    assertEquals(carbonate, split.carbonate().value().inMilligramsPerLitreAsCaCO3(), 1e-9);
+    assertEquals(bicarbonate, split.bicarbonate().value().inMilligramsPerLitreAsCaCO3(), 1e-9);
   }
 
   @Test
@@ -156,11 +157,11 @@ class AlkalinityTest {
   @Test
   void theSplitOfASimulatedWater() {
     AlkalinitySplit split = simulated(2, 1, 300).alkalinityCurve().split();
-    assertEquals(2, split.carbonate().inMilliequivalentsPerLitre(), 0.06);
-    assertEquals(2, split.bicarbonate().inMilliequivalentsPerLitre(), 0.09);
+    assertEquals(2, split.carbonate().value().inMilliequivalentsPerLitre(), 0.06);
+    assertEquals(2, split.bicarbonate().value().inMilliequivalentsPerLitre(), 0.09);
     AlkalinitySplit below = simulated(2, 0, 300).to(pH(4.5)).alkalinityCurve().split();
-    assertEquals(0, below.hydroxide().inMilliequivalentsPerLitre());
-    assertEquals(2, below.bicarbonate().inMilliequivalentsPerLitre(), 0.1);
+    assertEquals(0, below.hydroxide().value().inMilliequivalentsPerLitre());
+    assertEquals(2, below.bicarbonate().value().inMilliequivalentsPerLitre(), 0.1);
   }
 
   /** The free acid at pH 4.5 that a fixed end point counts is what the two end points take off. */
@@ -189,7 +190,7 @@ class AlkalinityTest {
   @Test
   void acidLogsRunDownwards() {
     TitrationLog up = ACID.titrate(mL(100)).log(new double[] {0, 1, 2}, new double[] {7, 7.2, 4});
-    assertTrue(up.findings().stream().anyMatch(f -> f.kind() == Finding.Kind.STEP_NOT_MONOTONE));
+    assertTrue(up.notices().stream().anyMatch(f -> f.code() == TitrationCode.STEP_NOT_MONOTONE));
     assertEquals(
         0.2,
         Titrant.sulfuricAcid()
@@ -216,8 +217,8 @@ class AlkalinityTest {
             .log(log.readings())
             .alkalinity();
     assertTrue(
-        flat.findings().stream().anyMatch(f -> f.kind() == Finding.Kind.BUDGET_NOT_LINEAR),
-        flat.findings().toString());
+        flat.notices().stream().anyMatch(f -> f.code() == TitrationCode.BUDGET_NOT_LINEAR),
+        flat.notices().toString());
     LinearityCheck check = flat.linearityCheck(1_000_000, 4);
     assertEquals(LinearityCheck.Verdict.DIFFERS, check.verdict(), check.toString());
     assertTrue(check.standardUncertaintyDifference().orElseThrow() < -0.05, check.toString());

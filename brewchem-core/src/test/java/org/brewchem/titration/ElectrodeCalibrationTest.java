@@ -14,6 +14,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import org.brewchem.figure.Notice;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.Solution;
@@ -56,11 +57,11 @@ class ElectrodeCalibrationTest {
             ideal(PHTHALATE, bath, 0.982, -8),
             ideal(PHOSPHATE, bath, 0.982, -8),
             ideal(CARBONATE, bath, 0.982, -8));
-    assertEquals(0.982, calibration.relativeSlope(), 1e-12);
-    assertEquals(-8, calibration.offset().inMillivolts(), 1e-10);
+    assertEquals(0.982, calibration.slope().value(), 1e-12);
+    assertEquals(-8, calibration.offset().number(), 1e-10);
     assertArrayEquals(new double[3], calibration.deviations(), 1e-12);
     assertTrue(calibration.isFitForUse());
-    assertEquals(List.of(), calibration.findings());
+    assertEquals(List.of(), calibration.notices());
   }
 
   /** Each certified buffer reads its certified pH after a calibration in the two others. */
@@ -73,8 +74,8 @@ class ElectrodeCalibrationTest {
     PH read = calibration.pH(ideal(PHOSPHATE, bath, 0.99, 5).potential(), bath);
     assertEquals(6.865, read.value(), 1e-12);
     assertEquals(
-        List.of(Finding.Kind.CALIBRATION_UNCHECKED),
-        calibration.findings().stream().map(Finding::kind).toList());
+        List.of(TitrationCode.CALIBRATION_UNCHECKED),
+        calibration.notices().stream().map(Notice::code).toList());
     assertTrue(calibration.isFitForUse());
   }
 
@@ -88,10 +89,10 @@ class ElectrodeCalibrationTest {
     assertFalse(old.isFitForUse());
     assertEquals(
         List.of(
-            Finding.Kind.ELECTRODE_SLOPE,
-            Finding.Kind.ELECTRODE_OFFSET,
-            Finding.Kind.CALIBRATION_UNCHECKED),
-        old.findings().stream().map(Finding::kind).toList());
+            TitrationCode.ELECTRODE_SLOPE,
+            TitrationCode.ELECTRODE_OFFSET,
+            TitrationCode.CALIBRATION_UNCHECKED),
+        old.notices().stream().map(Notice::code).toList());
     assertTrue(old.toString().startsWith("slope 91.0 % of Nernst"), old.toString());
   }
 
@@ -105,8 +106,8 @@ class ElectrodeCalibrationTest {
             ideal(PHOSPHATE, bath, 0.99, 15),
             ideal(CARBONATE, bath, 0.99, 0));
     assertTrue(
-        calibration.findings().stream()
-            .anyMatch(f -> f.kind() == Finding.Kind.CALIBRATION_NOT_LINEAR));
+        calibration.notices().stream()
+            .anyMatch(f -> f.code() == TitrationCode.CALIBRATION_NOT_LINEAR));
     assertFalse(calibration.isFitForUse());
   }
 

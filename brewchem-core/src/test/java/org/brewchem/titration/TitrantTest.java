@@ -14,6 +14,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.List;
+import org.brewchem.figure.Explanation;
+import org.brewchem.figure.Notice;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
@@ -41,16 +43,18 @@ class TitrantTest {
     assertEquals(4, standardisation.concentrationsInMolesPerLitre().length);
     assertTrue(standardisation.relativeStandardDeviation().orElseThrow() < 0.0005);
     assertFalse(standardisation.grubbs().orElseThrow().isOutlier());
-    assertEquals(List.of(), standardisation.findings());
-    assertTrue(standardisation.explain().toString().contains("c4 = 0.4101 g x 1 Eq/mol"));
+    assertEquals(List.of(), standardisation.notices());
+    Explanation explained = standardisation.concentration().explain();
+    assertTrue(explained.toString().contains("c4 = 0.4101 g x 1 Eq/mol"), explained.toString());
+    assertTrue(explained.holds());
   }
 
   @Test
   void anOutlierIsFlaggedAndStays() {
     Titrant spoiled = lye(12);
     Standardisation standardisation = spoiled.standardisation().orElseThrow();
-    assertEquals(Finding.Kind.OUTLIER, standardisation.findings().get(0).kind());
-    assertEquals(4, standardisation.findings().get(0).row().orElseThrow());
+    assertEquals(TitrationCode.OUTLIER, standardisation.notices().get(0).code());
+    assertEquals(4, standardisation.notices().get(0).row().orElseThrow());
     assertEquals(4, standardisation.replicates().orElseThrow().count());
   }
 
@@ -59,9 +63,9 @@ class TitrantTest {
     Titrant two =
         Titrant.sodiumHydroxide()
             .standardised(khp(g(0.4082), mL(19.94)), khp(g(0.4107), mL(20.07)));
-    Finding finding = two.standardisation().orElseThrow().findings().get(0);
-    assertEquals(Finding.Kind.TWO_REPLICATES, finding.kind());
-    assertTrue(finding.message().contains("12.7"), finding.message());
+    Notice notice = two.standardisation().orElseThrow().notices().get(0);
+    assertEquals(TitrationCode.TWO_REPLICATES, notice.code());
+    assertTrue(notice.text().contains("12.7"), notice.text());
   }
 
   @Test
@@ -70,14 +74,17 @@ class TitrantTest {
     TitrantDrift none = july.driftSince(JUNE);
     assertEquals(0, none.relativeChange(), 1e-15);
     assertEquals(30, none.days().orElseThrow());
-    assertEquals(List.of(), none.findings());
+    assertEquals(List.of(), none.notices());
     Titrant weak = Titrant.sodiumHydroxide().of(molPerL(0.0990), molPerL(0.0001));
     TitrantDrift drift = weak.driftSince(JUNE);
     assertTrue(drift.isSignificant());
     assertTrue(drift.days().isEmpty());
-    assertEquals(Finding.Kind.TITRANT_DRIFT, drift.findings().get(0).kind());
+    assertEquals(TitrationCode.TITRANT_DRIFT, drift.notices().get(0).code());
     Titrant acid = Titrant.hydrochloricAcid().of(molPerL(0.1));
     assertThrows(IllegalArgumentException.class, () -> acid.driftSince(JUNE));
+    TitrantDrift open = Titrant.sodiumHydroxide().of(molPerL(0.0990)).driftSince(JUNE);
+    assertFalse(open.isSignificant());
+    assertEquals(TitrationCode.TITRANT_WITHOUT_UNCERTAINTY, open.notices().get(0).code());
   }
 
   /**
@@ -158,7 +165,7 @@ class TitrantTest {
             .with(Apparatus.usual().withRepeatability(0.002))
             .log(volumes, readings)
             .acidity();
-    assertEquals(List.of(), ta.findings().stream().map(Finding::kind).toList());
+    assertEquals(List.of(), ta.notices().stream().map(Notice::code).toList());
     LinearityCheck check = ta.linearityCheck(1_000_000, 2026);
     assertEquals(LinearityCheck.Verdict.AGREES, check.verdict(), check.toString());
     assertEquals(0, check.standardUncertaintyDifference().orElseThrow(), 0.02);

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Random;
+import org.brewchem.figure.Notice;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
@@ -57,7 +58,7 @@ class TitrationLogTest {
     TitrationLog log = log(volumes, titration.pHAfter(volumes));
     double truth = titration.volumeTo(pH(8.2)).inMillilitres();
     assertEquals(truth, log.volumeTo(pH(8.2)).orElseThrow().inMillilitres(), 0.001);
-    assertEquals(List.of(), log.findings());
+    assertEquals(List.of(), log.notices());
     assertEquals(
         BEER.titratableAcidity(pH(8.2)).inMilliequivalentsPerLitre(),
         log.acidity().value().inMilliequivalentsPerLitre(),
@@ -72,12 +73,12 @@ class TitrationLogTest {
     for (int bad = 2; bad < 34; bad++) {
       double[] readings = clean.clone();
       readings[bad] += bad % 2 == 0 ? 0.25 : -0.25;
-      List<Finding> findings =
-          log(volumes, readings).findings().stream()
-              .filter(f -> f.kind() == Finding.Kind.BAD_POINT)
+      List<Notice> notices =
+          log(volumes, readings).notices().stream()
+              .filter(f -> f.code() == TitrationCode.BAD_POINT)
               .toList();
-      assertEquals(1, findings.size(), "row " + (bad + 1) + ": " + findings);
-      assertEquals(bad + 1, findings.get(0).row().orElseThrow());
+      assertEquals(1, notices.size(), "row " + (bad + 1) + ": " + notices);
+      assertEquals(bad + 1, notices.get(0).row().orElseThrow());
     }
   }
 
@@ -94,8 +95,8 @@ class TitrationLogTest {
       for (int k = 0; k < readings.length; k++) {
         readings[k] += 0.02 * random.nextGaussian();
       }
-      if (log(volumes, readings).findings().stream()
-          .anyMatch(f -> f.kind() == Finding.Kind.BAD_POINT)) {
+      if (log(volumes, readings).notices().stream()
+          .anyMatch(f -> f.code() == TitrationCode.BAD_POINT)) {
         alarms++;
       }
     }
@@ -115,7 +116,7 @@ class TitrationLogTest {
                 rows.stream().mapToDouble(r -> r[1]).toArray());
     assertEquals(
         List.of(),
-        log.findings().stream().filter(f -> f.kind() == Finding.Kind.BAD_POINT).toList());
+        log.notices().stream().filter(f -> f.code() == TitrationCode.BAD_POINT).toList());
   }
 
   @Test
@@ -125,9 +126,9 @@ class TitrationLogTest {
         log(
             volumes,
             SimulatedTitration.of(BEER, LYE.solution(celsius(20)), mL(50)).pHAfter(volumes));
-    Finding coarse =
-        log.findings().stream()
-            .filter(f -> f.kind() == Finding.Kind.STEPS_TOO_COARSE)
+    Notice coarse =
+        log.notices().stream()
+            .filter(f -> f.code() == TitrationCode.STEPS_TOO_COARSE)
             .findFirst()
             .orElseThrow();
     assertEquals(3, coarse.row().orElseThrow());

@@ -271,7 +271,7 @@ class MeasurementModelTest {
     assertEquals(
         """
         c(NaOH) = 0.100241 mol/L, u 0.000085 (degrees of freedom 24.4)
-        c(NaOH) = 0.10024 mol/L, U 0.00017 (k = 2.06, 95 %)
+        c(NaOH) = 0.10024 mol/L, U 0.00017 (k = 2.06)
         input          estimate   u        distribution  dof       sensitivity  contribution  share
         mass of KHP    0.40820 g  0.00012  normal        infinite  0.2456       0.000029      12.1 %
         volume         19.940 mL  0.012    triangular    infinite  -0.005027    0.000062      52.9 %

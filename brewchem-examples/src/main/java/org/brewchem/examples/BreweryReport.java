@@ -135,8 +135,7 @@ public final class BreweryReport {
     Titrant lye = Titrant.sodiumHydroxide().standardised(weighings.toArray(new Weighing[0]));
     heading("Titrant");
     page.append(lye).append("\n\n");
-    lye.standardisation()
-        .ifPresent(s -> s.findings().forEach(finding -> remark(finding.toString())));
+    lye.standardisation().ifPresent(s -> s.notices().forEach(notice -> remark(notice.toString())));
     return lye;
   }
 
@@ -182,7 +181,7 @@ public final class BreweryReport {
         });
     page.append('\n');
     acidities.values().stream()
-        .flatMap(result -> result.findings().stream())
+        .flatMap(result -> result.notices().stream())
         .map(Object::toString)
         .distinct()
         .forEach(this::remark);
@@ -212,7 +211,7 @@ public final class BreweryReport {
             .withStandardUncertainties(
                 PH_UNCERTAINTY,
                 TitratableAcidity.ofMilliequivalentsPerLitre(
-                    result.uncertain().standardUncertainty(), END_POINT));
+                    result.budget().traced().standardUncertainty().orElseThrow(), END_POINT));
     if (water.calcium().isStated()) {
       beer = beer.with(Ion.CALCIUM, water.calcium().value(), Origin.TAKEN_FROM_WATER);
     }

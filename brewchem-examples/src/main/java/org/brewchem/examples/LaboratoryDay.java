@@ -86,7 +86,7 @@ public final class LaboratoryDay {
     ElectrodeCalibration electrode = calibration();
     heading("Electrode");
     page.append(electrode).append('\n');
-    electrode.findings().forEach(finding -> page.append("- ").append(finding).append('\n'));
+    electrode.notices().forEach(notice -> page.append("- ").append(notice).append('\n'));
 
     Map<String, TitrationLog> logs = logs(electrode, lye, acid);
     List<TitrationLog> up = starting(logs, "alkali");
@@ -96,7 +96,7 @@ public final class LaboratoryDay {
         .append("\n\n```\n")
         .append(result.budget())
         .append("\n```\n");
-    result.findings().forEach(finding -> page.append("- ").append(finding).append('\n'));
+    result.notices().forEach(notice -> page.append("- ").append(notice).append('\n'));
 
     MeasuredBuffer buffer = MeasuredBuffer.from(logs.values().toArray(new TitrationLog[0]));
     heading("Buffer");

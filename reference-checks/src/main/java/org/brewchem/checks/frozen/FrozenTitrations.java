@@ -4,6 +4,9 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import org.brewchem.checks.CsvTable;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Scales;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.quantity.Density;
@@ -13,6 +16,7 @@ import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TemperatureDifference;
+import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Chemistry;
@@ -25,22 +29,21 @@ import org.brewchem.titration.AlkalinityResult;
 import org.brewchem.titration.AlkalinitySplit;
 import org.brewchem.titration.Apparatus;
 import org.brewchem.titration.BufferReading;
-import org.brewchem.titration.CarbonDioxideResidue;
 import org.brewchem.titration.CarbonateInLye;
 import org.brewchem.titration.CurveFit;
 import org.brewchem.titration.ElectrodeCalibration;
-import org.brewchem.titration.Finding;
 import org.brewchem.titration.Reading;
 import org.brewchem.titration.SampleTitration;
-import org.brewchem.titration.StatedAcidity;
 import org.brewchem.titration.Titrant;
 import org.brewchem.titration.TitrantDrift;
+import org.brewchem.titration.TitrationCode;
 import org.brewchem.titration.TitrationLog;
 import org.brewchem.titration.WeakAcidCurve;
 import org.brewchem.titration.Weighing;
 import org.brewchem.uncertainty.Budget;
 import org.brewchem.uncertainty.Interval;
 import org.brewchem.uncertainty.MonteCarlo;
+import org.brewchem.uncertainty.Traced;
 
 /** The titration laboratory: titrants, determinations, logs, electrodes, curves. */
 final class FrozenTitrations {
@@ -117,7 +120,7 @@ final class FrozenTitrations {
     };
   }
 
-  private static Titrant.Substance substance(String name) {
+  private static Titrant.Unstandardised substance(String name) {
     return switch (name) {
       case "sodium hydroxide" -> Titrant.sodiumHydroxide();
       case "potassium hydroxide" -> Titrant.potassiumHydroxide();
@@ -128,7 +131,7 @@ final class FrozenTitrations {
   }
 
   private static Titrant titrant(CsvTable.Line line) {
-    Titrant.Substance substance = substance(line.text("titrant"));
+    Titrant.Unstandardised substance = substance(line.text("titrant"));
     AmountConcentration concentration =
         AmountConcentration.ofMolesPerLitre(line.number("concentration"));
     return line.isEmpty("u")
@@ -136,8 +139,13 @@ final class FrozenTitrations {
         : substance.of(concentration, AmountConcentration.ofMolesPerLitre(line.number("u")));
   }
 
-  private static void findings(FrozenFigures.Of of, String name, List<Finding> findings) {
-    of.text(name, findings.stream().map(Finding::kind).toList());
+  private static void findings(FrozenFigures.Of of, String name, List<Notice> notices) {
+    of.text(name, notices.stream().map(Notice::code).map(TitrationCode.class::cast).toList());
+  }
+
+  /** The uncertainty as far as it is known: that of a titrant may be missing. */
+  private static void known(FrozenFigures.Of of, String name, String unit, Traced traced) {
+    of.uncertain(name, unit, traced.value(), traced.knownPart());
   }
 
   private static void budget(FrozenFigures.Of of, String result, Budget budget) {
@@ -179,7 +187,7 @@ final class FrozenTitrations {
   }
 
   private static Titrant standardised(CsvTable.Line line) {
-    Titrant.Substance substance = substance(line.text("titrant"));
+    Titrant.Unstandardised substance = substance(line.text("titrant"));
     Weighing[] weighings =
         Arrays.stream(line.text("weighings").split("; "))
             .map(text -> text.split(" "))
@@ -187,7 +195,7 @@ final class FrozenTitrations {
                 pair -> {
                   Mass mass = Mass.ofGrams(Double.parseDouble(pair[0]));
                   Volume titre = Volume.ofMillilitres(Double.parseDouble(pair[1]));
-                  return substance.isAlkali()
+                  return substance.substance().isAlkali()
                       ? Weighing.khp(mass, titre)
                       : Weighing.sodiumCarbonate(mass, titre);
                 })
@@ -198,8 +206,8 @@ final class FrozenTitrations {
   }
 
   private static void standardised(FrozenFigures.Of of, Titrant titrant) {
-    of.uncertain("concentration", "mol/L", titrant.concentration());
-    of.uncertain("equivalents", "Eq/L", titrant.equivalentsPerLitre());
+    known(of, "concentration", "mol/L", titrant.concentration().traced());
+    known(of, "equivalents", "Eq/L", titrant.equivalentsPerLitre());
     titrant
         .standardisation()
         .ifPresent(
@@ -212,7 +220,7 @@ final class FrozenTitrations {
                   "relative standard deviation", "", standardisation.relativeStandardDeviation());
               of.number("Grubbs' statistic", "", standardisation.grubbs(), g -> g.statistic());
               budget(of, "concentration", standardisation.budget());
-              findings(of, "findings", standardisation.findings());
+              findings(of, "findings", standardisation.notices());
             });
     of.number(
         "pH of the titrant at 20 °C", "", titrant.solution(Temperature.ofCelsius(20)).pH().value());
@@ -272,23 +280,32 @@ final class FrozenTitrations {
   }
 
   private static void acidity(FrozenFigures.Of of, AcidityResult result) {
-    of.uncertain("titratable acidity", "mEq/L", result.uncertain());
-    StatedAcidity lactic = result.as(Acid.LACTIC);
-    of.uncertain("acidity as lactic acid", "g/L", lactic.gramsPerLitre());
-    of.uncertain("acidity for 100 mL", "g", lactic.gramsPer100Millilitres());
-    of.uncertain(
-        "acidity for 100 g", "g", lactic.gramsPer100Grams(Density.ofGramsPerMillilitre(1.01)));
-    of.uncertain("acidity as citric acid", "g/L", result.as(Acid.CITRIC).gramsPerLitre());
+    PH endPoint = result.endPoint();
+    known(of, "titratable acidity", "mEq/L", result.budget().traced());
+    Answer<TitratableAcidity> lactic = result.as(Acid.LACTIC);
+    known(of, "acidity as lactic acid", "g/L", lactic.traced());
+    known(
+        of,
+        "acidity for 100 mL",
+        "g",
+        lactic.in(Scales.acidityPer100MillilitresAs(Acid.LACTIC, endPoint)).traced());
+    Density density = Density.ofGramsPerMillilitre(1.01);
+    known(
+        of,
+        "acidity for 100 g",
+        "g",
+        lactic.in(Scales.acidityPer100GramsAs(Acid.LACTIC, density, endPoint)).traced());
+    known(of, "acidity as citric acid", "g/L", result.as(Acid.CITRIC).traced());
     of.number("relative difference of replicates", "", result.relativeDifference());
     of.number("repeatability limit", "mEq/L", result.repeatabilityLimit(), r -> r.value());
     budget(of, "acidity", result.budget());
-    monteCarlo(of, "acidity", result.monteCarlo(DRAWS, SEED));
-    findings(of, "findings", result.findings());
+    monteCarlo(of, "acidity", result.model().monteCarlo(DRAWS, SEED));
+    findings(of, "findings", result.notices());
   }
 
   private static void alkalinity(FrozenFigures.Of of, String by, AlkalinityResult result) {
-    of.uncertain("alkalinity" + by, "mEq/L", result.uncertain());
-    of.uncertain("alkalinity as CaCO3" + by, "mg/L", result.asCaCO3());
+    known(of, "alkalinity" + by, "mEq/L", result.budget().traced());
+    known(of, "alkalinity as CaCO3" + by, "mg/L", result.asCaCO3().traced());
     of.number("end point" + by, "", result.endPoint().value());
     of.number("repeatability limit" + by, "mEq/L", result.repeatabilityLimit(), r -> r.value());
     of.number(
@@ -297,8 +314,8 @@ final class FrozenTitrations {
         result.slopeAtEndPoint(),
         BufferCapacity::inMilliequivalentsPerLitrePerPH);
     budget(of, "alkalinity" + by, result.budget());
-    monteCarlo(of, "alkalinity" + by, result.monteCarlo(DRAWS, SEED));
-    findings(of, "findings" + by, result.findings());
+    monteCarlo(of, "alkalinity" + by, result.model().monteCarlo(DRAWS, SEED));
+    findings(of, "findings" + by, result.notices());
   }
 
   private static void lowAlkalinity(FrozenFigures.Of of, CsvTable.Line line) {
@@ -315,9 +332,9 @@ final class FrozenTitrations {
   }
 
   private static void split(FrozenFigures.Of of, AlkalinitySplit split) {
-    of.number("hydroxide", "mEq/L", split.hydroxide().inMilliequivalentsPerLitre());
-    of.number("carbonate", "mEq/L", split.carbonate().inMilliequivalentsPerLitre());
-    of.number("bicarbonate", "mEq/L", split.bicarbonate().inMilliequivalentsPerLitre());
+    of.number("hydroxide", "mEq/L", split.hydroxide().number());
+    of.number("carbonate", "mEq/L", split.carbonate().number());
+    of.number("bicarbonate", "mEq/L", split.bicarbonate().number());
   }
 
   private static void calibration(FrozenFigures.Of of, CsvTable.Line line) {
@@ -335,9 +352,9 @@ final class FrozenTitrations {
         () -> ElectrodeCalibration.of(celsius(line, "bath"), readings),
         electrode -> {
           Temperature sample = celsius(line, "sample_temperature");
-          of.number("slope", "mV", electrode.slope().inMillivolts());
-          of.number("slope of Nernst's", "", electrode.relativeSlope());
-          of.number("offset", "mV", electrode.offset().inMillivolts());
+          of.number("slope", "mV", electrode.slopePotential().inMillivolts());
+          of.number("slope of Nernst's", "", electrode.slope().value());
+          of.number("offset", "mV", electrode.offset().number());
           double[] deviations = electrode.deviations();
           for (int i = 0; i < deviations.length; i++) {
             of.number("deviation of buffer " + (i + 1), "", deviations[i]);
@@ -352,19 +369,21 @@ final class FrozenTitrations {
               electrode.potential(PH.of(5.2), sample).inMillivolts());
           of.text("covers pH 5.2", electrode.covers(PH.of(5.2)));
           of.text("fit for use", electrode.isFitForUse());
-          findings(of, "findings", electrode.findings());
+          findings(of, "findings", electrode.notices());
         });
   }
 
   private static void residue(FrozenFigures.Of of, CsvTable.Line line) {
-    CarbonDioxideResidue residue =
-        CarbonDioxideResidue.of(
-            MassConcentration.ofMilligramsPerLitre(line.number("carbon_dioxide")),
-            pH(line, "pH"),
-            pH(line, "end_point"),
-            celsius(line, "temperature"));
-    of.number("equivalents per mole", "", residue.equivalentsPerMole());
-    of.number("bias of the acidity", "mEq/L", residue.bias().inMilliequivalentsPerLitre());
+    MassConcentration left = MassConcentration.ofMilligramsPerLitre(line.number("carbon_dioxide"));
+    double bias =
+        Solution.at(celsius(line, "temperature"))
+            .acidityOfCarbonDioxide(left, pH(line, "end_point"))
+            .inMilliequivalentsPerLitre();
+    of.number(
+        "equivalents per mole",
+        "",
+        bias / AmountConcentration.from(left, Acid.CARBONIC.molarMass()).inMillimolesPerLitre());
+    of.number("bias of the acidity", "mEq/L", bias);
   }
 
   /** Returns the log of an input, for the measured buffers too. */
@@ -388,7 +407,7 @@ final class FrozenTitrations {
     for (CsvTable.Line line : CsvTable.read("frozen/logs.csv", 21).lines()) {
       FrozenFigures.Of of = figures.of(line.text("id"));
       TitrationLog log = log(line);
-      findings(of, "findings of the log", log.findings());
+      findings(of, "findings of the log", log.notices());
       of.number(
           "volume to the end point",
           "mL",
@@ -428,8 +447,8 @@ final class FrozenTitrations {
                 .unknownTotal(Component.CARBONATE)
                 .to(log),
         fit -> {
-          of.uncertain("fitted carbonate", "", fit.total(Component.CARBONATE));
-          of.uncertain("fitted inert charge", "", fit.inertCharge());
+          known(of, "fitted carbonate", "", fit.total(Component.CARBONATE).traced());
+          known(of, "fitted inert charge", "", fit.inertCharge().traced());
           fit(of, fit);
         });
   }
@@ -439,9 +458,9 @@ final class FrozenTitrations {
         "weak acid",
         () -> WeakAcidCurve.of(log, Chemistry.standard()),
         curve -> {
-          of.uncertain("equivalence volume", "mL", curve.equivalenceVolume());
-          of.uncertain("concentration", "mol/L", curve.concentration());
-          of.uncertain("pKa", "", curve.pKa());
+          known(of, "equivalence volume", "mL", curve.equivalenceVolume().traced());
+          known(of, "concentration", "mol/L", curve.concentration().traced());
+          known(of, "pKa", "", curve.pKa().traced());
           fit(of, curve.fit());
         });
   }
@@ -449,6 +468,6 @@ final class FrozenTitrations {
   private static void fit(FrozenFigures.Of of, CurveFit fit) {
     of.number("standard deviation of the fit", "", fit.standardDeviation());
     of.number("pH of the fitted sample", "", fit.solution().pH().value());
-    findings(of, "findings of the fit", fit.findings());
+    findings(of, "findings of the fit", fit.notices());
   }
 }

@@ -72,9 +72,9 @@ public final class AlkalinityTitrations {
       double carbonate,
       double bicarbonate) {
     AlkalinitySplit split = split(p, TOTAL);
-    rows.add(row(name + ", hydroxide", hydroxide, split.hydroxide()));
-    rows.add(row(name + ", carbonate", carbonate, split.carbonate()));
-    rows.add(row(name + ", bicarbonate", bicarbonate, split.bicarbonate()));
+    rows.add(row(name + ", hydroxide", hydroxide, split.hydroxide().value()));
+    rows.add(row(name + ", carbonate", carbonate, split.carbonate().value()));
+    rows.add(row(name + ", bicarbonate", bicarbonate, split.bicarbonate().value()));
   }
 
   private static AlkalinitySplit split(double p, double m) {

@@ -12,13 +12,13 @@ import org.brewchem.checks.Row;
 import org.brewchem.checks.Source;
 import org.brewchem.checks.Suite;
 import org.brewchem.checks.Tolerance;
+import org.brewchem.figure.Notice;
 import org.brewchem.quantity.Molality;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
 import org.brewchem.titration.CurveFit;
-import org.brewchem.titration.Finding;
 
 /**
  * A simulated titration of sea water, published with all its constants and totals: the best known
@@ -113,10 +113,10 @@ public final class Dickson1981 {
 
   private static List<Row> inverted() {
     CurveFit fit = fit(pH());
-    double alkalinity = fit.inertCharge().value() - 2 * TOTAL_SULFATE - TOTAL_FLUORIDE;
+    double alkalinity = fit.inertCharge().number() - 2 * TOTAL_SULFATE - TOTAL_FLUORIDE;
     return List.of(
         Row.of("total alkalinity", TOTAL_ALKALINITY, alkalinity, HowKnown.SEEN),
-        Row.of("total carbonate", TOTAL_CARBONATE, fit.total(CARBONATE).value(), HowKnown.SEEN));
+        Row.of("total carbonate", TOTAL_CARBONATE, fit.total(CARBONATE).number(), HowKnown.SEEN));
   }
 
   private static List<Row> spoiled() {
@@ -130,8 +130,8 @@ public final class Dickson1981 {
     for (int row = 1; row <= table().size(); row++) {
       double[] pH = pH();
       pH[row - 1] += spoil;
-      List<Finding> findings = fit(pH).findings();
-      if (findings.size() == 1 && findings.get(0).row().orElse(0) == row) {
+      List<Notice> notices = fit(pH).notices();
+      if (notices.size() == 1 && notices.get(0).row().orElse(0) == row) {
         named++;
       }
     }

@@ -62,7 +62,7 @@ public final class QuamExamples {
     return Titrant.sodiumHydroxide()
         .standardised(Weighing.khp(Mass.ofGrams(0.3888), Volume.ofMillilitres(18.64)))
         .concentration()
-        .value();
+        .number();
   }
 
   private static UncertainValue sodiumHydroxide() {

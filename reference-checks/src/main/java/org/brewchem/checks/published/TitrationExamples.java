@@ -176,7 +176,7 @@ public final class TitrationExamples {
                 .log(millilitres, curve.stream().mapToDouble(r -> r.number("expected")).toArray()),
             Chemistry.textbook(14));
     return List.of(
-        Row.of("equivalence volume, mL", 25.00, found.equivalenceVolume().value(), HowKnown.SEEN)
+        Row.of("equivalence volume, mL", 25.00, found.equivalenceVolume().number(), HowKnown.SEEN)
             .within(Tolerance.relative(0.001, "volume from readings to 0.01 pH")),
         Row.of("pKa", -Math.log10(1.8e-5), found.pKa().value(), HowKnown.SEEN));
   }
@@ -187,8 +187,8 @@ public final class TitrationExamples {
             TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(300, PH.of(8.3)),
             TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(500, PH.of(4.5)));
     return List.of(
-        row("T34-OH", split.hydroxide().inMilligramsPerLitreAsCaCO3()),
-        row("T34-CO3", split.carbonate().inMilligramsPerLitreAsCaCO3()));
+        row("T34-OH", split.hydroxide().value().inMilligramsPerLitreAsCaCO3()),
+        row("T34-CO3", split.carbonate().value().inMilligramsPerLitreAsCaCO3()));
   }
 
   private static double steepest() {

@@ -1,0 +1,192 @@
+package org.brewchem.titration;
+
+import java.util.Optional;
+import org.brewchem.internal.Checks;
+import org.brewchem.quantity.BufferCapacity;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.quantity.Volume;
+
+/**
+ * How a sample is titrated: what was taken, with which titrant, to which end point and with which
+ * apparatus. {@link SampleTitration} is how it is stated. Immutable.
+ */
+public class TitrationSetup {
+
+  private final TitrationMethod method;
+  private final TitrantSolution titrant;
+  private final Volume sample;
+  private final double predilution;
+  private final Volume waterAdded;
+  private final PH endPoint;
+  private final Volume blank;
+  private final Temperature temperature;
+  private final Apparatus apparatus;
+  private final Optional<BufferCapacity> slope;
+
+  /** A setup that is being stated; whatever is not stated is usual. */
+  static final class Note {
+    TitrationMethod method;
+    TitrantSolution titrant;
+    Volume sample;
+    double predilution = 1;
+    Volume waterAdded = Volume.ofMillilitres(0);
+    PH endPoint;
+    Volume blank = Volume.ofMillilitres(0);
+    Temperature temperature = Temperature.ofCelsius(20);
+    Apparatus apparatus = Apparatus.usual();
+    Optional<BufferCapacity> slope = Optional.empty();
+
+    Note(TitrationMethod method, TitrantSolution titrant, Volume sample, PH endPoint) {
+      this.method = method;
+      this.titrant = titrant;
+      this.sample = sample;
+      this.endPoint = endPoint;
+    }
+  }
+
+  TitrationSetup(Note note) {
+    this.method = note.method;
+    this.titrant = note.titrant;
+    this.sample = note.sample;
+    Checks.positive("sample", sample.inMillilitres(), "mL");
+    this.predilution = Checks.inRange("predilution", note.predilution, "", 1, Double.MAX_VALUE);
+    this.waterAdded = note.waterAdded;
+    this.endPoint = note.endPoint;
+    this.blank = note.blank;
+    this.temperature = note.temperature;
+    this.apparatus = note.apparatus;
+    this.slope = note.slope;
+  }
+
+  Note note() {
+    Note note = new Note(method, titrant, sample, endPoint);
+    note.predilution = predilution;
+    note.waterAdded = waterAdded;
+    note.blank = blank;
+    note.temperature = temperature;
+    note.apparatus = apparatus;
+    note.slope = slope;
+    return note;
+  }
+
+  /** The same, to another end point. */
+  TitrationSetup endingAt(PH other) {
+    Note note = note();
+    note.endPoint = other;
+    return new TitrationSetup(note);
+  }
+
+  /** The same titration of another portion: sample, dilution, blank and end point agree. */
+  boolean replicates(TitrationSetup other) {
+    return sample.equals(other.sample)
+        && predilution == other.predilution
+        && blank.equals(other.blank)
+        && endPoint.equals(other.endPoint);
+  }
+
+  /**
+   * Returns how the end point is found.
+   *
+   * @return the method
+   */
+  public TitrationMethod method() {
+    return method;
+  }
+
+  /**
+   * Returns the titrant.
+   *
+   * @return the titrant
+   */
+  public TitrantSolution titrant() {
+    return titrant;
+  }
+
+  /**
+   * Returns the volume of sample taken.
+   *
+   * @return the volume
+   */
+  public Volume sample() {
+    return sample;
+  }
+
+  /**
+   * Returns how far the sample was diluted before its volume was taken.
+   *
+   * @return the factor, 1 or more
+   */
+  public double predilution() {
+    return predilution;
+  }
+
+  /**
+   * Returns the volume of undiluted liquid in the sample taken.
+   *
+   * @return the volume
+   */
+  public Volume undilutedSample() {
+    return sample.times(1 / predilution);
+  }
+
+  /**
+   * Returns the volume that stands under the burette before the first drop.
+   *
+   * @return sample and added water
+   */
+  public Volume initialVolume() {
+    return sample.plus(waterAdded);
+  }
+
+  /**
+   * Returns the end point.
+   *
+   * @return the pH that the titration ends at
+   */
+  public PH endPoint() {
+    return endPoint;
+  }
+
+  /**
+   * Returns what the blank takes.
+   *
+   * @return the volume, 0 when there is no blank
+   */
+  public Volume blank() {
+    return blank;
+  }
+
+  /**
+   * Returns the temperature.
+   *
+   * @return the temperature
+   */
+  public Temperature temperature() {
+    return temperature;
+  }
+
+  /**
+   * Returns what it was done with.
+   *
+   * @return the apparatus
+   */
+  public Apparatus apparatus() {
+    return apparatus;
+  }
+
+  /**
+   * Returns the slope of the curve at the end point, if it was stated.
+   *
+   * @return equivalents per litre of undiluted sample and pH; empty when it was not stated
+   */
+  public Optional<BufferCapacity> slopeAtEndPoint() {
+    return slope;
+  }
+
+  /** Prints titrant, sample and end point. */
+  @Override
+  public String toString() {
+    return sample + " with " + titrant + ", to " + endPoint;
+  }
+}
