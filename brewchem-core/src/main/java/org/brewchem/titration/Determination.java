@@ -2,6 +2,7 @@ package org.brewchem.titration;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.figure.Answer;
@@ -40,7 +41,7 @@ public class Determination<Q> implements Answering {
   private final Step step;
 
   Determination(Figure<Q> figure, String source, TitratedCharge charge, List<Notice> notices) {
-    this.figure = figure;
+    this.figure = Objects.requireNonNull(figure, "figure");
     this.charge = charge;
     List<Notice> all = new ArrayList<>(charge.notices());
     all.addAll(notices);

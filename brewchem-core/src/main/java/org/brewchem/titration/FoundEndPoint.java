@@ -1,5 +1,6 @@
 package org.brewchem.titration;
 
+import java.util.Objects;
 import org.brewchem.figure.Step;
 import org.brewchem.quantity.PH;
 
@@ -23,6 +24,8 @@ public record FoundEndPoint(Step titre, PH endPoint) {
    * @throws IllegalArgumentException if the step found no volume
    */
   public FoundEndPoint {
+    Objects.requireNonNull(titre, "titre");
+    Objects.requireNonNull(endPoint, "end point");
     if (titre.found().isEmpty()) {
       throw new IllegalArgumentException(
           "titre: unknown is not possible (" + String.join("; ", titre.whyUnknown()) + ")");

@@ -1,5 +1,6 @@
 package org.brewchem.titration;
 
+import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.BufferCapacity;
@@ -47,15 +48,15 @@ public class TitrationSetup {
 
   TitrationSetup(Note note) {
     this.method = note.method;
-    this.titrant = note.titrant;
-    this.sample = note.sample;
+    this.titrant = Objects.requireNonNull(note.titrant, "titrant");
+    this.sample = Objects.requireNonNull(note.sample, "sample");
     Checks.positive("sample", sample.inMillilitres(), "mL");
     this.predilution = Checks.inRange("predilution", note.predilution, "", 1, Double.MAX_VALUE);
-    this.waterAdded = note.waterAdded;
-    this.endPoint = note.endPoint;
-    this.blank = note.blank;
-    this.temperature = note.temperature;
-    this.apparatus = note.apparatus;
+    this.waterAdded = Objects.requireNonNull(note.waterAdded, "water");
+    this.endPoint = Objects.requireNonNull(note.endPoint, "end point");
+    this.blank = Objects.requireNonNull(note.blank, "blank");
+    this.temperature = Objects.requireNonNull(note.temperature, "temperature");
+    this.apparatus = Objects.requireNonNull(note.apparatus, "apparatus");
     this.slope = note.slope;
   }
 

@@ -154,6 +154,7 @@ public final class Input {
    * @throws IllegalArgumentException if the name is blank
    */
   public static Input from(String name, Traced value, String unit) {
+    Objects.requireNonNull(value, "value");
     return new Input(name, value, distributionAt(value.degreesOfFreedom()), unit);
   }
 

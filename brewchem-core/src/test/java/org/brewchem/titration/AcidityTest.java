@@ -30,7 +30,7 @@ import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.Density;
 import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.TitratableAcidity;
-import org.brewchem.solution.Carbonation;
+import org.brewchem.solution.CarbonDioxidePressure;
 import org.brewchem.solution.Solution;
 import org.brewchem.uncertainty.ExpandedUncertainty;
 import org.brewchem.uncertainty.Source;
@@ -274,7 +274,8 @@ class AcidityTest {
     assertEquals(List.of(TitrationCode.SAMPLE_CARBONATED), kindsOfSize(130));
     assertEquals(
         10
-            + Carbonation.under(Pressure.ofAtmospheres(1), celsius(0)).inGramsPerLitre()
+            + CarbonDioxidePressure.carbonationUnder(Pressure.ofAtmospheres(1), celsius(0))
+                    .inGramsPerLitre()
                 * 90.078
                 / 44.009,
         AcidityResult.greatestOfOpenSample(pH(8.2)).inGramsPerLitreAs(LACTIC),
