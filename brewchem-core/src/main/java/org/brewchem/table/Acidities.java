@@ -20,9 +20,7 @@ import org.brewchem.substance.Acid;
 import org.brewchem.substance.Permissions;
 import org.brewchem.substance.Use;
 import org.brewchem.titration.Titrant;
-import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
-import org.brewchem.uncertainty.UncertainValue;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -125,16 +123,8 @@ public final class Acidities {
       throw new IllegalArgumentException(
           "titrant: " + alkali + " is not possible; an alkali is needed");
     }
-    UncertainValue concentration = alkali.equivalentsPerLitre();
-    Traced same =
-        Traced.of(
-            Source.of(
-                TitrationColumns.TITRANT,
-                concentration.value(),
-                concentration.standardUncertainty(),
-                concentration.degreesOfFreedom(),
-                concentration.unit()));
-    return new Acidities(table, endPoint, columns, sampleOfAll, Optional.of(same));
+    return new Acidities(
+        table, endPoint, columns, sampleOfAll, Optional.of(alkali.equivalentsPerLitre()));
   }
 
   /**

@@ -147,7 +147,8 @@ class AciditiesTest {
         Acidities.from(table, pH(8.2)).withSample(mL(50), mL(0.05)).withTitrant(LYE);
     Column column = acidities.columnWithUncertainty(Figures.titratableAcidity(pH(8.2)));
     double titrant =
-        LYE.equivalentsPerLitre().standardUncertainty() / LYE.equivalentsPerLitre().value();
+        LYE.equivalentsPerLitre().standardUncertainty().orElseThrow()
+            / LYE.equivalentsPerLitre().value();
     for (int i = 0; i < 2; i++) {
       double net = table.column("volume").value(i) - 0.12;
       double titre = Math.hypot(0.03, 0.02) / net;
