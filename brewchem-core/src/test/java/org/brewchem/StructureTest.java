@@ -59,7 +59,7 @@ class StructureTest {
               "quantity.Volume"),
           "values multiply and divide into each other: mass over volume is a concentration, mass"
               + " over concentration a volume",
-            Set.of(
+          Set.of(
               "beer.AcidAddition",
               "beer.Beer",
               "beer.BeerDose",

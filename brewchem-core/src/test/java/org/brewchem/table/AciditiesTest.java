@@ -25,7 +25,7 @@ import org.junit.jupiter.api.Test;
 
 class AciditiesTest {
 
-  private static final Titrant LYE = Titrant.sodiumHydroxide().of(molPerL(0.1));
+  private static final Titrant LYE = Titrant.sodiumHydroxide().of(molPerL(0.1), molPerL(0.0001));
 
   /** 1 mL of 0.1 mol/L alkali for 100 mL of sample is 1 mEq/L, by definition. */
   @Test
@@ -166,6 +166,14 @@ class AciditiesTest {
     assertEquals(
         "no uncertainty is stated of sample",
         without.standardUncertainty().orElseThrow().failure(0).orElseThrow().reason());
+    Column titrantWithout =
+        Acidities.from(table, pH(8.2))
+            .withSample(mL(50), mL(0.05))
+            .withTitrant(Titrant.sodiumHydroxide().of(molPerL(0.1)))
+            .columnWithUncertainty(Figures.titratableAcidity(pH(8.2)));
+    assertEquals(
+        "no uncertainty is stated of concentration of NaOH",
+        titrantWithout.standardUncertainty().orElseThrow().failure(0).orElseThrow().reason());
   }
 
   @Test
