@@ -8,7 +8,7 @@ import java.util.List;
  * are, which species they form and how their activity coefficients depend on ionic strength.
  *
  * <p>Three kinds of component exist. A <em>strong ion</em> carries its charge whatever the pH. A
- * <em>ligand</em> is a proton family counted in its fully deprotonated form (PO4-3, lactate-, NH3).
+ * <em>ligand</em> is a proton family counted in its fully deprotonated form (PO43-, lactate-, NH3).
  * A <em>metal</em> is a cation that forms pairs with ligands. Every species holds at most one metal
  * and one or two of one ligand, so that for given pH, free metals and ionic strength each ligand
  * follows in closed form. Amounts are mol per kg of water; a formation constant is the

@@ -83,7 +83,7 @@ public final class Equilibrium {
   /**
    * Returns one species by its name.
    *
-   * @param name the name, such as "Ca+2" or "CaHPO4(aq)"
+   * @param name the name, such as "Ca2+" or "CaHPO4(aq)"
    * @return the species; empty when there is none of that name
    */
   public Optional<Species> species(String name) {

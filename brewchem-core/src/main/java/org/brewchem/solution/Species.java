@@ -7,7 +7,7 @@ import org.brewchem.substance.Component;
 /**
  * One species of a solution at equilibrium.
  *
- * @param name its name, such as "HPO4-2", "CaHCO3+" or "H+"
+ * @param name its name, such as "HPO42-", "CaHCO3+" or "H+"
  * @param charge its charge number
  * @param component the proton family or ion it belongs to, for a pair the ligand; empty for H+ and
  *     OH-

@@ -15,7 +15,7 @@ final class AssociationConstants {
     return switch (species) {
       case "HCO3-" -> protonation(Component.CARBONATE, 1);
       case "HSO4-" -> protonation(Component.SULFATE, 1);
-      case "HPO4-2" -> protonation(Component.PHOSPHATE, 1);
+      case "HPO42-" -> protonation(Component.PHOSPHATE, 1);
       case "H2PO4-" -> protonation(Component.PHOSPHATE, 2);
       case "MgSO4(aq)" -> magnesiumSulfate();
       default -> throw new IllegalStateException(species + ": its formation is not known");

@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  * all the phosphate of a beer, all the dissolved carbon dioxide with its ions, or a strong ion,
  * which is a family of one.
  *
- * <p>A component is named after its form without protons. That form carries {@link
+ * <p>A component is named after its form without protons, in IUPAC's notation with the charge
+ * number before its sign: {@code PO43-}, {@code citrate3-}. That form carries {@link
  * #chargeWithoutProtons()}; each of up to {@link #protons()} protons adds one. Step 1 of its
  * dissociation is the first proton lost by the fully protonated form. Dissolved carbon dioxide (CO2
  * and H2CO3 together) counts as the fully protonated carbonate, dissolved sulfur dioxide as the
@@ -41,11 +42,11 @@ public final class Component implements Solute {
   /** Potassium, K+. */
   public static final Component POTASSIUM = strong("potassium", "K+");
 
-  /** Calcium, Ca+2. */
-  public static final Component CALCIUM = strong("calcium", "Ca+2");
+  /** Calcium, Ca2+. */
+  public static final Component CALCIUM = strong("calcium", "Ca^2+");
 
-  /** Magnesium, Mg+2. */
-  public static final Component MAGNESIUM = strong("magnesium", "Mg+2");
+  /** Magnesium, Mg2+. */
+  public static final Component MAGNESIUM = strong("magnesium", "Mg^2+");
 
   /** Chloride, Cl-. */
   public static final Component CHLORIDE = strong("chloride", "Cl-");
@@ -53,51 +54,51 @@ public final class Component implements Solute {
   /** Nitrate, NO3-. */
   public static final Component NITRATE = strong("nitrate", "NO3-");
 
-  /** Carbonate: CO3-2, HCO3- and dissolved carbon dioxide. */
-  public static final Component CARBONATE = weak("carbonate", "CO3-2", "CO3-2", "HCO3-", "CO2(aq)");
+  /** Carbonate: CO32-, HCO3- and dissolved carbon dioxide. */
+  public static final Component CARBONATE = weak("carbonate", "CO3^2-", "HCO3-", "CO2(aq)");
 
-  /** Phosphate: PO4-3 to H3PO4. */
+  /** Phosphate: PO43- to H3PO4. */
   public static final Component PHOSPHATE =
-      weak("phosphate", "PO4-3", "PO4-3", "HPO4-2", "H2PO4-", "H3PO4");
+      weak("phosphate", "PO4^3-", "HPO42-", "H2PO4-", "H3PO4");
 
-  /** Sulfate: SO4-2 and HSO4-. */
-  public static final Component SULFATE = weak("sulfate", "SO4-2", "SO4-2", "HSO4-");
+  /** Sulfate: SO42- and HSO4-. */
+  public static final Component SULFATE = weak("sulfate", "SO4^2-", "HSO4-");
 
-  /** Sulfite: SO3-2, HSO3- and dissolved sulfur dioxide. */
-  public static final Component SULFITE = weak("sulfite", "SO3-2", "SO3-2", "HSO3-", "SO2(aq)");
+  /** Sulfite: SO32-, HSO3- and dissolved sulfur dioxide. */
+  public static final Component SULFITE = weak("sulfite", "SO3^2-", "HSO3-", "SO2(aq)");
 
   /** Borate: B(OH)4- and boric acid, B(OH)3. */
-  public static final Component BORATE = weak("borate", "B(OH)4-", "B(OH)4-", "B(OH)3");
+  public static final Component BORATE = weak("borate", "B(OH)4-", "B(OH)3");
 
   /** Ammonia: NH3 and NH4+. */
-  public static final Component AMMONIA = weak("ammonia", "NH3", "NH3", "NH4+");
+  public static final Component AMMONIA = weak("ammonia", "NH3", "NH4+");
 
   /** Lactate. */
   public static final Component LACTATE = organic("lactate", "C3H5O3-", 1);
 
   /** Citrate. */
-  public static final Component CITRATE = organic("citrate", "C6H5O7-3", 3);
+  public static final Component CITRATE = organic("citrate", "C6H5O7^3-", 3);
 
   /** Malate. */
-  public static final Component MALATE = organic("malate", "C4H4O5-2", 2);
+  public static final Component MALATE = organic("malate", "C4H4O5^2-", 2);
 
   /** Tartrate. */
-  public static final Component TARTRATE = organic("tartrate", "C4H4O6-2", 2);
+  public static final Component TARTRATE = organic("tartrate", "C4H4O6^2-", 2);
 
   /** Acetate. */
   public static final Component ACETATE = organic("acetate", "C2H3O2-", 1);
 
   /** Succinate. */
-  public static final Component SUCCINATE = organic("succinate", "C4H4O4-2", 2);
+  public static final Component SUCCINATE = organic("succinate", "C4H4O4^2-", 2);
 
   /** Pyruvate, its keto form and its hydrate together. */
   public static final Component PYRUVATE = organic("pyruvate", "C3H3O3-", 1);
 
   /** Oxalate. */
-  public static final Component OXALATE = organic("oxalate", "C2O4-2", 2);
+  public static final Component OXALATE = organic("oxalate", "C2O4^2-", 2);
 
   /** Phthalate. */
-  public static final Component PHTHALATE = organic("phthalate", "C8H4O4-2", 2);
+  public static final Component PHTHALATE = organic("phthalate", "C8H4O4^2-", 2);
 
   /** Formate. */
   public static final Component FORMATE = organic("formate", "CHO2-", 1);
@@ -121,10 +122,10 @@ public final class Component implements Solute {
   public static final Component HISTIDINATE = organic("histidinate", "C6H8N3O2-", 3);
 
   /** Glutamate: both carboxyl groups and the amino group of glutamic acid. */
-  public static final Component GLUTAMATE = organic("glutamate", "C5H7NO4-2", 3);
+  public static final Component GLUTAMATE = organic("glutamate", "C5H7NO4^2-", 3);
 
   /** Aspartate: both carboxyl groups and the amino group of aspartic acid. */
-  public static final Component ASPARTATE = organic("aspartate", "C4H5NO4-2", 3);
+  public static final Component ASPARTATE = organic("aspartate", "C4H5NO4^2-", 3);
 
   /** Imidazole, a base that takes up one proton. */
   public static final Component IMIDAZOLE = organic("imidazole", "C3H4N2", 1);
@@ -154,21 +155,23 @@ public final class Component implements Solute {
     this.ownConstants = List.copyOf(ownConstants);
   }
 
-  private static Component strong(String name, String key) {
-    return weak(name, key, key);
+  private static Component strong(String name, String formulaText) {
+    return weak(name, formulaText);
   }
 
-  private static Component weak(String name, String key, String... forms) {
-    Formula formula = Formula.parse(key);
+  private static Component weak(String name, String formulaText, String... protonated) {
+    Formula formula = Formula.parse(formulaText);
+    List<String> forms = new ArrayList<>(List.of(formula.text()));
+    forms.addAll(Arrays.asList(protonated));
     return library(
-        new Component(key, name, formula.charge(), Arrays.asList(forms), formula, List.of()));
+        new Component(formula.text(), name, formula.charge(), forms, formula, List.of()));
   }
 
   private static Component organic(String name, String formulaText, int protons) {
     Formula formula = Formula.parse(formulaText);
     return library(
         new Component(
-            name + chargeText(formula.charge()),
+            name + SpeciesName.charge(formula.charge()),
             name,
             formula.charge(),
             forms(name, formula.charge(), protons),
@@ -182,26 +185,18 @@ public final class Component implements Solute {
 
   private static List<String> forms(String name, int chargeWithoutProtons, int protons) {
     List<String> forms = new ArrayList<>();
-    forms.add(name + chargeText(chargeWithoutProtons));
+    forms.add(name + SpeciesName.charge(chargeWithoutProtons));
     for (int n = 1; n <= protons; n++) {
       String hydrogen = n == 1 ? "H" : "H" + n;
-      forms.add(hydrogen + "(" + name + ")" + chargeText(chargeWithoutProtons + n));
+      forms.add(hydrogen + "(" + name + ")" + SpeciesName.charge(chargeWithoutProtons + n));
     }
     return forms;
-  }
-
-  private static String chargeText(int charge) {
-    if (charge == 0) {
-      return "";
-    }
-    String sign = charge > 0 ? "+" : "-";
-    return Math.abs(charge) == 1 ? sign : sign + Math.abs(charge);
   }
 
   /**
    * Returns the named component with a key.
    *
-   * @param key the key, such as "PO4-3" or "lactate-"
+   * @param key the key, such as "PO43-" or "lactate-"
    * @return the component
    * @throws IllegalArgumentException if there is none with this key
    */
@@ -231,8 +226,8 @@ public final class Component implements Solute {
   /**
    * Returns the named component with a name, key or formula, written exactly so.
    *
-   * @param nameOrFormula the name, such as "phosphate", the key, such as "lactate-", or the formula
-   *     without protons, such as "PO4-3"
+   * @param nameOrFormula the name, such as "phosphate", the key, such as "PO43-" or "lactate-", or
+   *     the formula without protons as {@link Formula} reads it, such as "PO4^3-"
    * @return the component
    * @throws IllegalArgumentException if there is none; the message lists near names
    */
@@ -246,7 +241,8 @@ public final class Component implements Solute {
    * up or gives off a proton.
    *
    * @param name the name, such as "fluoride"
-   * @param formula the formula with its charge, such as "F-"; it becomes the key
+   * @param formula the formula with its charge as {@link Formula} reads it, such as "F-" or
+   *     "Fe^2+"; the key is its text, "Fe2+"
    * @return the component
    * @throws IllegalArgumentException if the formula cannot be read, has no charge, or belongs to a
    *     named component
@@ -264,7 +260,8 @@ public final class Component implements Solute {
             "strong ion: " + Excerpt.of(formula) + " is already the component " + component.key);
       }
     }
-    return new Component(formula, name, parsed.charge(), List.of(formula), parsed, List.of());
+    String key = parsed.text();
+    return new Component(key, name, parsed.charge(), List.of(key), parsed, List.of());
   }
 
   /**
@@ -306,7 +303,11 @@ public final class Component implements Solute {
       definitions.add(constant.definition());
     }
     return new Component(
-        name + chargeText(chargeWithoutProtons) + " {" + String.join("; ", definitions) + "}",
+        name
+            + SpeciesName.charge(chargeWithoutProtons)
+            + " {"
+            + String.join("; ", definitions)
+            + "}",
         name,
         chargeWithoutProtons,
         forms(name, chargeWithoutProtons, dissociation.length),
@@ -335,7 +336,7 @@ public final class Component implements Solute {
   /**
    * Returns the key, the identity of the component.
    *
-   * @return the key, such as "PO4-3", "Na+" or "lactate-"
+   * @return the key, such as "PO43-", "Na+" or "lactate-"
    */
   public String key() {
     return key;
@@ -373,7 +374,7 @@ public final class Component implements Solute {
    * Returns the name of the form that holds some of the protons.
    *
    * @param protons how many protons it holds, from 0 to {@link #protons()}
-   * @return the name, such as "HPO4-2", "CO2(aq)" or "H2(citrate)-"
+   * @return the name, such as "HPO42-", "CO2(aq)" or "H2(citrate)-"
    * @throws IllegalArgumentException if there is no such form
    */
   public String form(int protons) {

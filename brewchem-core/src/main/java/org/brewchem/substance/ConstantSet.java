@@ -50,7 +50,7 @@ public final class ConstantSet {
   private static Map<String, ConstantSet> read() {
     Map<String, Map<Component, Map<Integer, EquilibriumConstant>>> tables = new LinkedHashMap<>();
     for (ResourceTable.Row row : ResourceTable.read("dissociation-constants.csv")) {
-      Component component = Component.of(row.text("component"));
+      Component component = Component.of(row.species("component"));
       int step = row.integer("step");
       Map<Integer, EquilibriumConstant> steps =
           tables

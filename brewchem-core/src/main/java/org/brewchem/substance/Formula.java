@@ -12,11 +12,17 @@ import org.jspecify.annotations.Nullable;
 /**
  * A chemical formula, read strictly from text: elements with counts, round or square brackets,
  * water of hydration after a point ({@code CaSO4.2H2O} or {@code CaSO4·2H2O}), and a charge at the
- * end ({@code Na+}, {@code SO4-2}, {@code HPO4^2-}, {@code HPO4^-2}).
+ * end ({@code Na+}, {@code SO4^2-}, {@code SO4-2}, {@code SO4^-2}).
  *
- * <p>A bare sign after an element with a count alone, such as {@code Ca2+}, could mean two things
- * and is refused: write {@code Ca+2} or {@code Ca^2+}. The molar mass of an ion is that of its
- * atoms; the electrons are neglected.
+ * <p>{@link #text()} is in IUPAC's notation, {@code Ca2+} or {@code SO42-}, as species are named
+ * everywhere in the library. On paper a raised charge shows what belongs to it; in plain text the
+ * digit does not: {@code Ca2+} is one calcium with two charges or two with one, {@code SO42-} four
+ * oxygens or forty-two. A formula, from which a molar mass is computed, must not be guessed.
+ * Therefore a bare sign is refused behind an element with a count alone and behind a count of two
+ * digits: write {@code Ca^2+} or {@code Ca2^+}. A bare sign behind a count of one digit in a longer
+ * formula is a single charge: {@code HCO3-}.
+ *
+ * <p>The molar mass of an ion is that of its atoms; the electrons are neglected.
  *
  * <p>Two formulas are equal when they hold the same atoms and the same charge, however written.
  */
@@ -48,9 +54,9 @@ public final class Formula {
   }
 
   /**
-   * Returns the formula as it was written.
+   * Returns the formula as it was written, but for the charge, which is in IUPAC's notation.
    *
-   * @return the text
+   * @return the text, such as "CaSO4.2H2O" or "SO42-"
    */
   public String text() {
     return text;
@@ -108,7 +114,7 @@ public final class Formula {
     return 31 * counts.hashCode() + charge;
   }
 
-  /** Returns the formula as it was written. */
+  /** Returns {@link #text()}. */
   @Override
   public String toString() {
     return text;
@@ -141,11 +147,12 @@ public final class Formula {
         }
         readGroup('\0', multiplier).forEach((element, count) -> add(counts, element, count));
       }
+      String uncharged = text.substring(0, position);
       int charge = readCharge();
       if (!atEnd()) {
         throw error("an element, a bracket, a charge or the end");
       }
-      return new Formula(text, counts, charge);
+      return new Formula(uncharged + SpeciesName.charge(charge), counts, charge);
     }
 
     private Map<Element, Integer> readGroup(char closing, int multiplier) {
@@ -237,13 +244,12 @@ public final class Formula {
         if (position > start) {
           return size * readSign();
         }
-      } else if (isSign(peek()) && isElementWithCount()) {
+      } else if (isSign(peek()) && couldBeCountOrCharge()) {
         throw error(
             "a charge that cannot be taken for a count; write "
-                + Excerpt.of(text.substring(0, position - 1))
-                + "^"
-                + text.charAt(position - 1)
-                + peek());
+                + Excerpt.of(text.substring(0, position - 1) + "^" + text.substring(position - 1))
+                + " or "
+                + Excerpt.of(text.substring(0, position) + "^" + peek()));
       }
       int sign = readSign();
       int start = position;
@@ -251,9 +257,9 @@ public final class Formula {
       return position == start ? sign : sign * size;
     }
 
-    private boolean isElementWithCount() {
-      return text.substring(0, position).matches("[A-Z][a-z]?[0-9]")
-          && position == text.length() - 1;
+    private boolean couldBeCountOrCharge() {
+      return position == text.length() - 1
+          && text.substring(0, position).matches("[A-Z][a-z]?[0-9]|.*[0-9][2-9]");
     }
 
     private int readSign() {

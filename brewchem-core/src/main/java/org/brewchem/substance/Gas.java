@@ -35,7 +35,7 @@ public final class Gas {
     ResourceTable.Row row = rows.get(0);
     return new Gas(
         name,
-        Component.of(row.text("component")),
+        Component.of(row.species("component")),
         row.constant("log_K_25C", 1.0).from(row.provenance()));
   }
 

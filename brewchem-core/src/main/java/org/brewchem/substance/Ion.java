@@ -1,5 +1,7 @@
 package org.brewchem.substance;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -27,11 +29,11 @@ public final class Ion implements Compound {
   /** Potassium, K+. */
   public static final Ion POTASSIUM = library("potassium", "K+", Component.POTASSIUM);
 
-  /** Calcium, Ca+2. */
-  public static final Ion CALCIUM = library("calcium", "Ca+2", Component.CALCIUM);
+  /** Calcium, Ca2+. */
+  public static final Ion CALCIUM = library("calcium", "Ca^2+", Component.CALCIUM);
 
-  /** Magnesium, Mg+2. */
-  public static final Ion MAGNESIUM = library("magnesium", "Mg+2", Component.MAGNESIUM);
+  /** Magnesium, Mg2+. */
+  public static final Ion MAGNESIUM = library("magnesium", "Mg^2+", Component.MAGNESIUM);
 
   /** Ammonium, NH4+. */
   public static final Ion AMMONIUM = library("ammonium", "NH4+", Component.AMMONIA);
@@ -42,18 +44,18 @@ public final class Ion implements Compound {
   /** Nitrate, NO3-. */
   public static final Ion NITRATE = library("nitrate", "NO3-", Component.NITRATE);
 
-  /** Sulfate, SO4-2. */
-  public static final Ion SULFATE = library("sulfate", "SO4-2", Component.SULFATE);
+  /** Sulfate, SO42-. */
+  public static final Ion SULFATE = library("sulfate", "SO4^2-", Component.SULFATE);
 
   /** Hydrogencarbonate, called bicarbonate in the trade, HCO3-. */
   public static final Ion BICARBONATE =
       library("bicarbonate", "HCO3-", Component.CARBONATE, "hydrogencarbonate");
 
-  /** Carbonate, CO3-2. */
-  public static final Ion CARBONATE = library("carbonate", "CO3-2", Component.CARBONATE);
+  /** Carbonate, CO32-. */
+  public static final Ion CARBONATE = library("carbonate", "CO3^2-", Component.CARBONATE);
 
-  /** Phosphate, PO4-3. */
-  public static final Ion PHOSPHATE = library("phosphate", "PO4-3", Component.PHOSPHATE);
+  /** Phosphate, PO43-. */
+  public static final Ion PHOSPHATE = library("phosphate", "PO4^3-", Component.PHOSPHATE);
 
   private final String name;
   private final Formula formula;
@@ -69,7 +71,9 @@ public final class Ion implements Compound {
   private static Ion library(
       String name, String formula, Component component, String... otherNames) {
     Ion ion = new Ion(name, formula, component);
-    return LIBRARY.add(ion, ion.formula, name, otherNames);
+    List<String> names = new ArrayList<>(Arrays.asList(otherNames));
+    names.add(ion.toString());
+    return LIBRARY.add(ion, ion.formula, name, names.toArray(String[]::new));
   }
 
   /**
@@ -84,7 +88,8 @@ public final class Ion implements Compound {
   /**
    * Returns the ion with a name or a formula, written exactly so.
    *
-   * @param nameOrFormula the name, such as "calcium", or the formula, such as "Ca+2"
+   * @param nameOrFormula the name, such as "calcium", the name of the species, such as "Ca2+", or
+   *     the formula as {@link Formula} reads it, such as "Ca^2+"
    * @return the ion
    * @throws IllegalArgumentException if this class names none; the message lists near names
    */
@@ -97,7 +102,7 @@ public final class Ion implements Compound {
    * Makes a strong ion that this class does not name, such as fluoride.
    *
    * @param name the name, such as "fluoride"
-   * @param formula the formula with its charge, such as "F-"
+   * @param formula the formula with its charge as {@link Formula} reads it, such as "F-" or "Fe^2+"
    * @return the ion
    * @throws IllegalArgumentException if the formula cannot be read, has no charge, or belongs to a
    *     named component
@@ -193,7 +198,7 @@ public final class Ion implements Compound {
     return formula.hashCode();
   }
 
-  /** Returns the formula. */
+  /** Returns the formula in IUPAC's notation, such as "Ca2+". */
   @Override
   public String toString() {
     return formula.text();

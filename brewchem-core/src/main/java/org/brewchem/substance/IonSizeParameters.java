@@ -33,7 +33,7 @@ public final class IonSizeParameters {
     Map<String, Values> values = new LinkedHashMap<>();
     for (ResourceTable.Row row : ResourceTable.read("ion-size-parameters.csv")) {
       Values parameters = new Values(row.number("a_angstrom"), row.number("b_kg_per_mol"));
-      if (values.put(row.text("species"), parameters) != null) {
+      if (values.put(row.species("species"), parameters) != null) {
         throw new IllegalStateException(row.place() + ": a second row for one species");
       }
     }
@@ -53,7 +53,7 @@ public final class IonSizeParameters {
   /**
    * Returns the parameters of a species.
    *
-   * @param species the name of the species, such as "HPO4-2"
+   * @param species the name of the species, such as "HPO42-"
    * @return its parameters; empty when the table does not name it
    */
   public Optional<Values> of(String species) {

@@ -71,12 +71,14 @@ public final class Mineral implements Compound {
       for (String part : row.text("components").split("; ", -1)) {
         int space = part.indexOf(' ');
         components.put(
-            Component.of(part.substring(0, space)), Double.valueOf(part.substring(space + 1)));
+            Component.of(SpeciesName.iupac(part.substring(0, space))),
+            Double.valueOf(part.substring(space + 1)));
       }
       EquilibriumConstant constant = row.constant("log_K_25C", 1.0);
       if (!row.text("written_on").isEmpty()) {
         double ligands = components.getOrDefault(Component.PHOSPHATE, 0.0);
-        EquilibriumConstant dissociation = AssociationConstants.of(row.text("written_on")).negate();
+        EquilibriumConstant dissociation =
+            AssociationConstants.of(row.species("written_on")).negate();
         for (int n = 0; n < ligands; n++) {
           constant = constant.plus(dissociation);
         }

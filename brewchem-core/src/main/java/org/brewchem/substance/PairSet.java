@@ -46,12 +46,12 @@ public final class PairSet {
       EquilibriumConstant constant = row.constant("log_K_25C", 1.0);
       if (!row.text("written_on").isEmpty()) {
         double uncertainty = row.optionalNumber("uncertainty").orElse(0.0);
-        constant = constant.plus(AssociationConstants.of(row.text("written_on")));
+        constant = constant.plus(AssociationConstants.of(row.species("written_on")));
         constant = uncertainty > 0.0 ? constant.withUncertainty(uncertainty) : constant;
       }
       IonPair pair =
           IonPair.of(
-              row.text("product"),
+              row.species("product"),
               component(row, "metal"),
               component(row, "ligand"),
               row.integer("ligand_count"),
@@ -69,7 +69,7 @@ public final class PairSet {
   }
 
   private static Optional<Component> component(ResourceTable.Row row, String column) {
-    String key = row.text(column);
+    String key = row.species(column);
     return key.isEmpty() ? Optional.empty() : Optional.of(Component.of(key));
   }
 

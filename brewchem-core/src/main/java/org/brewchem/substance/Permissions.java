@@ -30,11 +30,13 @@ public final class Permissions {
   private static Map<Key, Map<Use, Row>> read() {
     Map<Key, Map<Use, Row>> rows = new HashMap<>();
     for (ResourceTable.Row row : ResourceTable.read("reagent-uses.csv")) {
-      String substance = (row.text("kind").equals("gas") ? "gas " : "") + row.text("substance");
+      boolean component = row.text("kind").equals("component");
+      String substance =
+          component
+              ? row.species("substance")
+              : (row.text("kind").equals("gas") ? "gas " : "") + row.text("substance");
       Map<Use, Row> ofSubstance =
-          rows.computeIfAbsent(
-              new Key(row.text("kind").equals("component"), substance),
-              key -> new EnumMap<>(Use.class));
+          rows.computeIfAbsent(new Key(component, substance), key -> new EnumMap<>(Use.class));
       for (String use : row.text("uses").split("; ", -1)) {
         if (ofSubstance.put(Use.of(use), new Row(standing(row), row.provenance())) != null) {
           throw new IllegalStateException(row.place() + ": a second row for " + use);

@@ -23,6 +23,11 @@ final class ResourceTable {
       return row.text(column);
     }
 
+    /** Returns the name of a species, or a cell without one, in IUPAC's notation. */
+    String species(String column) {
+      return SpeciesName.iupac(text(column));
+    }
+
     double number(String column) {
       return row.number(column);
     }

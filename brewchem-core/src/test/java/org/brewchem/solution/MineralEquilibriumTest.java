@@ -120,7 +120,7 @@ class MineralEquilibriumTest {
     Equilibrium state = solution.equilibrium();
     double product =
         5 * Math.log10(2e-3)
-            + 3 * Math.log10(state.species("PO4-3").orElseThrow().activity())
+            + 3 * Math.log10(state.species("PO43-").orElseThrow().activity())
             + state.pH().value();
     Mineral typed = Mineral.HYDROXYAPATITE.with(EquilibriumConstant.ofLog10(-40));
     assertEquals(product + 40, state.saturationIndex(typed).orElseThrow(), 1e-12);

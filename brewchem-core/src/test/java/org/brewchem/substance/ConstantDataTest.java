@@ -171,9 +171,13 @@ class ConstantDataTest {
       if (!writtenOn.isEmpty()) {
         assertTrue(left.containsKey(writtenOn), row::place);
       }
-      IonPair pair = PairSet.named(row.text("source_key")).find(row.text("product")).orElseThrow();
-      assertTrue(terms(sides[1]).containsKey(pair.product()), row::place);
-      assertEquals(SoluteTest.chargeOfName(pair.product()), pair.charge(), row::place);
+      IonPair pair =
+          PairSet.named(row.text("source_key")).find(row.species("product")).orElseThrow();
+      assertTrue(terms(sides[1]).containsKey(row.text("product")), row::place);
+      assertEquals(SoluteTest.chargeOfName(row.text("product")), pair.charge(), row::place);
+      String stem = SoluteTest.withoutCharge(pair.product(), pair.charge());
+      assertEquals(
+          row.text("product").replace("(aq)", "").replaceAll("[+-][0-9]?$", ""), stem, row::place);
     }
   }
 
@@ -203,7 +207,7 @@ class ConstantDataTest {
     assertEquals(20.961, constant("CaH2PO4+"), 1e-9);
     assertEquals(-0.06 + 10.329, constant("NaHCO3(aq)"), 2e-4);
     assertEquals(1.08 + 1.988, constant("CaHSO4+"), 5e-4);
-    assertEquals(2.42 + 0.52, constant("Mg(SO4)2-2"), 5e-3);
+    assertEquals(2.42 + 0.52, constant("Mg(SO4)22-"), 5e-3);
     assertEquals(
         1.1057 + 10.3289,
         PairSet.named("plummer-busenberg-1982")
@@ -236,7 +240,7 @@ class ConstantDataTest {
     EquilibriumConstant one = EquilibriumConstant.ofLog10(1.0);
     IonPair pair = IonPair.of("FeCitrate(aq)", iron(), Component.CITRATE, 1, 0, one);
     assertEquals(0, pair.charge());
-    assertEquals(1, IonPair.hydroxide("FeOH+2", iron(), 2, one).charge());
+    assertEquals(1, IonPair.hydroxide("Fe(OH)2+", iron(), 2, one).charge());
     assertThrows(
         IllegalArgumentException.class,
         () -> IonPair.of("x", Component.PHOSPHATE, Component.CITRATE, 1, 0, one));
@@ -251,7 +255,7 @@ class ConstantDataTest {
   }
 
   private static Component iron() {
-    return Component.strongIon("iron(III)", "Fe+3");
+    return Component.strongIon("iron(III)", "Fe^3+");
   }
 
   @Test
@@ -289,7 +293,7 @@ class ConstantDataTest {
         .forEach(
             (species, values) -> {
               assertTrue(known.contains(species), species);
-              if (SoluteTest.chargeOfName(species) == 0) {
+              if (!species.matches(".*[+-]")) {
                 assertEquals(0.0, values.angstroms(), species);
               } else {
                 assertTrue(values.angstroms() >= 2.0 && values.angstroms() <= 9.0, species);

@@ -79,7 +79,7 @@ class EqualityTest {
             () -> Gas.CARBON_DIOXIDE.with(EquilibriumConstant.ofLog10(-1.5))));
     allDifferent(
         List.of(
-            IonSizeParameters::standard, () -> IonSizeParameters.standard().with("Fe+2", 6, 0)));
+            IonSizeParameters::standard, () -> IonSizeParameters.standard().with("Fe2+", 6, 0)));
   }
 
   @Test

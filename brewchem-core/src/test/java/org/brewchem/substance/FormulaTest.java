@@ -87,7 +87,9 @@ class FormulaTest {
         "C1234       | 2 | a number up to 999",
         "Na+x        | 4 | an element, a bracket, a charge or the end",
         "SO4^2       | 6 | a charge, such as + or -2",
-        "Ca2+        | 4 | write Ca^2+",
+        "Ca2+        | 4 | write Ca^2+ or Ca2^+",
+        "SO42-       | 5 | write SO4^2- or SO42^-",
+        "Mg(SO4)22-  | 10 | write Mg(SO4)2^2- or Mg(SO4)22^-",
         "Ca SO4      | 3 | a charge, such as + or -2"
       })
   void saysWhatIsWrongAndWhere(String text, int position, String expected) {
@@ -99,9 +101,26 @@ class FormulaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"CaSO4.2H2O", "Ca(OH)2", "HPO4^2-", "NaHCO3"})
+  @ValueSource(strings = {"CaSO4.2H2O", "CaSO4·2H2O", "Ca(OH)2", "NaHCO3", "Na+", "H2PO4-"})
   void keepsItsText(String text) {
     assertEquals(text, Formula.parse(text).toString());
+  }
+
+  /** IUPAC, Red Book 2005, IR-2.5.2, from memory: the charge number stands before its sign. */
+  @ParameterizedTest
+  @CsvSource({
+    "Ca^2+, Ca2+",
+    "Ca+2, Ca2+",
+    "Ca2^+, Ca2+",
+    "HPO4^2-, HPO42-",
+    "HPO4^-2, HPO42-",
+    "PO4-3, PO43-",
+    "Cl^-, Cl-",
+    "[Fe(CN)6]-4, [Fe(CN)6]4-"
+  })
+  void printsTheChargeAsIupacDoes(String text, String printed) {
+    assertEquals(printed, Formula.parse(text).text());
+    assertEquals(printed, Formula.parse(text).toString());
   }
 
   /** Sums of the CIAAW 2021 abridged weights, written out by hand. */

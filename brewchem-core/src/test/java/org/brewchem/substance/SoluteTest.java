@@ -1,6 +1,7 @@
 package org.brewchem.substance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -17,20 +18,68 @@ class SoluteTest {
     for (Component component : Component.named()) {
       assertEquals(component.chargeWithoutProtons(), component.formula().orElseThrow().charge());
       for (int n = 0; n <= component.protons(); n++) {
-        assertEquals(
-            component.chargeWithoutProtons() + n,
-            chargeOfName(component.form(n)),
-            component.form(n));
+        String form = component.form(n);
+        String stem = withoutCharge(form, component.chargeWithoutProtons() + n);
+        if (component.form(0).startsWith(component.name())) {
+          assertTrue(stem.endsWith(n == 0 ? component.name() : "(" + component.name() + ")"), form);
+        } else if (n == 0) {
+          assertEquals(
+              component.formula().orElseThrow().counts(), Formula.parse(stem).counts(), form);
+        } else {
+          Formula below =
+              Formula.parse(
+                  withoutCharge(component.form(n - 1), component.chargeWithoutProtons() + n - 1));
+          int water = below.count(Element.of("O")) - Formula.parse(stem).count(Element.of("O"));
+          assertEquals(
+              below.count(Element.of("H")) + 1,
+              Formula.parse(stem).count(Element.of("H")) + 2 * water,
+              form);
+        }
       }
     }
-    assertEquals("HPO4-2", Component.PHOSPHATE.form(1));
+    assertEquals("HPO42-", Component.PHOSPHATE.form(1));
     assertEquals("CO2(aq)", Component.CARBONATE.form(2));
     assertEquals("H2(citrate)-", Component.CITRATE.form(2));
     assertEquals("NH4+", Component.AMMONIA.form(1));
     assertThrows(IllegalArgumentException.class, () -> Component.SODIUM.form(1));
   }
 
-  /** The charge that the end of a species' name states. */
+  @Test
+  void componentsAndIonsAreFoundByTheNameOfTheirSpecies() {
+    assertEquals(Component.PHOSPHATE, Component.of("PO43-"));
+    assertEquals(Component.CITRATE, Component.named("citrate3-"));
+    assertEquals(Component.CALCIUM, Component.named("Ca^2+"));
+    assertEquals(Ion.SULFATE, Ion.named("SO42-"));
+    assertEquals(Ion.SULFATE, Ion.named("SO4^2-"));
+    assertEquals("SO42-", Ion.SULFATE.toString());
+    assertEquals("Fe2+", Component.strongIon("iron(II)", "Fe^2+").key());
+    assertEquals(Component.strongIon("iron(II)", "Fe^2+"), Component.strongIon("iron(II)", "Fe+2"));
+    assertEquals("sites2-", Component.group("sites", -2, 4.0).form(0));
+    assertThrows(IllegalArgumentException.class, () -> Component.of("PO4-3"));
+    assertThrows(IllegalArgumentException.class, () -> Ion.strong("iron(II)", "Fe2+"));
+  }
+
+  @Test
+  void tablesMayWriteTheSignOfAChargeFirst() {
+    assertEquals("Mg(SO4)22-", SpeciesName.iupac("Mg(SO4)2-2"));
+    assertEquals("Mg(SO4)22-", SpeciesName.iupac("Mg(SO4)22-"));
+    assertEquals("Ca2+", SpeciesName.iupac("Ca+2"));
+    assertEquals("HCO3-", SpeciesName.iupac("HCO3-"));
+    assertEquals("CO2(aq)", SpeciesName.iupac("CO2(aq)"));
+    assertEquals("", SpeciesName.iupac(""));
+  }
+
+  /** The name without the charge that has to stand at its end, in IUPAC's notation. */
+  static String withoutCharge(String name, int charge) {
+    String size = Math.abs(charge) < 2 ? "" : String.valueOf(Math.abs(charge));
+    String end = charge == 0 ? "" : size + (charge > 0 ? "+" : "-");
+    assertTrue(name.endsWith(end), name + " should end in " + end);
+    String stem = name.substring(0, name.length() - end.length());
+    assertFalse(stem.endsWith("+") || stem.endsWith("-"), name);
+    return stem.replace("(aq)", "");
+  }
+
+  /** The charge that the end of a species' name states in a table, where the sign comes first. */
   static int chargeOfName(String name) {
     String end = name.replaceAll("^.*?([+-][0-9]?)?$", "$1");
     if (end.isEmpty()) {
