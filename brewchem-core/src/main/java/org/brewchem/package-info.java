@@ -8,10 +8,10 @@
  *
  * <p>This package holds the failures that all of them share, and uses none of them. A number that
  * is not possible is refused with an {@link org.brewchem.OutOfRangeException}, which says which
- * argument it was, its value and unit, and what is allowed. An answer that needs something nobody
- * stated is refused with a {@link org.brewchem.MissingValueException}, which says what is missing.
- * Both are {@link IllegalArgumentException}s. Their messages stay below 500 characters, however
- * long a text the caller gave.
+ * argument it was, its value and unit, and what is allowed; it is an {@link
+ * IllegalArgumentException}. Its message stays below 500 characters, however long a text the caller
+ * gave. An answer that needs something nobody stated is no failure: it is unknown and says why, and
+ * only {@link org.brewchem.figure.UnknownFigureException asking for its value} throws.
  *
  * <p>In every package, null is refused with a {@link NullPointerException} that names the argument,
  * unless the type says {@code @Nullable}.

@@ -4,10 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.ObjectInputStream;
+import java.io.ObjectOutputStream;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import org.brewchem.internal.Checks;
+import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
@@ -77,12 +81,28 @@ class RefusalTest {
 
   @Test
   void whatIsMissingIsListed() {
-    MissingValueException one = Checks.missing("residual alkalinity", List.of("calcium"));
-    assertEquals("residual alkalinity: calcium is missing", one.getMessage());
-    MissingValueException two =
-        Checks.missing("residual alkalinity", List.of("calcium", "magnesium"));
-    assertEquals("residual alkalinity: calcium, magnesium are missing", two.getMessage());
-    assertEquals(List.of("calcium", "magnesium"), two.missing());
+    List<String> reasons = List.of("calcium is not reported", "magnesium is not reported");
+    UnknownFigureException unknown = new UnknownFigureException("residual alkalinity", reasons);
+    assertEquals(
+        "residual alkalinity: unknown; calcium is not reported; magnesium is not reported",
+        unknown.getMessage());
+    assertEquals("residual alkalinity", unknown.figure());
+    assertEquals(reasons, unknown.missing());
+    assertTrue(new UnknownFigureException(ENDLESS, List.of(ENDLESS)).getMessage().length() < 500);
+  }
+
+  @Test
+  void whatIsMissingIsStillListedAfterSerialisation() throws Exception {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {
+      out.writeObject(new UnknownFigureException("pH", List.of("alkalinity is not reported")));
+    }
+    try (ObjectInputStream in =
+        new ObjectInputStream(new ByteArrayInputStream(bytes.toByteArray()))) {
+      UnknownFigureException read = (UnknownFigureException) in.readObject();
+      assertEquals("pH", read.figure());
+      assertEquals(List.of("alkalinity is not reported"), read.missing());
+    }
   }
 
   static Stream<Executable> callsWithEndlessText() {

@@ -1,8 +1,6 @@
 package org.brewchem.internal;
 
-import java.util.List;
 import java.util.Objects;
-import org.brewchem.MissingValueException;
 import org.brewchem.OutOfRangeException;
 
 /**
@@ -143,22 +141,6 @@ public final class Checks {
         value,
         unit,
         allowed);
-  }
-
-  /**
-   * Returns the refusal of an answer for which values are missing.
-   *
-   * @param wanted what was asked for
-   * @param missing the names of what is missing, one or more
-   * @return the exception, to be thrown
-   */
-  public static MissingValueException missing(String wanted, List<String> missing) {
-    return new MissingValueException(
-        Excerpt.of(wanted, LONGEST_ARGUMENT)
-            + ": "
-            + Excerpt.of(String.join(", ", missing), LONGEST_ALLOWED)
-            + (missing.size() == 1 ? " is missing" : " are missing"),
-        missing);
   }
 
   private static String withUnit(String number, String unit) {

@@ -175,7 +175,9 @@ final class EngineModel {
     for (CsvTable.Line row : CsvTable.read("activity-parameters.csv", 33).lines()) {
       parameters =
           parameters.with(
-              row.text("species"), row.number("a_angstrom"), row.number("b_kg_per_mol"));
+              EnginePairs.libraryName(row.text("species")),
+              row.number("a_angstrom"),
+              row.number("b_kg_per_mol"));
     }
     return parameters;
   }

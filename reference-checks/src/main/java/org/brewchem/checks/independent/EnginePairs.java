@@ -83,7 +83,7 @@ final class EnginePairs {
         set =
             set.with(
                 IonPair.of(
-                    sides[1],
+                    libraryName(sides[1]),
                     Component.MAGNESIUM,
                     Component.SULFATE,
                     2,
@@ -94,18 +94,23 @@ final class EnginePairs {
     return set.renamed("as the engine");
   }
 
+  /** The engine writes the sign of a charge first, as in SO4-2; the library writes SO42-. */
+  static String libraryName(String engineName) {
+    return engineName.replaceFirst("([+-])([2-9])$", "$2$1");
+  }
+
   private static IonPair pair(
       List<String> reactants, String products, EquilibriumConstant constant) {
     Component metal = METALS.getOrDefault(reactants.get(0), Component.CALCIUM);
     if (reactants.contains("H2O")) {
-      return IonPair.hydroxide(products.split(" ", 2)[0], metal, 1, constant);
+      return IonPair.hydroxide(libraryName(products.split(" ", 2)[0]), metal, 1, constant);
     }
     int protons = reactants.contains("H+") ? 1 : reactants.contains("2H+") ? 2 : 0;
     for (String reactant : reactants) {
       Ligand ligand = LIGANDS.get(reactant);
       if (ligand != null) {
         return IonPair.of(
-            products,
+            libraryName(products),
             metal,
             ligand.component(),
             1,
