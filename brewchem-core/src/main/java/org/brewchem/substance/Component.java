@@ -164,7 +164,7 @@ public final class Component implements Solute {
     List<String> forms = new ArrayList<>(List.of(formula.text()));
     forms.addAll(Arrays.asList(protonated));
     return library(
-        new Component(formula.text(), name, formula.charge(), forms, formula, List.of()));
+        new Component(formula.text(), name, formula.charge(), forms, formula, List.of()), formula);
   }
 
   private static Component organic(String name, String formulaText, int protons) {
@@ -176,11 +176,12 @@ public final class Component implements Solute {
             formula.charge(),
             forms(name, formula.charge(), protons),
             formula,
-            List.of()));
+            List.of()),
+        formula);
   }
 
-  private static Component library(Component component) {
-    return LIBRARY.add(component, component.formula, component.key, component.name);
+  private static Component library(Component component, Formula formula) {
+    return LIBRARY.add(component, formula, component.key, component.name, formula.text());
   }
 
   private static List<String> forms(String name, int chargeWithoutProtons, int protons) {
