@@ -8,6 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.brewchem.buffer.AcidityBelowStandInException;
+import org.brewchem.buffer.Buffer;
+import org.brewchem.buffer.BufferCode;
+import org.brewchem.buffer.StandIn;
+import org.brewchem.figure.Notice;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.MassConcentration;
@@ -15,12 +20,13 @@ import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Contents;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Reagent;
 import org.brewchem.titration.AcidityResult;
-import org.brewchem.titration.MeasuredBuffer;
+import org.brewchem.uncertainty.Traced;
 import org.brewchem.water.Water;
 import org.jspecify.annotations.Nullable;
 
@@ -30,15 +36,12 @@ import org.jspecify.annotations.Nullable;
  * and a {@link Blend}.
  *
  * <p>Both measurements are those of the degassed sample. Without {@link #buffered} a {@link
- * StandInBuffer} stands for the buffering. Acidities predicted here are those of the undiluted
- * beer: the base per litre from its pH to the end point.
+ * StandIn} stands for the buffering. Acidities predicted here are those of the undiluted beer: the
+ * base per litre from its pH to the end point.
  *
  * <p>Immutable and thread-safe.
  */
 public final class Beer {
-
-  /** Beyond it the stand-in no longer resembles a beer; our choice. */
-  private static final double STRETCHED_SHARE_OF_GROUPS = 0.75;
 
   /** More than two careful titrations of one beer differ by; our choice. */
   private static final double DISAGREEING_SHARE = 0.05;
@@ -46,7 +49,7 @@ public final class Beer {
   private final Figure<PH> pH;
   private final Figure<TitratableAcidity> acidity;
   private final Map<Ion, Content> ions;
-  private final Buffering buffering;
+  private final Buffer buffering;
   private final Temperature temperature;
   private final Chemistry chemistry;
 
@@ -60,7 +63,7 @@ public final class Beer {
       Figure<PH> pH,
       Figure<TitratableAcidity> acidity,
       Map<Ion, Content> ions,
-      Buffering buffering,
+      Buffer buffering,
       Temperature temperature,
       Chemistry chemistry) {
     this.pH = pH;
@@ -82,7 +85,8 @@ public final class Beer {
    *     point
    */
   public static Beer of(PH pH, TitratableAcidity acidity) {
-    StandInBuffer standIn = StandInBuffer.matching(acidity);
+    StandIn standIn =
+        StandIn.matching(Traced.exact(acidity.inMilliequivalentsPerLitre()), acidity.endPoint());
     if (pH.compareTo(acidity.endPoint()) >= 0) {
       throw new IllegalArgumentException(
           "pH of the beer: "
@@ -164,24 +168,14 @@ public final class Beer {
 
   /**
    * Replaces the buffering, as by one that was measured. Where it and the measured acidity do not
-   * agree, the acidity is believed, and the difference is carried along unchanged.
+   * agree, the acidity is believed, and the difference is carried along unchanged. Ions measured in
+   * the beer replace those that the buffer assumed.
    *
    * @param measured the buffering
    * @return the beer with it
    */
-  public Beer buffered(Buffering measured) {
+  public Beer buffered(Buffer measured) {
     return new Beer(pH, acidity, ions, measured, temperature, chemistry);
-  }
-
-  /**
-   * Replaces the stand-in by the buffer that the beer's own titration showed. Ions measured in the
-   * beer replace those that the buffer assumed.
-   *
-   * @param measured the measured buffer
-   * @return the beer with it
-   */
-  public Beer buffered(MeasuredBuffer measured) {
-    return buffered(new MeasuredBuffering(measured));
   }
 
   /**
@@ -296,7 +290,7 @@ public final class Beer {
    *
    * @return the buffering
    */
-  public Buffering buffering() {
+  public Buffer buffering() {
     return buffering;
   }
 
@@ -372,7 +366,22 @@ public final class Beer {
    * @throws AcidityBelowStandInException if the stand-in cannot have so little acidity
    */
   public Solution solution() {
-    return buffering.closed(known(), pH.value());
+    return Solution.of(contents());
+  }
+
+  private Contents contents() {
+    return buffering.contents(known().contents(), Traced.exact(pH.value().value()));
+  }
+
+  /** How uncertain the buffer makes a pH to which strong acid or base brings the beer. */
+  double uncertaintyOfChangeTo(PH predicted) {
+    Contents contents = contents();
+    double capacity =
+        Solution.of(contents).bufferCapacity(predicted).inMilliequivalentsPerLitrePerPH();
+    return contents.chargeAt(Traced.exact(predicted.value())).knownPart()
+        * 1000
+        * contents.kilogramsPerLitre()
+        / capacity;
   }
 
   private Solution known() {
@@ -409,30 +418,16 @@ public final class Beer {
                   + " beer's chemistry: "
                   + ofWater));
     }
-    if (buffering instanceof StandInBuffer standIn) {
-      findings.add(new BeerFinding(BeerFinding.Kind.RESTS_ON_STAND_IN, standIn.basis()));
-      double share = standIn.shareOfGroups(known(), pH.value());
-      if (share < 0) {
-        findings.add(
-            new BeerFinding(
-                BeerFinding.Kind.ACIDITY_BELOW_STAND_IN,
-                "the stand-in has at least "
-                    + Texts.acidity(standIn.smallestAcidity(known(), pH.value()))
-                    + " at "
-                    + pH.value()
-                    + ", more than was measured; check pH and titration, or measure the buffering"));
-      } else if (share > STRETCHED_SHARE_OF_GROUPS) {
-        findings.add(
-            new BeerFinding(
-                BeerFinding.Kind.STAND_IN_STRETCHED,
-                Texts.format(
-                    "%.0f %% of the acidity is carried by the stand-in's scaled groups, far from an"
-                        + " average beer: expect more than 30 %% uncertainty, and measure the"
-                        + " buffering",
-                    100 * share)));
+    try {
+      Contents contents = contents();
+      for (Notice notice : contents.notices()) {
+        if (notice.code() == BufferCode.RESTS_ON_STAND_IN) {
+          findings.add(new BeerFinding(BeerFinding.Kind.RESTS_ON_STAND_IN, notice.text()));
+        } else if (notice.code() == BufferCode.STAND_IN_STRETCHED) {
+          findings.add(new BeerFinding(BeerFinding.Kind.STAND_IN_STRETCHED, notice.text()));
+        }
       }
-    } else {
-      double disagreement = acidityBeyond(solution()) / acidity.number();
+      double disagreement = acidityBeyond(Solution.of(contents)) / acidity.number();
       if (Math.abs(disagreement) > DISAGREEING_SHARE) {
         findings.add(
             new BeerFinding(
@@ -441,6 +436,11 @@ public final class Beer {
                     "the measured acidity lies %+.1f %% from that of the buffering",
                     100 * disagreement)));
       }
+    } catch (AcidityBelowStandInException below) {
+      findings.add(new BeerFinding(BeerFinding.Kind.RESTS_ON_STAND_IN, buffering.toString()));
+      findings.add(
+          new BeerFinding(
+              BeerFinding.Kind.ACIDITY_BELOW_STAND_IN, String.valueOf(below.getMessage())));
     }
     return List.copyOf(findings);
   }

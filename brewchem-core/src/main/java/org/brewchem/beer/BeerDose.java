@@ -160,7 +160,7 @@ public final class BeerDose {
   private double uncertaintyOfPH() {
     Beer beer = beer();
     double measured = beer.pHFigure().standardUncertainty().orElse(0);
-    double buffering = beer.buffering().standardUncertaintyOf(beer.pH(), pHAfter);
+    double buffering = beer.uncertaintyOfChangeTo(pHAfter);
     double strength =
         (pHWith(1 + REAGENT_STEP) - pHWith(1 - REAGENT_STEP))
             / (2 * REAGENT_STEP)
@@ -306,7 +306,7 @@ public final class BeerDose {
     if (Beer.acidityFindings(beer().acidity()).isEmpty()) {
       findings.addAll(Beer.acidityFindings(acidityAfter));
     }
-    if (beer().buffering().extrapolatedAt(pHAfter)) {
+    if (beer().buffering().extrapolatedAt(pHAfter).isPresent()) {
       findings.add(
           new BeerFinding(
               BeerFinding.Kind.EXTRAPOLATED,
@@ -398,7 +398,7 @@ public final class BeerDose {
     PH endPoint = acidityAfter.endPoint();
     List<String> lines = new ArrayList<>();
     lines.add("beer: " + beer.pH() + ", " + Texts.acidity(beer.acidity()) + " (measured)");
-    lines.add(beer.buffering().basis());
+    lines.add(beer.buffering().toString());
     lines.add("chemistry: " + beer.chemistry() + ", " + beer.temperature());
     lines.add(
         "buffer capacity of the beer: "
@@ -468,7 +468,7 @@ public final class BeerDose {
         "standard uncertainty of the pH: measured "
             + NumberText.decimals(beer.pHFigure().standardUncertainty().orElse(0), 3)
             + ", buffering "
-            + NumberText.decimals(beer.buffering().standardUncertaintyOf(beer.pH(), pHAfter), 3)
+            + NumberText.decimals(beer.uncertaintyOfChangeTo(pHAfter), 3)
             + ", with the reagent together "
             + NumberText.decimals(uncertaintyOfPH(), 3));
     lines.add(anionEffect().toString());

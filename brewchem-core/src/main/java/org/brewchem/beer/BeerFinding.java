@@ -19,7 +19,7 @@ public record BeerFinding(Kind kind, String text) {
     ACIDITY_UNUSUAL,
     /** More than gas in an open sample explains ({@link AcidityResult#greatestOfOpenSample}). */
     ACIDITY_OF_CARBONATED_SAMPLE,
-    /** The prediction rests on {@link StandInBuffer}. */
+    /** The prediction rests on {@link org.brewchem.buffer.StandIn}. */
     RESTS_ON_STAND_IN,
     /** Most of the acidity is carried by the scaled groups of the stand-in. */
     STAND_IN_STRETCHED,

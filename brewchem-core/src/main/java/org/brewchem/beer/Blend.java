@@ -136,8 +136,7 @@ public final class Blend {
 
   private double uncertaintyAtBlend(Beer beer) {
     return Math.hypot(
-        beer.pHFigure().standardUncertainty().orElse(0),
-        beer.buffering().standardUncertaintyOf(beer.pH(), pH));
+        beer.pHFigure().standardUncertainty().orElse(0), beer.uncertaintyOfChangeTo(pH));
   }
 
   private Map<Ion, Beer.Content> ions() {

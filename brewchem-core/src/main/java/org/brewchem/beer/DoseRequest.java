@@ -59,7 +59,8 @@ public final class DoseRequest {
      * @param target the pH, below that of the beer
      * @return the dose
      * @throws UnreachableTargetException if the acid cannot bring the beer there
-     * @throws AcidityBelowStandInException if the stand-in cannot represent the beer
+     * @throws org.brewchem.buffer.AcidityBelowStandInException if the stand-in cannot represent the
+     *     beer
      */
     public BeerDose to(PH target) {
       return addition().to(target);
@@ -72,7 +73,8 @@ public final class DoseRequest {
      * @return the dose
      * @throws UnreachableTargetException if the acid cannot bring the beer there
      * @throws IllegalArgumentException if the end point is another than the beer's
-     * @throws AcidityBelowStandInException if the stand-in cannot represent the beer
+     * @throws org.brewchem.buffer.AcidityBelowStandInException if the stand-in cannot represent the
+     *     beer
      */
     public BeerDose to(TitratableAcidity target) {
       return addition().to(target);

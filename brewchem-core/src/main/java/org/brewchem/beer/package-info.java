@@ -8,7 +8,7 @@
  * org.brewchem.beer.BeerDose}) or blends with another beer ({@link org.brewchem.beer.Blend}).
  *
  * <p>The acidity that an acid brings is known from its constants; how far the pH moves depends on
- * what buffers in the beer. Until that has been measured, {@link org.brewchem.beer.StandInBuffer}
+ * what buffers in the beer. Until that has been measured, {@link org.brewchem.buffer.StandIn}
  * stands in for it, and every prediction made with it says so and carries its uncertainty.
  *
  * <p>What is computed here is a proposal. Try it on the bench, dose less than the whole, measure,

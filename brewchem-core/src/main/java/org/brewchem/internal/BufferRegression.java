@@ -21,6 +21,9 @@ public final class BufferRegression {
   private static final double LN10 = Math.log(10);
   private static final int PASSES = 4;
 
+  /** Step of a difference over the ionic strength, mol/kg. */
+  private static final double IONIC_STEP = 1e-6;
+
   /** Readings' worth of belief in the stated noise, against what the residuals show. */
   private static final double NOISE_PRIOR_WEIGHT = 4;
 
@@ -48,10 +51,15 @@ public final class BufferRegression {
   private final int groups;
   private final int unknowns;
   private double[] estimate;
-  private DecompositionSolver covariance;
+  private final CholeskyDecomposition factor;
+  private final double[][] design;
+  private final double[] right;
+  private final double[] weight;
+  private final double[] feedback;
   private final double[] slopes;
   private final double[] residualPh;
   private double noise;
+  private double unbalanced;
 
   private BufferRegression(Prior prior, Readings readings, Medium medium) {
     this.prior = prior;
@@ -65,7 +73,11 @@ public final class BufferRegression {
     slopes = new double[readings.pH.length];
     residualPh = new double[readings.pH.length];
     noise = prior.noise;
-    covariance = fit();
+    design = new double[readings.pH.length][];
+    right = new double[readings.pH.length];
+    weight = new double[readings.pH.length];
+    feedback = new double[readings.pH.length];
+    factor = fit();
   }
 
   /** Fits. */
@@ -83,29 +95,47 @@ public final class BufferRegression {
     return noise;
   }
 
+  /** How far the normal equations of the estimate are from holding, in standard deviations. */
+  public double unbalanced() {
+    return unbalanced;
+  }
+
   /** By how much each reading lies off the fitted curve, in pH. */
   public double[] residuals() {
     return residualPh.clone();
   }
 
-  /** Variance of a linear function of S and the amounts, given by its gradient. */
-  public double variance(double[] gradient) {
-    ArrayRealVector v = new ArrayRealVector(unknowns);
-    for (int i = 0; i < gradient.length; i++) {
-      v.setEntry(i, gradient[i]);
+  /**
+   * Independent standard deviations that together have the covariance of S and the amounts: a row
+   * for each of these, a column for each of as many sources as there are unknowns.
+   */
+  public double[][] principalParts() {
+    // The covariance is the inverse of H = L L', so that the rows of L inverse, transposed, do it.
+    double[][] lower = factor.getL().getData();
+    double[][] parts = new double[groups + 1][unknowns];
+    for (int unit = 0; unit <= groups; unit++) {
+      for (int row = unit; row < unknowns; row++) {
+        double sum = row == unit ? 1 : 0;
+        for (int column = unit; column < row; column++) {
+          sum -= lower[row][column] * parts[unit][column];
+        }
+        parts[unit][row] = sum / lower[row][row];
+      }
     }
-    return v.dotProduct(covariance.solve(v));
+    return parts;
   }
 
-  /** Charge of one mole of each group at a pH and ionic strength, behind the 1 for S. */
-  public double[] gradient(double pH, double ionicStrength) {
-    double[] row = new double[groups + 1];
-    row[0] = 1;
-    double shift = logGamma(ionicStrength);
-    for (int k = 0; k < groups; k++) {
-      row[k + 1] = -dissociated(pH, prior.gridPk[k], shift);
+  /**
+   * How S and the amounts move if the base added before each reading was larger by so much, eq/kg.
+   */
+  public double[] response(double[] baseEquivalentsPerKg) {
+    ArrayRealVector moved = new ArrayRealVector(unknowns);
+    for (int i = 0; i < design.length; i++) {
+      for (int c = 0; c < unknowns; c++) {
+        moved.addToEntry(c, -weight[i] * design[i][c] * baseEquivalentsPerKg[i]);
+      }
     }
-    return row;
+    return factor.getSolver().solve(moved).getSubVector(0, groups + 1).toArray();
   }
 
   private static double dissociated(double pH, double pK, double logGamma) {
@@ -116,12 +146,8 @@ public final class BufferRegression {
     return ActivityCoefficients.davies(medium.debyeHueckelA, ionicStrength);
   }
 
-  private DecompositionSolver fit() {
+  private CholeskyDecomposition fit() {
     int n = readings.pH.length;
-    double[][] design = new double[n][];
-    double[] right = new double[n];
-    double[] weight = new double[n];
-    CholeskyDecomposition factor = null;
     for (int pass = 0; pass < PASSES; pass++) {
       double[][] h = new double[unknowns][unknowns];
       double[] g = new double[unknowns];
@@ -131,7 +157,7 @@ public final class BufferRegression {
       free[groups + 2] = true;
       addPrior(h, g);
       for (int i = 0; i < n; i++) {
-        row(i, design, right);
+        row(i);
         double sd = Math.hypot(slopes[i] * noise, readings.chargeNoise);
         weight[i] = 1 / (sd * sd);
         for (int r = 0; r < unknowns; r++) {
@@ -143,17 +169,50 @@ public final class BufferRegression {
         }
       }
       estimate = scaledSolve(h, g, free, estimate);
-      factor =
-          new CholeskyDecomposition(
-              new Array2DRowRealMatrix(h, false),
-              BoundedLeastSquares.SYMMETRY_TOLERANCE,
-              BoundedLeastSquares.POSITIVITY);
-      updateNoise(design, right, weight, factor.getSolver());
+      unbalanced = unbalanced(h, g, free);
+      updateNoise(factor(h).getSolver());
     }
-    if (factor == null) {
-      throw new IllegalStateException("no pass was made");
+    return covariance();
+  }
+
+  /**
+   * The normal equations at the estimate. Here the strong ions count in the ionic strength, too,
+   * which the passes hold constant: what is predicted from the parameters moves like that.
+   */
+  private CholeskyDecomposition covariance() {
+    double[][] h = new double[unknowns][unknowns];
+    addPrior(h, new double[unknowns]);
+    for (int i = 0; i < design.length; i++) {
+      design[i][0] += feedback[i];
+      for (int r = 0; r < unknowns; r++) {
+        for (int c = 0; c < unknowns; c++) {
+          h[r][c] += weight[i] * design[i][r] * design[i][c];
+        }
+      }
     }
-    return factor.getSolver();
+    return factor(h);
+  }
+
+  private static CholeskyDecomposition factor(double[][] h) {
+    return new CholeskyDecomposition(
+        new Array2DRowRealMatrix(h, false),
+        BoundedLeastSquares.SYMMETRY_TOLERANCE,
+        BoundedLeastSquares.POSITIVITY);
+  }
+
+  /** By how much the normal equations are off, each over the square root of its diagonal. */
+  private double unbalanced(double[][] h, double[] g, boolean[] free) {
+    double most = 0;
+    for (int i = 0; i < unknowns; i++) {
+      double gradient = g[i];
+      for (int j = 0; j < unknowns; j++) {
+        gradient -= h[i][j] * estimate[j];
+      }
+      // An amount of zero may want to fall, and must not want to rise.
+      double off = free[i] || estimate[i] > 0 ? Math.abs(gradient) : Math.max(gradient, 0);
+      most = Math.max(most, off / Math.sqrt(h[i][i]));
+    }
+    return most;
   }
 
   private static double[] scaledSolve(double[][] h, double[] g, boolean[] free, double[] previous) {
@@ -193,7 +252,7 @@ public final class BufferRegression {
     g[i] += mean / (sd * sd);
   }
 
-  private void row(int i, double[][] design, double[] right) {
+  private void row(int i) {
     double pH = readings.pH[i];
     double v = readings.dilution[i];
     double base = readings.baseEquivalentsPerKg[i];
@@ -205,22 +264,25 @@ public final class BufferRegression {
     double oh = Math.pow(10, medium.log10IonProduct + pH) / gamma * (1 + v);
     double[] row = new double[unknowns];
     row[0] = 1;
+    double overLogGamma = oh - h;
     double slope = h + oh;
     for (int k = 0; k < groups; k++) {
       double a = dissociated(pH, prior.gridPk[k], shift);
       row[k + 1] = -a;
       slope += estimate[k + 1] * a * (1 - a);
+      overLogGamma += estimate[k + 1] * a * (1 - a);
     }
     slope *= LN10;
     slopes[i] = slope;
+    double perIonic = (logGamma(ionic + IONIC_STEP) - shift) / IONIC_STEP;
+    feedback[i] = LN10 * overLogGamma * perIonic * Math.signum(estimate[0]) / (1 + v);
     row[groups + 1] = slope;
     row[groups + 2] = slope * (pH - 7);
     design[i] = row;
     right[i] = -(h - oh) - base;
   }
 
-  private void updateNoise(
-      double[][] design, double[] right, double[] weight, DecompositionSolver inverse) {
+  private void updateNoise(DecompositionSolver inverse) {
     int n = right.length;
     double squares = 0;
     double effective = 0;

@@ -2,7 +2,12 @@ package org.brewchem.titration;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.brewchem.buffer.BufferReadings;
+import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Volume;
+import org.brewchem.uncertainty.Input;
+import org.brewchem.uncertainty.Traced;
 
 /**
  * The readings of a titration, volume by volume, and what can be computed from them. Immutable.
@@ -72,6 +77,46 @@ public final class TitrationLog extends TitrationCurve {
    */
   public AlkalinityCurve alkalinityCurve() {
     return AlkalinityCurve.of(this);
+  }
+
+  /**
+   * Returns the readings as a measured buffer takes them: the direction that of the titrant, water
+   * counted in the dilution, volumes read to 0.02 mL, and what is common to all readings, the
+   * concentration of the titrant and the volume of the sample, as sources of uncertainty. A blank,
+   * which belongs to one end point, is not subtracted.
+   *
+   * @return the readings
+   * @throws IllegalArgumentException if the titrant is sulfuric acid, whose second proton is not
+   *     all free at the low end of such a log, or a reading lies outside pH 0 to 14
+   */
+  public BufferReadings bufferReadings() {
+    TitrationSetup titration = titration();
+    TitrantSolution titrant = titration.titrant();
+    if (titrant.substance().equivalentsPerMole() != 1) {
+      throw new IllegalArgumentException(
+          "titrant: " + titrant.substance() + " is not possible; a univalent one is needed");
+    }
+    Traced strength = titrant.equivalentsPerLitre();
+    AmountConcentration concentration = AmountConcentration.ofMolesPerLitre(strength.value());
+    Volume sample = titration.sample();
+    Volume own = titration.undilutedSample();
+    double[] volumes = readings().stream().mapToDouble(r -> r.volume().inMillilitres()).toArray();
+    double[] read = readings().stream().mapToDouble(r -> r.pH().value()).toArray();
+    BufferReadings plain =
+        titrant.substance().isAlkali()
+            ? BufferReadings.withAlkali(own, concentration, volumes, read)
+            : BufferReadings.withAcid(own, concentration, volumes, read);
+    Traced taken =
+        Input.triangular(
+                "sample",
+                sample.inMillilitres(),
+                titration.apparatus().pipetteTolerance(sample).inMillilitres(),
+                "mL")
+            .traced();
+    return plain
+        .proportionalTo(strength.dividedBy(taken))
+        .dilutedBy(titration.initialVolume().minus(own), own)
+        .at(titration.temperature());
   }
 
   /**

@@ -9,7 +9,7 @@
  * org.brewchem.titration.Determination}) is an answer: it carries its end point, its uncertainty
  * traced back to titrant and apparatus, what is notable about it, and the steps of its arithmetic.
  *
- * <p>The same log yields more than one number: a {@link org.brewchem.titration.MeasuredBuffer} is
+ * <p>The same log yields more than one number: a {@link org.brewchem.buffer.MeasuredBuffer} is
  * fitted to one or both of its legs and predicts the pH after any dose.
  *
  * <p>Null is refused with a {@link NullPointerException} that names the argument.

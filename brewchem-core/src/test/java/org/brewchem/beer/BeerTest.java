@@ -6,7 +6,6 @@ import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.gPerL;
 import static org.brewchem.quantity.Quantities.mL;
 import static org.brewchem.quantity.Quantities.mgPerL;
-import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.molPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.substance.Acid.LACTIC;
@@ -15,15 +14,20 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.brewchem.buffer.Buffer;
+import org.brewchem.figure.Notice;
 import org.brewchem.quantity.PH;
-import org.brewchem.solution.Solution;
-import org.brewchem.substance.Acid;
+import org.brewchem.solution.Contents;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
 import org.brewchem.titration.AcidityResult;
 import org.brewchem.titration.Titrant;
+import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
 import org.brewchem.water.Water;
 import org.brewchem.water.WaterReport;
 import org.junit.jupiter.api.Test;
@@ -184,25 +188,20 @@ class BeerTest {
   }
 
   /** Invented: 40 mmol/L of lactate and nothing else, known to 10 %. */
-  static final class LactateOnly implements Buffering {
+  static final class LactateOnly implements Buffer {
+
+    private final Traced lactate = Traced.of(Source.of("lactate", 40, 4, "mmol/L")).times(0.001);
+
     @Override
-    public Solution closed(Solution known, PH measured) {
-      return known.with(Acid.LACTIC, mmolPerL(40)).closedTo(measured);
+    public Contents contents(Contents known, Traced pH) {
+      return known
+          .plus(Map.of(Component.LACTATE, lactate.times(1 / known.kilogramsPerLitre())))
+          .closedTo(pH);
     }
 
     @Override
-    public double standardUncertaintyOf(PH measured, PH predicted) {
-      return 0.1 * Math.abs(predicted.minus(measured));
-    }
-
-    @Override
-    public boolean extrapolatedAt(PH predicted) {
-      return predicted.compareTo(pH(3)) < 0;
-    }
-
-    @Override
-    public String basis() {
-      return "lactate only";
+    public Optional<Notice> extrapolatedAt(PH pH) {
+      return Optional.empty();
     }
   }
 }

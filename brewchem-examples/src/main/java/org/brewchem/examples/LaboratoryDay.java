@@ -13,6 +13,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.brewchem.buffer.BufferReadings;
+import org.brewchem.buffer.MeasuredBuffer;
+import org.brewchem.figure.Answer;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.ElectricPotential;
 import org.brewchem.quantity.Mass;
@@ -22,10 +25,8 @@ import org.brewchem.quantity.Volume;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.PrimaryBuffer;
 import org.brewchem.titration.AcidityResult;
-import org.brewchem.titration.BufferPrediction;
 import org.brewchem.titration.BufferReading;
 import org.brewchem.titration.ElectrodeCalibration;
-import org.brewchem.titration.MeasuredBuffer;
 import org.brewchem.titration.Titrant;
 import org.brewchem.titration.TitrationLog;
 import org.brewchem.titration.Weighing;
@@ -98,11 +99,15 @@ public final class LaboratoryDay {
         .append("\n```\n");
     result.notices().forEach(notice -> page.append("- ").append(notice).append('\n'));
 
-    MeasuredBuffer buffer = MeasuredBuffer.from(logs.values().toArray(new TitrationLog[0]));
+    MeasuredBuffer buffer =
+        MeasuredBuffer.from(
+            logs.values().stream()
+                .map(TitrationLog::bufferReadings)
+                .toArray(BufferReadings[]::new));
     heading("Buffer");
     page.append(buffer).append("\n\n| lactic acid | pH becomes |\n| --- | --- |\n");
     for (double dose : DOSES_GRAMS_PER_LITRE) {
-      BufferPrediction predicted =
+      Answer<PH> predicted =
           buffer.pHAfter(
               Acid.LACTIC, AmountConcentration.from(gPerL(dose), Acid.LACTIC.molarMass()));
       page.append("| ").append(gPerL(dose)).append(" | ").append(predicted).append(" |\n");
@@ -228,7 +233,7 @@ public final class LaboratoryDay {
     double[] upper = new double[PLOTTED];
     for (int i = 0; i < PLOTTED; i++) {
       at[i] = LOWEST_PLOTTED + (HIGHEST_PLOTTED - LOWEST_PLOTTED) * i / (PLOTTED - 1);
-      var capacity = buffer.bufferCapacity(pH(at[i])).value().expanded(2);
+      var capacity = buffer.bufferCapacity(pH(at[i])).expanded().orElseThrow();
       value[i] = capacity.value();
       lower[i] = capacity.lower();
       upper[i] = capacity.upper();

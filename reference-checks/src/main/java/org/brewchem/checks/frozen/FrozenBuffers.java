@@ -1,13 +1,14 @@
 package org.brewchem.checks.frozen;
 
 import java.util.Arrays;
+import org.brewchem.buffer.BufferCode;
+import org.brewchem.buffer.MeasuredBuffer;
 import org.brewchem.checks.CsvTable;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Scales;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.substance.Solute;
-import org.brewchem.titration.BufferLeg;
-import org.brewchem.titration.BufferPrediction;
-import org.brewchem.titration.MeasuredBuffer;
 
 /** Buffers measured by titration logs, and what they predict. */
 final class FrozenBuffers {
@@ -34,21 +35,22 @@ final class FrozenBuffers {
 
   private static MeasuredBuffer buffer(CsvTable.Line line) {
     MeasuredBuffer.Fit fit =
-        MeasuredBuffer.fit().with(BufferLeg.from(FrozenTitrations.log(line.text("alkali_log"))));
+        MeasuredBuffer.fit().with(FrozenTitrations.log(line.text("alkali_log")).bufferReadings());
     if (!line.isEmpty("acid_log")) {
-      fit = fit.with(BufferLeg.from(FrozenTitrations.log(line.text("acid_log"))));
+      fit = fit.with(FrozenTitrations.log(line.text("acid_log")).bufferReadings());
     }
     if (!line.isEmpty("calcium")) {
       fit =
           fit.metals(
               AmountConcentration.ofMillimolesPerLitre(line.number("calcium")),
-              AmountConcentration.ofMillimolesPerLitre(line.number("magnesium")));
+              AmountConcentration.ofMillimolesPerLitre(line.number("magnesium")),
+              0);
     }
     return fit.buffer();
   }
 
   private static void figures(FrozenFigures.Of of, MeasuredBuffer buffer) {
-    of.uncertain("pH", "", buffer.pH());
+    of.uncertain("pH", "", buffer.pH().number(), buffer.pH().standardUncertainty());
     of.number("lowest reading", "", buffer.lowestReading().value());
     of.number("highest reading", "", buffer.highestReading().value());
     of.number("noise of the readings", "", buffer.readingNoise());
@@ -63,7 +65,11 @@ final class FrozenBuffers {
     dose(of, buffer, "sodium bicarbonate", 4);
     dose(of, buffer, "sodium hydroxide", 5);
     for (double endPoint : END_POINTS) {
-      prediction(of, "acidity to pH " + endPoint, "mEq/L", buffer.acidityTo(PH.of(endPoint)));
+      prediction(
+          of,
+          "acidity to pH " + endPoint,
+          "mEq/L",
+          buffer.acidityTo(PH.of(endPoint)).in(Scales.acidity(PH.of(endPoint))));
     }
     for (double at : CAPACITY_AT) {
       prediction(
@@ -81,8 +87,10 @@ final class FrozenBuffers {
   }
 
   private static void prediction(
-      FrozenFigures.Of of, String figure, String unit, BufferPrediction prediction) {
-    of.uncertain(figure, unit, prediction.value());
-    of.text(figure + ": extrapolated", prediction.extrapolated());
+      FrozenFigures.Of of, String figure, String unit, Answer<?> prediction) {
+    of.uncertain(figure, unit, prediction.number(), prediction.standardUncertainty());
+    of.text(
+        figure + ": extrapolated",
+        prediction.notices().stream().anyMatch(n -> n.code() == BufferCode.EXTRAPOLATED));
   }
 }

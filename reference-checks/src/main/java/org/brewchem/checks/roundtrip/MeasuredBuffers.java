@@ -6,16 +6,22 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.concurrent.ConcurrentHashMap;
+import org.brewchem.buffer.BufferReadings;
+import org.brewchem.buffer.MeasuredBuffer;
+import org.brewchem.buffer.TypicalBeer;
 import org.brewchem.checks.HowKnown;
 import org.brewchem.checks.ReferenceCheck;
 import org.brewchem.checks.Row;
 import org.brewchem.checks.Source;
 import org.brewchem.checks.Suite;
 import org.brewchem.checks.Tolerance;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Scales;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
+import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
@@ -23,10 +29,6 @@ import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Solute;
-import org.brewchem.titration.BufferLeg;
-import org.brewchem.titration.BufferPrediction;
-import org.brewchem.titration.MeasuredBuffer;
-import org.brewchem.titration.TypicalBeer;
 
 /**
  * Random beers titrated by simulation at level pairs, with noise, and their buffers fitted without
@@ -40,6 +42,7 @@ public final class MeasuredBuffers {
   private static final Temperature TEMPERATURE = Temperature.ofCelsius(20);
   private static final Volume SAMPLE = Volume.ofMillilitres(50);
   private static final AmountConcentration TITRANT = AmountConcentration.ofMolesPerLitre(0.1);
+  private static final Volume BURETTE = Volume.ofMillilitres(0.01);
   private static final PH END_POINT = PH.of(8.2);
   private static final double[] DOSES = {0.3, 1, 3};
 
@@ -48,6 +51,11 @@ public final class MeasuredBuffers {
 
   private static final double ELECTRODE_OFFSET = 0.02;
   private static final double ELECTRODE_SLOPE = 0.02;
+
+  /** Standard deviations of a calibrated electrode's zero, in pH, and of its relative slope. */
+  private static final double CALIBRATED_OFFSET = 0.005;
+
+  private static final double CALIBRATED_SLOPE = 0.003;
 
   private static final Source SOURCE =
       new Source("own-simulation", "own simulation of invented beers with level pairs");
@@ -96,7 +104,7 @@ public final class MeasuredBuffers {
     String error =
         electrode
             ? "an electrode offset of 0.02 pH and a slope of 98 to 102 % besides"
-            : "no error of the electrode besides";
+            : "a calibrated electrode, its zero good to 0.005 pH and its slope to 0.3 %";
     return new ReferenceCheck(
         "buffer-coverage-" + (electrode ? "electrode-" : "white-") + (twoLegs ? "two" : "one"),
         Suite.ROUNDTRIP,
@@ -184,26 +192,31 @@ public final class MeasuredBuffers {
 
     private void add(
         Solution beer, double noise, boolean electrode, boolean twoLegs, Random random) {
-      double offset = electrode ? ELECTRODE_OFFSET * (random.nextBoolean() ? 1 : -1) : 0;
-      double slope = electrode ? ELECTRODE_SLOPE * (2 * random.nextDouble() - 1) : 0;
+      double offset =
+          electrode
+              ? ELECTRODE_OFFSET * (random.nextBoolean() ? 1 : -1)
+              : CALIBRATED_OFFSET * random.nextGaussian();
+      double slope =
+          electrode
+              ? ELECTRODE_SLOPE * (2 * random.nextDouble() - 1)
+              : CALIBRATED_SLOPE * random.nextGaussian();
       Meter meter = new Meter(noise, offset, slope, random);
       MeasuredBuffer.Fit fit =
           MeasuredBuffer.fit()
               .withReadingUncertainty(noise)
-              .withZeroUncertainty(electrode ? ELECTRODE_OFFSET : 0.005)
-              .withSlopeUncertainty(electrode ? ELECTRODE_SLOPE / 2 : 0.003)
-              .withVolumeUncertainty(Volume.ofMillilitres(0.01));
+              .withZeroUncertainty(electrode ? ELECTRODE_OFFSET : CALIBRATED_OFFSET)
+              .withSlopeUncertainty(electrode ? ELECTRODE_SLOPE / 2 : CALIBRATED_SLOPE);
       double[] up = volumes(beer, Base.SODIUM_HYDROXIDE, 9);
       fit =
           fit.with(
-              BufferLeg.withAlkali(
-                  SAMPLE, TITRANT, up, meter.read(beer, Base.SODIUM_HYDROXIDE, up)));
+              BufferReadings.withAlkali(
+                  SAMPLE, TITRANT, BURETTE, up, meter.read(beer, Base.SODIUM_HYDROXIDE, up)));
       if (twoLegs) {
         double[] down = volumes(beer, Acid.HYDROCHLORIC, 2.6);
         fit =
             fit.with(
-                BufferLeg.withAcid(
-                    SAMPLE, TITRANT, down, meter.read(beer, Acid.HYDROCHLORIC, down)));
+                BufferReadings.withAcid(
+                    SAMPLE, TITRANT, BURETTE, down, meter.read(beer, Acid.HYDROCHLORIC, down)));
       }
       compare(beer, fit.buffer());
     }
@@ -215,22 +228,22 @@ public final class MeasuredBuffers {
             AmountConcentration.from(
                 MassConcentration.ofGramsPerLitre(DOSES[d]), Acid.LACTIC.molarMass());
         double truth = beer.with(Acid.LACTIC, dose).pH().minus(before);
-        BufferPrediction predicted = buffer.changeOfPHBy(Acid.LACTIC, dose);
-        double error = predicted.value().value() - truth;
+        Answer<Double> predicted = buffer.changeOfPHBy(Acid.LACTIC, dose);
+        double error = predicted.number() - truth;
         squares[d] += error * error;
         if (holds(predicted, error)) {
           covered[d]++;
         }
       }
-      BufferPrediction acidity = buffer.acidityTo(END_POINT);
+      Answer<TitratableAcidity> acidity = buffer.acidityTo(END_POINT).in(Scales.acidity(END_POINT));
       double truth = beer.titratableAcidity(END_POINT).inMilliequivalentsPerLitre();
-      if (holds(acidity, acidity.value().value() - truth)) {
+      if (holds(acidity, acidity.number() - truth)) {
         acidityCovered++;
       }
     }
 
-    private static boolean holds(BufferPrediction predicted, double error) {
-      return Math.abs(error) <= COVERAGE_FACTOR * predicted.value().standardUncertainty();
+    private static boolean holds(Answer<?> predicted, double error) {
+      return Math.abs(error) <= COVERAGE_FACTOR * predicted.standardUncertainty().orElseThrow();
     }
   }
 

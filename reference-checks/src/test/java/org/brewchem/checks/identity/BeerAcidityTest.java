@@ -9,7 +9,10 @@ import static org.brewchem.substance.Acid.LACTIC;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
@@ -22,14 +25,17 @@ import net.jqwik.api.statistics.Statistics;
 import net.jqwik.api.statistics.StatisticsReport;
 import org.brewchem.beer.Beer;
 import org.brewchem.beer.Blend;
-import org.brewchem.beer.Buffering;
+import org.brewchem.buffer.Buffer;
+import org.brewchem.figure.Notice;
 import org.brewchem.quantity.PH;
 import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Contents;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
+import org.brewchem.uncertainty.Traced;
 import org.junit.jupiter.api.Test;
 
 /** What the definitions of pH and titratable acidity ask of every beer. */
@@ -38,30 +44,21 @@ class BeerAcidityTest {
   private static final PH END_POINT = pH(8.2);
 
   /** The amounts of {@link #AMOUNTS}, mmol/L, as the buffering of an invented beer. */
-  private record Composition(List<Double> millimoles) implements Buffering {
+  private record Composition(List<Double> millimoles) implements Buffer {
 
     @Override
-    public Solution closed(Solution known, PH measured) {
-      Solution sum = known;
+    public Contents contents(Contents known, Traced pH) {
+      Map<Component, Traced> amounts = new LinkedHashMap<>();
       for (int i = 0; i < millimoles.size(); i++) {
-        sum = sum.with(AMOUNTS.get(i), mmolPerL(millimoles.get(i)));
+        amounts.put(
+            AMOUNTS.get(i), Traced.exact(millimoles.get(i) / 1000 / known.kilogramsPerLitre()));
       }
-      return sum.closedTo(measured);
+      return known.plus(amounts).closedTo(pH);
     }
 
     @Override
-    public double standardUncertaintyOf(PH measured, PH predicted) {
-      return 0;
-    }
-
-    @Override
-    public boolean extrapolatedAt(PH predicted) {
-      return false;
-    }
-
-    @Override
-    public String basis() {
-      return "an invented composition";
+    public Optional<Notice> extrapolatedAt(PH pH) {
+      return Optional.empty();
     }
   }
 
@@ -101,8 +98,10 @@ class BeerAcidityTest {
         .as((pH, millimoles) -> beer(pH(pH), new Composition(millimoles)));
   }
 
-  private static Beer beer(PH pH, Buffering buffering) {
-    Solution solution = buffering.closed(Solution.at(celsius(20)), pH);
+  private static Beer beer(PH pH, Buffer buffering) {
+    Solution solution =
+        Solution.of(
+            buffering.contents(Solution.at(celsius(20)).contents(), Traced.exact(pH.value())));
     return Beer.of(pH, solution.titratableAcidity(END_POINT)).buffered(buffering);
   }
 

@@ -1,11 +1,13 @@
-package org.brewchem.beer;
+package org.brewchem.buffer;
 
+import org.brewchem.figure.Scales;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.substance.Acid;
 
 /**
- * Thrown when a beer has less titratable acidity than the acids of the {@link StandInBuffer} alone
- * would give it: its buffering has to be measured, or the acidity is in error.
+ * Thrown when a liquid has less titratable acidity than the acids of the {@link StandIn} alone
+ * would give it: its buffer has to be measured, or the acidity is in error.
  */
 public final class AcidityBelowStandInException extends IllegalArgumentException {
   private static final long serialVersionUID = 1L;
@@ -16,17 +18,22 @@ public final class AcidityBelowStandInException extends IllegalArgumentException
   AcidityBelowStandInException(TitratableAcidity acidity, PH measured, TitratableAcidity smallest) {
     super(
         "titratable acidity: "
-            + Texts.acidity(acidity)
+            + text(acidity)
             + " at "
             + measured
             + " is not possible for the stand-in buffer; "
-            + Texts.acidity(smallest)
+            + text(smallest)
             + " or more is allowed. Check pH and titration, or give a measured buffer");
     this.smallest = smallest;
   }
 
+  private static String text(TitratableAcidity acidity) {
+    return Scales.acidityAs(Acid.LACTIC, acidity.endPoint())
+        .text(acidity.inGramsPerLitreAs(Acid.LACTIC));
+  }
+
   /**
-   * Returns the smallest titratable acidity that the stand-in can represent at the pH of the beer.
+   * Returns the smallest titratable acidity that the stand-in can represent at the pH.
    *
    * @return the acidity
    */

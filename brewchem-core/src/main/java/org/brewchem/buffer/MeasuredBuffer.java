@@ -1,0 +1,452 @@
+package org.brewchem.buffer;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Answering;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Scale;
+import org.brewchem.figure.Step;
+import org.brewchem.internal.Checks;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.BufferCapacity;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.solution.Contents;
+import org.brewchem.solution.Figures;
+import org.brewchem.solution.Liquid;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Solute;
+import org.brewchem.uncertainty.Traced;
+
+/**
+ * The buffer of a beer, wort or mash as its titration shows it: good for the pH after any dose of
+ * any acid or base, the acidity to any end point, and the buffer capacity, each with its
+ * uncertainty. Immutable.
+ *
+ * <p>The readings are explained by monoprotic acids on a grid of pK, their amounts at or above zero
+ * and drawn towards a typical beer, and by a strong-ion difference that is free. Non-negative least
+ * squares with a ridge; the method is ours, its parts are textbook. Calcium and magnesium, which
+ * hold part of an acid that is added, are as measured, or assumed as in {@link TypicalBeer} with a
+ * common spread of 20 %.
+ *
+ * <p>The amounts carry the covariance of the fit as sources of uncertainty, so that whatever is
+ * computed from {@link #contents() the contents} has its u by the propagation of every liquid.
+ * Outside its readings the result rests on what beers usually hold: intervals widen, and a notice
+ * says so.
+ */
+public final class MeasuredBuffer implements Buffer {
+
+  private static final String CHANGE = "pH after the dose - pH before";
+
+  /** A difference of two pH values; it is got by {@link #changeOfPHBy} alone. */
+  private static final Figure<Double> CHANGE_OF_PH =
+      Figure.of(
+          "change of pH",
+          Map.of(),
+          Scale.number("", 3),
+          new Figure.Rule() {
+            @Override
+            public Step find(Figure<?> figure, Answering from) {
+              return Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA)
+                  .unknown(List.of("needs a dose; ask a measured buffer for it"));
+            }
+
+            @Override
+            public String text() {
+              return CHANGE;
+            }
+          });
+
+  private final boolean metalsAssumed;
+  private final GridFit grid;
+  private final Contents contents;
+
+  private MeasuredBuffer(Fit fit) {
+    int n = fit.readings.stream().mapToInt(BufferReadings::size).sum();
+    if (n < 3) {
+      throw Checks.outOfRange("readings", n, "", "3 or more");
+    }
+    metalsAssumed = fit.metals.isEmpty();
+    grid =
+        new GridFit(
+            fit.readings,
+            new GridFit.Electrode(fit.noise, fit.electrodeOffset, fit.electrodeSlope),
+            fit.metals.orElseGet(Metals::assumed));
+    contents = grid.contents().withNotices(notices(false, false));
+  }
+
+  /**
+   * Fits the buffer to readings with the usual uncertainties of {@link #fit()}.
+   *
+   * @param readings of one or more portions; alkali and acid on two portions of the same liquid
+   *     know both sides
+   * @return the buffer
+   * @throws IllegalArgumentException if there are fewer than 3 readings or the temperatures differ
+   */
+  public static MeasuredBuffer from(BufferReadings... readings) {
+    Fit fit = fit();
+    for (BufferReadings leg : readings) {
+      fit = fit.with(leg);
+    }
+    return fit.buffer();
+  }
+
+  /**
+   * Starts a fit of readings good to 0.01 pH, with an electrode good to 0.02 pH and 1 % of slope
+   * (standard uncertainties).
+   *
+   * @return the fit, without readings yet
+   */
+  public static Fit fit() {
+    return new Fit(List.of(), 0.01, 0.02, 0.01, Optional.empty());
+  }
+
+  private List<Notice> notices(boolean calciumKnown, boolean magnesiumKnown) {
+    List<Notice> notices = new ArrayList<>();
+    notices.add(
+        Notice.of(
+            BufferCode.RESTS_ON_MEASURED_BUFFER,
+            "buffer",
+            String.format(
+                Locale.ROOT,
+                "the buffer was measured by titration from pH %.2f to %.2f",
+                grid.lowestPH(),
+                grid.highestPH())));
+    if (metalsAssumed && !(calciumKnown && magnesiumKnown)) {
+      notices.add(
+          Notice.of(
+              BufferCode.METALS_ASSUMED,
+              "calcium and magnesium",
+              (calciumKnown
+                      ? "magnesium was"
+                      : magnesiumKnown ? "calcium was" : "calcium and magnesium were")
+                  + " not measured and assumed as in a typical beer"));
+    }
+    return notices;
+  }
+
+  /**
+   * Returns what was titrated: the acids found, the metals and the strong ions, with the sources of
+   * the fit.
+   *
+   * @return closed contents, whose pH is that of all readings together
+   */
+  public Contents contents() {
+    return contents;
+  }
+
+  @Override
+  public Contents contents(Contents known, Traced pH) {
+    Map<Component, Traced> more = new LinkedHashMap<>();
+    Map<Component, Traced> totals = known.totals();
+    contents
+        .totals()
+        .forEach(
+            (component, total) -> {
+              if (!totals.containsKey(component)) {
+                more.put(component, total);
+              }
+            });
+    return known
+        .plus(more)
+        .closedTo(pH)
+        .withBasis(contents.basis())
+        .withNotices(
+            notices(
+                totals.containsKey(Component.CALCIUM), totals.containsKey(Component.MAGNESIUM)));
+  }
+
+  @Override
+  public Optional<Notice> extrapolatedAt(PH pH) {
+    if (pH.value() >= grid.lowestPH() && pH.value() <= grid.highestPH()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Notice.of(
+            BufferCode.EXTRAPOLATED,
+            "buffer",
+            String.format(
+                Locale.ROOT,
+                "pH %.2f lies outside the readings of the measured buffer, pH %.2f to %.2f",
+                pH.value(),
+                grid.lowestPH(),
+                grid.highestPH())));
+  }
+
+  /**
+   * Returns the liquid that was titrated, which answers figures and can be treated.
+   *
+   * @return the liquid
+   */
+  public Liquid liquid() {
+    return BufferedLiquid.titrated(this, contents);
+  }
+
+  /**
+   * Returns the liquid as the kernel sees it, uncertainties left behind.
+   *
+   * @return a solution of the acids found, the metals and the strong ions
+   */
+  public Solution solution() {
+    return Solution.of(contents);
+  }
+
+  /**
+   * Returns the pH of the liquid by all readings together.
+   *
+   * @return the pH with its uncertainty, that of the electrode included
+   */
+  public Answer<PH> pH() {
+    return liquid().answer(Figures.PH);
+  }
+
+  /**
+   * Predicts the pH after a dose.
+   *
+   * @param solute what is added
+   * @param dose how much per litre of the liquid, its volume unchanged
+   * @return the pH
+   */
+  public Answer<PH> pHAfter(Solute solute, AmountConcentration dose) {
+    return dosed(solute, dose).answer(Figures.PH);
+  }
+
+  private Liquid dosed(Solute solute, AmountConcentration dose) {
+    double molesPerKilogram = dose.inMolesPerLitre() / contents.kilogramsPerLitre();
+    Map<Component, Traced> added = new LinkedHashMap<>();
+    solute
+        .components()
+        .forEach(
+            (component, moles) -> added.put(component, Traced.exact(moles * molesPerKilogram)));
+    return BufferedLiquid.changed(this, contents.plus(added), List.of());
+  }
+
+  /**
+   * Predicts by how much a dose changes the pH, which is surer than the pH itself since an error of
+   * the electrode's zero drops out.
+   *
+   * @param solute what is added
+   * @param dose how much per litre of the liquid, its volume unchanged
+   * @return the change, negative for an acid
+   */
+  public Answer<Double> changeOfPHBy(Solute solute, AmountConcentration dose) {
+    Step before = liquid().step(Figures.PH);
+    Step after = dosed(solute, dose).step(Figures.PH);
+    Traced first = before.found().orElseThrow();
+    Traced second = after.found().orElseThrow();
+    Traced change = second.minus(first);
+    return Answer.of(
+        CHANGE_OF_PH,
+        Step.of(CHANGE_OF_PH.title(), CHANGE_OF_PH.scale(), Step.Kind.FORMULA)
+            .text(CHANGE, "")
+            .inputs(List.of(before, after))
+            .detail(
+                () ->
+                    new Step.Detail(List.of(), second.value() - first.value() - change.value(), 0))
+            .found(change));
+  }
+
+  /**
+   * Predicts the titratable acidity, without dilution by the titrant.
+   *
+   * @param endPoint the end point
+   * @return the acidity, negative when the liquid lies above the end point
+   */
+  public Answer<TitratableAcidity> acidityTo(PH endPoint) {
+    return at(endPoint).answer(Figures.titratableAcidity(endPoint));
+  }
+
+  /**
+   * Returns the buffer capacity at a pH.
+   *
+   * @param at the pH
+   * @return the capacity
+   */
+  public Answer<BufferCapacity> bufferCapacity(PH at) {
+    return at(at).answer(Figures.bufferCapacity(at));
+  }
+
+  private Liquid at(PH asked) {
+    return BufferedLiquid.titrated(
+        this, contents.withNotices(extrapolatedAt(asked).stream().toList()));
+  }
+
+  /**
+   * Returns by how much each reading lies off the fitted curve.
+   *
+   * @return reading minus curve in pH, in the order in which the readings were given
+   */
+  public double[] residuals() {
+    return grid.regression().residuals();
+  }
+
+  /**
+   * Returns the standard deviation of a single reading as the scatter shows it.
+   *
+   * @return in pH
+   */
+  public double readingNoise() {
+    return grid.regression().noise();
+  }
+
+  /**
+   * Returns the lowest pH that was read.
+   *
+   * @return the lower end of what was measured
+   */
+  public PH lowestReading() {
+    return PH.of(grid.lowestPH());
+  }
+
+  /**
+   * Returns the highest pH that was read.
+   *
+   * @return the upper end of what was measured
+   */
+  public PH highestReading() {
+    return PH.of(grid.highestPH());
+  }
+
+  @Override
+  public String toString() {
+    return String.format(
+        Locale.ROOT,
+        "buffer measured from pH %.2f to %.2f, %s",
+        grid.lowestPH(),
+        grid.highestPH(),
+        pH());
+  }
+
+  /** What a fit is told besides the readings, and the readings. Immutable. */
+  public static final class Fit {
+    private final List<BufferReadings> readings;
+    private final double noise;
+    private final double electrodeOffset;
+    private final double electrodeSlope;
+    private final Optional<Metals> metals;
+
+    private Fit(
+        List<BufferReadings> readings,
+        double noise,
+        double electrodeOffset,
+        double electrodeSlope,
+        Optional<Metals> metals) {
+      this.readings = List.copyOf(readings);
+      this.noise = noise;
+      this.electrodeOffset = electrodeOffset;
+      this.electrodeSlope = electrodeSlope;
+      this.metals = metals;
+    }
+
+    /**
+     * Adds readings of a portion.
+     *
+     * @param leg the readings
+     * @return the fit with them
+     * @throws IllegalArgumentException if they were taken at another temperature than those before
+     */
+    public Fit with(BufferReadings leg) {
+      List<BufferReadings> more = new ArrayList<>(readings);
+      more.add(leg);
+      if (!leg.temperature().equals(more.get(0).temperature())) {
+        throw new IllegalArgumentException(
+            "temperature: "
+                + leg.temperature()
+                + " is not possible; "
+                + more.get(0).temperature()
+                + " is needed, as of the readings before");
+      }
+      return new Fit(more, noise, electrodeOffset, electrodeSlope, metals);
+    }
+
+    /**
+     * States how good a single reading of pH is, independent of the others.
+     *
+     * @param pH its standard uncertainty in pH, 1e-5 to 1; better readings than that are lost in
+     *     rounding
+     * @return the fit with it
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public Fit withReadingUncertainty(double pH) {
+      double checked = Checks.inRange("uncertainty of a reading", pH, "pH", 1e-5, 1);
+      return new Fit(readings, checked, electrodeOffset, electrodeSlope, metals);
+    }
+
+    /**
+     * States how well the zero of the electrode is known, which is common to all readings.
+     *
+     * @param pH its standard uncertainty in pH, 1e-5 to 1
+     * @return the fit with it
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public Fit withZeroUncertainty(double pH) {
+      double checked = Checks.inRange("uncertainty of the zero", pH, "pH", 1e-5, 1);
+      return new Fit(readings, noise, checked, electrodeSlope, metals);
+    }
+
+    /**
+     * States how well the slope of the electrode is known, which is common to all readings.
+     *
+     * @param fraction its relative standard uncertainty as a fraction, 1e-5 to 1
+     * @return the fit with it
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public Fit withSlopeUncertainty(double fraction) {
+      double checked = Checks.inRange("uncertainty of the slope", fraction, "", 1e-5, 1);
+      return new Fit(readings, noise, electrodeOffset, checked, metals);
+    }
+
+    /**
+     * States the calcium and magnesium of the liquid, instead of assuming them, without an
+     * uncertainty: what moves with them has none either.
+     *
+     * @param calcium 0 or more
+     * @param magnesium 0 or more
+     * @return the fit with them
+     */
+    public Fit metals(AmountConcentration calcium, AmountConcentration magnesium) {
+      return metals(Metals.stated(calcium, magnesium, OptionalDouble.empty()));
+    }
+
+    /**
+     * States the calcium and magnesium of the liquid, instead of assuming them.
+     *
+     * @param calcium 0 or more
+     * @param magnesium 0 or more
+     * @param relativeStandardUncertainty of each, independent of the other, as a fraction
+     * @return the fit with them
+     * @throws IllegalArgumentException if the uncertainty is negative or not finite
+     */
+    public Fit metals(
+        AmountConcentration calcium,
+        AmountConcentration magnesium,
+        double relativeStandardUncertainty) {
+      double u =
+          Checks.nonNegative(
+              "uncertainty of calcium and magnesium", relativeStandardUncertainty, "");
+      return metals(Metals.stated(calcium, magnesium, OptionalDouble.of(u)));
+    }
+
+    private Fit metals(Metals measured) {
+      return new Fit(readings, noise, electrodeOffset, electrodeSlope, Optional.of(measured));
+    }
+
+    /**
+     * Fits the buffer.
+     *
+     * @return the buffer
+     * @throws IllegalArgumentException if there are fewer than 3 readings
+     */
+    public MeasuredBuffer buffer() {
+      return new MeasuredBuffer(this);
+    }
+  }
+}

@@ -1,0 +1,222 @@
+package org.brewchem.buffer;
+
+import static org.brewchem.quantity.Quantities.acidity;
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.gPerL;
+import static org.brewchem.quantity.Quantities.mmolPerL;
+import static org.brewchem.quantity.Quantities.pH;
+import static org.brewchem.substance.Acid.LACTIC;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.brewchem.figure.Code;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Step;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Contents;
+import org.brewchem.solution.Level;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Ion;
+import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class StandInTest {
+
+  private static final Contents NOTHING_KNOWN = Contents.pure(celsius(20), Chemistry.standard());
+
+  private static TitratableAcidity asLactic(double gramsPerLitre) {
+    return acidity(gPerL(gramsPerLitre), LACTIC, pH(8.2));
+  }
+
+  private static Contents closed(double gramsPerLitre, double pH) {
+    return StandIn.matching(asLactic(gramsPerLitre)).contents(NOTHING_KNOWN, Traced.exact(pH));
+  }
+
+  private static Set<Code> codes(Contents contents) {
+    return contents.notices().stream().map(Notice::code).collect(Collectors.toSet());
+  }
+
+  /** Source montanari-1999, means in mg/L, seen; pyruvic and fumaric acid together. */
+  @ParameterizedTest
+  @CsvSource({
+    "lactate-, 90.08, 128",
+    "citrate-3, 192.12, 116",
+    "acetate-, 60.05, 108",
+    "succinate-2, 118.09, 68",
+    "malate-2, 134.09, 63",
+    "pyruvate-, 88.06, 44"
+  })
+  void theAcidsAreThePublishedMeansToATenthOfAMillimole(
+      String key, double molarMass, double milligramsPerLitre) {
+    assertEquals(
+        milligramsPerLitre / molarMass,
+        Solution.of(closed(1.8, 4.3)).total(Component.of(key)).inMillimolesPerLitre(),
+        0.05);
+  }
+
+  @ParameterizedTest
+  @EnumSource(Level.class)
+  void itHasTheMeasuredPhAndAcidity(Level level) {
+    Contents known =
+        Solution.at(celsius(20))
+            .under(Chemistry.of(level))
+            .with(Ion.CALCIUM, mmolPerL(1.5))
+            .with(Ion.MAGNESIUM, mmolPerL(3))
+            .contents();
+    Solution solution =
+        Solution.of(StandIn.matching(asLactic(1.8)).contents(known, Traced.exact(4.35)));
+    assertEquals(4.35, solution.pH().value(), 1e-10);
+    assertEquals(
+        asLactic(1.8).inMilliequivalentsPerLitre(),
+        solution.titratableAcidity(pH(8.2)).inMilliequivalentsPerLitre(),
+        1e-9);
+  }
+
+  @Test
+  void onlyTheGroupsAreScaled() {
+    Map<Component, Traced> little = closed(1.2, 4.3).totals();
+    Map<Component, Traced> much = closed(2.4, 4.3).totals();
+    assertEquals(little.keySet(), much.keySet());
+    List<Double> ratios =
+        little.keySet().stream()
+            .map(key -> much.get(key).value() / little.get(key).value())
+            .toList();
+    assertEquals(7, ratios.stream().filter(ratio -> Math.abs(ratio - 1) < 1e-12).count());
+    List<Double> scaled = ratios.stream().filter(ratio -> ratio > 1.5).toList();
+    assertEquals(4, scaled.size());
+    scaled.forEach(ratio -> assertEquals(scaled.get(0), ratio, 1e-9));
+  }
+
+  @Test
+  void anAcidThatIsKnownKeepsItsTotal() {
+    Contents known = Solution.at(celsius(20)).with(Acid.LACTIC, mmolPerL(10)).contents();
+    Solution solution = Solution.of(StandIn.matching(asLactic(2)).contents(known, Traced.exact(4)));
+    assertEquals(10, solution.total(Component.LACTATE).inMillimolesPerLitre(), 1e-12);
+    assertEquals(6, solution.total(Component.PHOSPHATE).inMillimolesPerLitre(), 1e-12);
+    assertEquals(4.0, solution.pH().value(), 1e-10);
+  }
+
+  @Test
+  void tooLittleAcidityIsRefusedNamingTheSmallest() {
+    StandIn standIn = StandIn.matching(asLactic(0.5));
+    AcidityBelowStandInException thrown =
+        assertThrows(
+            AcidityBelowStandInException.class,
+            () -> standIn.contents(NOTHING_KNOWN, Traced.exact(4.4)));
+    assertEquals(standIn.smallestAcidity(NOTHING_KNOWN, pH(4.4)), thrown.smallest());
+    assertTrue(
+        thrown.getMessage().startsWith("titratable acidity: 0.500 g/L as lactic acid, to pH 8.2"),
+        thrown.getMessage());
+    Contents smallest =
+        StandIn.matching(thrown.smallest()).contents(NOTHING_KNOWN, Traced.exact(4.4));
+    assertEquals(4.4, smallest.pH().value(), 1e-10);
+  }
+
+  /**
+   * The spreads of the composition were chosen such that an ordinary beer, told exactly, has 30 %
+   * at this dose; more than half of its square comes from no single row.
+   */
+  @Test
+  void aChangeOfPhCarriesThirtyPerCentFromTheSpreadsOfTheComposition() {
+    Traced change = changeByHalfAGramOfLacticAcid(exactly(1.8), Traced.exact(4.35));
+    assertEquals(0.30, relative(change), 0.005);
+    assertEquals(11, change.parts().size());
+    change
+        .parts()
+        .forEach(
+            (source, part) ->
+                assertTrue(part * part < 0.6 * Math.pow(change.knownPart(), 2), source.name()));
+  }
+
+  private static Traced exactly(double gramsPerLitre) {
+    return Traced.exact(asLactic(gramsPerLitre).inMilliequivalentsPerLitre());
+  }
+
+  private static double relative(Traced change) {
+    return change.standardUncertainty().orElseThrow() / Math.abs(change.value());
+  }
+
+  private static Traced changeByHalfAGramOfLacticAcid(Traced acidity, Traced pH) {
+    Contents before = StandIn.matching(acidity, pH(8.2)).contents(NOTHING_KNOWN, pH);
+    double moles =
+        AmountConcentration.from(gPerL(0.5), LACTIC.molarMass()).inMolesPerLitre()
+            / before.kilogramsPerLitre();
+    return before.plus(Map.of(Component.LACTATE, Traced.exact(moles))).pH().minus(before.pH());
+  }
+
+  /** Against differences: every input moved by itself, and the beer closed and dosed again. */
+  @Test
+  void theSlopesAreThoseOfTheClosureItself() {
+    Source acidity = Source.of("acidity", exactly(1.8).value(), 0.1, "mEq/L");
+    Source pH = Source.of("pH", 4.35, 0.02, "");
+    Traced change = changeByHalfAGramOfLacticAcid(Traced.of(acidity), Traced.of(pH));
+    double step = 1e-4;
+    double overAcidity =
+        (changeByHalfAGramOfLacticAcid(Traced.exact(acidity.estimate() + step), Traced.exact(4.35))
+                    .value()
+                - changeByHalfAGramOfLacticAcid(
+                        Traced.exact(acidity.estimate() - step), Traced.exact(4.35))
+                    .value())
+            / (2 * step);
+    assertEquals(overAcidity, change.sensitivity(acidity), 1e-5 * Math.abs(overAcidity));
+    double overPH =
+        (changeByHalfAGramOfLacticAcid(exactly(1.8), Traced.exact(4.35 + step)).value()
+                - changeByHalfAGramOfLacticAcid(exactly(1.8), Traced.exact(4.35 - step)).value())
+            / (2 * step);
+    assertEquals(overPH, change.sensitivity(pH), 1e-5 * Math.abs(overPH));
+  }
+
+  @Test
+  void phAndAcidityComeBackWithTheUncertaintyTheyWentInWith() {
+    Traced acidity = Traced.of(Source.of("acidity", exactly(1.8).value(), 0.1, "mEq/L"));
+    Traced pH = Traced.of(Source.of("pH", 4.35, 0.02, ""));
+    Contents contents = StandIn.matching(acidity, pH(8.2)).contents(NOTHING_KNOWN, pH);
+    assertEquals(0.02, contents.pH().standardUncertainty().orElseThrow(), 1e-9);
+    assertEquals(
+        0.1 / 1000 / contents.kilogramsPerLitre(),
+        contents.chargeAt(Traced.exact(8.2)).standardUncertainty().orElseThrow(),
+        1e-12);
+  }
+
+  @Test
+  void anAcidityWithoutUncertaintyLeavesTheChangeWithoutOne() {
+    Contents contents = closed(1.8, 4.35);
+    Traced change =
+        contents.plus(Map.of(Component.LACTATE, Traced.exact(0.005))).pH().minus(contents.pH());
+    assertTrue(change.standardUncertainty().isEmpty());
+    assertEquals(
+        List.of("titratable acidity"), change.missing().stream().map(Source::name).toList());
+  }
+
+  @Test
+  void whatItRestsOnAndItsLimitsAreSaid() {
+    assertEquals(Set.of(BufferCode.RESTS_ON_STAND_IN), codes(closed(1.8, 4.35)));
+    assertEquals(
+        new HashSet<>(List.of(BufferCode.RESTS_ON_STAND_IN, BufferCode.STAND_IN_STRETCHED)),
+        codes(closed(6.5, 3.5)));
+    assertTrue(closed(1.8, 4.35).basis().stream().allMatch(StandInTest::holds));
+  }
+
+  private static boolean holds(Step step) {
+    return step.detail().orElseThrow().holds();
+  }
+
+  @Test
+  void anAcidityOfNothingIsRefused() {
+    assertThrows(IllegalArgumentException.class, () -> StandIn.matching(asLactic(0)));
+  }
+}
