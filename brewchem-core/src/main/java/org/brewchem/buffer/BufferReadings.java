@@ -77,7 +77,7 @@ public final class BufferReadings {
    * @param dilution titrant and water per volume of the liquid at each reading, each 0 or more
    * @param pH the readings, 0 to 14
    * @param baseUncertainty standard uncertainty of the base at a single reading, independent of the
-   *     others, eq/kg, 0 or more
+   *     others, Eq/kg, 0 or more
    * @return the readings
    * @throws IllegalArgumentException if the lengths differ or a number is out of range
    */
@@ -227,7 +227,7 @@ public final class BufferReadings {
    * correlates them.
    *
    * @param source the source
-   * @param column by how much the base of each reading moves with a unit of the source, eq/kg over
+   * @param column by how much the base of each reading moves with a unit of the source, Eq/kg over
    *     the source's unit
    * @return the readings with it
    * @throws IllegalArgumentException if the column has another length or a number is not finite

@@ -126,7 +126,7 @@ public final class BufferRegression {
   }
 
   /**
-   * How S and the amounts move if the base added before each reading was larger by so much, eq/kg.
+   * How S and the amounts move if the base added before each reading was larger by so much, Eq/kg.
    */
   public double[] response(double[] baseEquivalentsPerKg) {
     ArrayRealVector moved = new ArrayRealVector(unknowns);

@@ -54,10 +54,10 @@ class StandInTest {
   @ParameterizedTest
   @CsvSource({
     "lactate-, 90.08, 128",
-    "citrate-3, 192.12, 116",
+    "citrate3-, 192.12, 116",
     "acetate-, 60.05, 108",
-    "succinate-2, 118.09, 68",
-    "malate-2, 134.09, 63",
+    "succinate2-, 118.09, 68",
+    "malate2-, 134.09, 63",
     "pyruvate-, 88.06, 44"
   })
   void theAcidsAreThePublishedMeansToATenthOfAMillimole(
