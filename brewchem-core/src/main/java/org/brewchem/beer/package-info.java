@@ -1,11 +1,10 @@
 /**
- * The acidity of beer: its key figures, what they should be, and how to get there.
+ * Beer: what was measured of it, what buffers it, and what follows for its acidity.
  *
- * <p>A {@link org.brewchem.beer.Beer} enters by its measured pH and titratable acidity. Its {@link
- * org.brewchem.beer.KeyFigures}, together with sulfate to chloride and calcium, are compared with a
- * {@link org.brewchem.beer.Target}: a {@link org.brewchem.beer.Comparison} says below, within,
- * above, undecided or missing, figure by figure. From there a brewer either doses an acid ({@link
- * org.brewchem.beer.BeerDose}) or blends with another beer ({@link org.brewchem.beer.Blend}).
+ * <p>A {@link org.brewchem.beer.Beer} enters by its measured pH and titratable acidity. It is a
+ * {@link org.brewchem.solution.Liquid}: it answers figures, is held against a {@link
+ * org.brewchem.figure.Target}, dosed by a {@link org.brewchem.treatment.Dose} and blended by a
+ * {@link org.brewchem.treatment.Blend}, and is a beer afterwards.
  *
  * <p>The acidity that an acid brings is known from its constants; how far the pH moves depends on
  * what buffers in the beer. Until that has been measured, {@link org.brewchem.buffer.StandIn}

@@ -205,7 +205,7 @@ public final class MeasuredBuffer implements Buffer {
    * @return the pH with its uncertainty, that of the electrode included
    */
   public Answer<PH> pH() {
-    return liquid().answer(Figures.PH);
+    return liquid().answer(Figures.PH_VALUE);
   }
 
   /**
@@ -216,7 +216,7 @@ public final class MeasuredBuffer implements Buffer {
    * @return the pH
    */
   public Answer<PH> pHAfter(Solute solute, AmountConcentration dose) {
-    return dosed(solute, dose).answer(Figures.PH);
+    return dosed(solute, dose).answer(Figures.PH_VALUE);
   }
 
   private Liquid dosed(Solute solute, AmountConcentration dose) {
@@ -238,8 +238,8 @@ public final class MeasuredBuffer implements Buffer {
    * @return the change, negative for an acid
    */
   public Answer<Double> changeOfPHBy(Solute solute, AmountConcentration dose) {
-    Step before = liquid().step(Figures.PH);
-    Step after = dosed(solute, dose).step(Figures.PH);
+    Step before = liquid().step(Figures.PH_VALUE);
+    Step after = dosed(solute, dose).step(Figures.PH_VALUE);
     Traced first = before.found().orElseThrow();
     Traced second = after.found().orElseThrow();
     Traced change = second.minus(first);

@@ -84,13 +84,19 @@ public final class Comparison {
       fromAim()
           .ifPresent(
               off ->
-                  text.append(off < 0 ? ", -" : ", +")
-                      .append(size(Math.abs(off)))
-                      .append(" from the aim"));
+                  text.append(
+                      isAtTheAim(off)
+                          ? ", at the aim"
+                          : (off < 0 ? ", -" : ", +") + size(Math.abs(off)) + " from the aim"));
       return text.append(byTheValueAlone ? " (by the value alone)" : "").toString();
     }
 
     /** A size with enough decimals to be seen: one that counts never prints as zero. */
+    /** As near as a search comes. */
+    private boolean isAtTheAim(double off) {
+      return Math.abs(off) <= 1e-9 * Math.max(1, Math.abs(constraint.aim().orElseThrow()));
+    }
+
     private String size(double size) {
       int decimals = constraint.figure().shown().mostDecimals();
       return size != 0 && size < Math.pow(10, -decimals)

@@ -12,10 +12,8 @@ public enum Origin {
   CARRIED_OVER,
   /** A default of the library, with a source of its own. */
   ASSUMED,
-  /** Computed from values of this liquid. */
-  COMPUTED,
-  /** Computed for a liquid that does not exist yet, such as one after a dose. */
-  PREDICTED;
+  /** Computed from values of this liquid, or of those from which it was made. */
+  COMPUTED;
 
   @Override
   public String toString() {

@@ -1,12 +1,10 @@
 package org.brewchem.solution;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -47,23 +45,23 @@ public final class Contents {
   private final Map<Component, Traced> unknown;
   private final Optional<Traced> inert;
   private final List<String> whyOpen;
-  private final Map<PH, Traced> acidityBeyond;
+  private final Carried carried;
   private final List<Step> basis;
   private final List<Notice> notices;
   private volatile Equilibria.@Nullable Compiled compiled;
 
-  private Contents(Builder builder) {
-    this.temperature = builder.temperature;
-    this.chemistry = builder.chemistry;
-    this.kilogramsPerLitre = builder.kilogramsPerLitre;
-    this.totals = Collections.unmodifiableMap(builder.totals);
-    this.unknown = Collections.unmodifiableMap(builder.unknown);
-    this.inert = builder.inert;
-    this.whyOpen = List.copyOf(builder.whyOpen);
-    this.acidityBeyond = Collections.unmodifiableMap(builder.acidityBeyond);
-    this.basis = List.copyOf(builder.basis);
-    this.notices = List.copyOf(builder.notices);
-    this.compiled = builder.compiled;
+  private Contents(ContentsDraft draft) {
+    this.temperature = draft.temperature;
+    this.chemistry = draft.chemistry;
+    this.kilogramsPerLitre = draft.kilogramsPerLitre;
+    this.totals = Collections.unmodifiableMap(draft.totals);
+    this.unknown = Collections.unmodifiableMap(draft.unknown);
+    this.inert = draft.inert;
+    this.whyOpen = List.copyOf(draft.whyOpen);
+    this.carried = draft.carried;
+    this.basis = List.copyOf(draft.basis);
+    this.notices = List.copyOf(draft.notices);
+    this.compiled = draft.compiled;
     totals.forEach((c, total) -> Checks.nonNegative(c.name(), total.value(), "mol/kg"));
   }
 
@@ -77,41 +75,16 @@ public final class Contents {
    */
   public static Contents pure(Temperature temperature, Chemistry chemistry) {
     Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
-    return new Builder(temperature, chemistry, STANDARD_KILOGRAMS_PER_LITRE).build();
+    return new Contents(new ContentsDraft(temperature, chemistry, STANDARD_KILOGRAMS_PER_LITRE));
   }
 
-  /** Contents being put together. */
-  private static final class Builder {
-    Temperature temperature;
-    Chemistry chemistry;
-    final double kilogramsPerLitre;
-    Map<Component, Traced> totals = new LinkedHashMap<>();
-    Map<Component, Traced> unknown = new LinkedHashMap<>();
-    Optional<Traced> inert = Optional.of(Traced.exact(0));
-    List<String> whyOpen = List.of();
-    Map<PH, Traced> acidityBeyond = Map.of();
-    List<Step> basis = List.of();
-    List<Notice> notices = List.of();
-    Equilibria.@Nullable Compiled compiled;
-
-    Builder(Temperature temperature, Chemistry chemistry, double kilogramsPerLitre) {
-      this.temperature = temperature;
-      this.chemistry = chemistry;
-      this.kilogramsPerLitre = kilogramsPerLitre;
-    }
-
-    Contents build() {
-      return new Contents(this);
-    }
-  }
-
-  private Builder copy() {
-    Builder copy = new Builder(temperature, chemistry, kilogramsPerLitre);
+  private ContentsDraft copy() {
+    ContentsDraft copy = new ContentsDraft(temperature, chemistry, kilogramsPerLitre);
     copy.totals = new LinkedHashMap<>(totals);
     copy.unknown = new LinkedHashMap<>(unknown);
     copy.inert = inert;
     copy.whyOpen = whyOpen;
-    copy.acidityBeyond = acidityBeyond;
+    copy.carried = carried;
     copy.basis = basis;
     copy.notices = notices;
     copy.compiled = compiled;
@@ -126,11 +99,11 @@ public final class Contents {
       Map<Component, Double> totals,
       double inertCharge,
       Equilibria.@Nullable Compiled compiled) {
-    Builder builder = new Builder(temperature, chemistry, kilogramsPerLitre);
-    totals.forEach((component, total) -> builder.totals.put(component, Traced.exact(total)));
-    builder.inert = Optional.of(Traced.exact(inertCharge));
-    builder.compiled = compiled;
-    return builder.build();
+    ContentsDraft draft = new ContentsDraft(temperature, chemistry, kilogramsPerLitre);
+    totals.forEach((component, total) -> draft.totals.put(component, Traced.exact(total)));
+    draft.inert = Optional.of(Traced.exact(inertCharge));
+    draft.compiled = compiled;
+    return new Contents(draft);
   }
 
   /**
@@ -142,13 +115,13 @@ public final class Contents {
    * @throws IllegalArgumentException if the total is negative
    */
   public Contents withTotal(Component component, Traced molesPerKilogram) {
-    Builder changed = copy();
+    ContentsDraft changed = copy();
     changed.unknown.remove(component);
     put(changed, component, molesPerKilogram);
-    return changed.build();
+    return new Contents(changed);
   }
 
-  private static void put(Builder changed, Component component, Traced total) {
+  private static void put(ContentsDraft changed, Component component, Traced total) {
     if (changed.totals.put(component, total) == null) {
       changed.compiled = null;
     }
@@ -161,12 +134,12 @@ public final class Contents {
    * @return the changed contents, whose balance counts the component as absent
    */
   public Contents withUnknown(Component component) {
-    Builder changed = copy();
+    ContentsDraft changed = copy();
     if (changed.totals.remove(component) != null) {
       changed.compiled = null;
     }
     changed.unknown.putIfAbsent(component, Traced.exact(0));
-    return changed.build();
+    return new Contents(changed);
   }
 
   /**
@@ -177,10 +150,10 @@ public final class Contents {
    * @return the changed contents
    */
   public Contents withInertCharge(Traced equivalentsPerKilogram) {
-    Builder changed = copy();
+    ContentsDraft changed = copy();
     changed.inert = Optional.of(equivalentsPerKilogram);
     changed.whyOpen = List.of();
-    return changed.build();
+    return new Contents(changed);
   }
 
   /**
@@ -208,10 +181,10 @@ public final class Contents {
       throw new IllegalArgumentException(
           "why: no reason is not possible; an open balance says what is missing");
     }
-    Builder changed = copy();
+    ContentsDraft changed = copy();
     changed.inert = Optional.empty();
     changed.whyOpen = why;
-    return changed.build();
+    return new Contents(changed);
   }
 
   /**
@@ -222,7 +195,7 @@ public final class Contents {
    * @return the changed contents
    */
   public Contents plus(Map<Component, Traced> molesPerKilogram) {
-    Builder changed = copy();
+    ContentsDraft changed = copy();
     molesPerKilogram.forEach(
         (component, added) -> {
           if (changed.unknown.containsKey(component)) {
@@ -233,7 +206,7 @@ public final class Contents {
             put(changed, component, before == null ? added : before.plus(added));
           }
         });
-    return changed.build();
+    return new Contents(changed);
   }
 
   /**
@@ -257,7 +230,7 @@ public final class Contents {
                 share.value() * one.value() + (1 - share.value()) * two.value(),
                 new Traced[] {one, two, share},
                 new double[] {share.value(), 1 - share.value(), one.value() - two.value()});
-    Builder changed = copy();
+    ContentsDraft changed = copy();
     Set<Component> all = new LinkedHashSet<>(totals.keySet());
     all.addAll(unknown.keySet());
     all.addAll(other.totals.keySet());
@@ -281,14 +254,10 @@ public final class Contents {
       changed.inert = Optional.empty();
       changed.whyOpen = union(whyOpen, other.whyOpen);
     }
-    Map<PH, Traced> beyond = new LinkedHashMap<>();
-    for (PH endPoint : union(acidityBeyond.keySet(), other.acidityBeyond.keySet())) {
-      beyond.put(endPoint, mix.apply(acidityBeyond(endPoint), other.acidityBeyond(endPoint)));
-    }
-    changed.acidityBeyond = beyond;
+    changed.carried = carried.mixed(other.carried, mix);
     changed.basis = union(basis, other.basis);
     changed.notices = union(notices, other.notices);
-    return changed.build();
+    return new Contents(changed);
   }
 
   private static <T> List<T> union(Collection<T> one, Collection<T> other) {
@@ -306,10 +275,10 @@ public final class Contents {
    */
   public Contents at(Temperature other) {
     Checks.inRange("temperature", other.inCelsius(), "°C", 0, 100);
-    Builder changed = copy();
+    ContentsDraft changed = copy();
     changed.temperature = other;
     changed.compiled = other.equals(temperature) ? compiled : null;
-    return changed.build();
+    return new Contents(changed);
   }
 
   /**
@@ -319,10 +288,10 @@ public final class Contents {
    * @return the changed contents
    */
   public Contents under(Chemistry other) {
-    Builder changed = copy();
+    ContentsDraft changed = copy();
     changed.chemistry = Objects.requireNonNull(other, "other");
     changed.compiled = null;
-    return changed.build();
+    return new Contents(changed);
   }
 
   /**
@@ -332,9 +301,9 @@ public final class Contents {
    * @return the changed contents
    */
   public Contents withBasis(List<Step> steps) {
-    Builder changed = copy();
+    ContentsDraft changed = copy();
     changed.basis = union(basis, steps);
-    return changed.build();
+    return new Contents(changed);
   }
 
   /**
@@ -344,9 +313,9 @@ public final class Contents {
    * @return the changed contents
    */
   public Contents withNotices(List<Notice> more) {
-    Builder changed = copy();
+    ContentsDraft changed = copy();
     changed.notices = union(notices, more);
-    return changed.build();
+    return new Contents(changed);
   }
 
   /**
@@ -358,11 +327,25 @@ public final class Contents {
    * @return the changed contents
    */
   public Contents withAcidityBeyond(PH endPoint, Traced equivalentsPerKilogram) {
-    Builder changed = copy();
-    Map<PH, Traced> all = new LinkedHashMap<>(acidityBeyond);
-    all.put(endPoint, equivalentsPerKilogram);
-    changed.acidityBeyond = all;
-    return changed.build();
+    return carrying(endPoint, equivalentsPerKilogram);
+  }
+
+  /**
+   * States what a liquid from which this one was made held of a component that is unknown here. It
+   * mixes and dilutes with the liquid, is told apart from its totals, and counts in no balance.
+   *
+   * @param component the component
+   * @param molesPerKilogram its total there, mol per kg of water
+   * @return the changed contents
+   */
+  public Contents withCarriedOver(Component component, Traced molesPerKilogram) {
+    return carrying(component, molesPerKilogram);
+  }
+
+  private Contents carrying(Object key, Traced perKilogram) {
+    ContentsDraft changed = copy();
+    changed.carried = carried.with(key, perKilogram);
+    return new Contents(changed);
   }
 
   /**
@@ -458,7 +441,17 @@ public final class Contents {
    * @return eq per kg of water; 0 when none was titrated to it
    */
   public Traced acidityBeyond(PH endPoint) {
-    return acidityBeyond.getOrDefault(endPoint, Traced.exact(0));
+    return carried.get(endPoint).orElse(Traced.exact(0));
+  }
+
+  /**
+   * Returns what was carried over of a component.
+   *
+   * @param component the component
+   * @return mol per kg of water; empty when nothing was
+   */
+  public Optional<Traced> carriedOver(Component component) {
+    return carried.get(component);
   }
 
   /**
@@ -586,13 +579,9 @@ public final class Contents {
 
   @Override
   public String toString() {
-    List<String> parts = new ArrayList<>();
-    totals.forEach(
-        (component, total) ->
-            parts.add(
-                String.format(
-                    Locale.ROOT, "%s %.4g mmol/kg", component.name(), total.value() * 1000)));
-    unknown.keySet().forEach(component -> parts.add(component.name() + " unknown"));
-    return temperature + (parts.isEmpty() ? "" : ", " + String.join(", ", parts));
+    return temperature
+        + ", "
+        + totals.keySet()
+        + (unknown.isEmpty() ? "" : ", unknown " + unknown());
   }
 }

@@ -38,7 +38,7 @@ public final class Figures {
   private static final double MILLI = 1000;
 
   /** The pH, from the charge balance. */
-  public static final Figure<PH> PH =
+  public static final Figure<PH> PH_VALUE =
       BalanceFigure.figure(
           "pH",
           Map.of(),

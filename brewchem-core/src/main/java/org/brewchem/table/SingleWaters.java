@@ -77,7 +77,7 @@ final class SingleWaters implements FigureRows.Single {
                 input.times(CACO3_PER_MILLIEQUIVALENT)));
     columns.carbonDioxide.ifPresent(
         input -> put(steps, index, Figures.TOTAL_CARBON_DIOXIDE, input));
-    columns.closingPH().ifPresent(input -> put(steps, index, Figures.PH, input));
+    columns.closingPH().ifPresent(input -> put(steps, index, Figures.PH_VALUE, input));
     return steps;
   }
 
@@ -122,7 +122,7 @@ final class SingleWaters implements FigureRows.Single {
     if (total.isPresent()) {
       return closure.byTotal(alkalinity.get(), total.get());
     }
-    Optional<Traced> pH = found(steps, Figures.PH);
+    Optional<Traced> pH = found(steps, Figures.PH_VALUE);
     return pH.isPresent()
         ? closure.byPH(alkalinity.get(), pH.get())
         : closure.byAlkalinity(alkalinity.get());

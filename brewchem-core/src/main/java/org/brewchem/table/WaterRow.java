@@ -173,7 +173,7 @@ final class WaterRow implements FigureRows.Leaves {
     if (figure.equals(Figures.TOTAL_CARBON_DIOXIDE) && columns.carbonDioxide.isPresent()) {
       return new FigureRows.Stated(columns.carbonDioxide.get());
     }
-    if (figure.equals(Figures.PH) && columns.alkalinity.isPresent()) {
+    if (figure.equals(Figures.PH_VALUE) && columns.alkalinity.isPresent()) {
       return closed(carbonates()::pH, 1);
     }
     if (figure.rule() instanceof TotalFigure rule) {

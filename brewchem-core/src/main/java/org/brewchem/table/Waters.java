@@ -298,7 +298,7 @@ public final class Waters {
    * @throws IllegalStateException if the table is without the columns that it takes
    */
   public Column pH() {
-    return column(Figures.PH);
+    return column(Figures.PH_VALUE);
   }
 
   /**
@@ -431,7 +431,7 @@ public final class Waters {
             threads,
             () -> {
               WaterRow row = row(prototype);
-              FigureRows.Node pH = Objects.requireNonNull(row.leaf(Figures.PH));
+              FigureRows.Node pH = Objects.requireNonNull(row.leaf(Figures.PH_VALUE));
               return i -> {
                 Failure failure = pH.find(i);
                 if (failure != null) {

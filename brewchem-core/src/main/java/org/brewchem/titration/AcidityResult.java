@@ -75,9 +75,21 @@ public final class AcidityResult extends Determination<TitratableAcidity> {
   }
 
   private static List<Notice> size(TitratedCharge charge) {
-    PH endPoint = charge.titration().endPoint();
-    TitratableAcidity value =
-        TitratableAcidity.ofMilliequivalentsPerLitre(charge.value(), endPoint);
+    return plausibility(
+        TitratableAcidity.ofMilliequivalentsPerLitre(charge.value(), charge.titration().endPoint()),
+        charge.titration().temperature());
+  }
+
+  /**
+   * Judges the size of a titratable acidity: what is unusual for a beer, and what no sample that
+   * was open to the air can have, with the carbon dioxide that would explain it.
+   *
+   * @param value the acidity of a degassed beer
+   * @param temperature the temperature of the titration
+   * @return a notice; empty when there is nothing unusual
+   */
+  public static List<Notice> plausibility(TitratableAcidity value, Temperature temperature) {
+    PH endPoint = value.endPoint();
     double lactic = value.inGramsPerLitreAs(Acid.LACTIC);
     if (lactic <= UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) {
       return List.of();
@@ -86,7 +98,7 @@ public final class AcidityResult extends Determination<TitratableAcidity> {
     double excess =
         1000 * (lactic - UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) / Acid.LACTIC.gramsPerEquivalent();
     double perGram =
-        Solution.at(charge.titration().temperature())
+        Solution.at(temperature)
             .acidityOfCarbonDioxide(MassConcentration.ofGramsPerLitre(1), endPoint)
             .inMilliequivalentsPerLitre();
     return List.of(

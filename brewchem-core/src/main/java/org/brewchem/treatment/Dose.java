@@ -206,7 +206,7 @@ public final class Dose<L extends Liquid> implements Answering {
      * @throws UnknownFigureException if the pH of the liquid is unknown
      */
     public Dose<L> to(PH pH) {
-      return to(Figures.PH, pH);
+      return to(Figures.PH_VALUE, pH);
     }
 
     /**
@@ -365,7 +365,7 @@ public final class Dose<L extends Liquid> implements Answering {
                         + " mL/hL; volume increases by "
                         + NumberText.significant(100 * molesPerLitre * litres, 3)
                         + " %"));
-    Answer<PH> pH = after.answer(Figures.PH);
+    Answer<PH> pH = after.answer(Figures.PH_VALUE);
     if (pH.isStated()) {
       lines.add("delivered at " + pH + ": " + delivered(pH.value()));
     }
@@ -471,7 +471,7 @@ public final class Dose<L extends Liquid> implements Answering {
    * @return Eq/mol, negative for a base
    */
   public Answer<Double> delivered() {
-    return delivered(after.answer(Figures.PH).value());
+    return delivered(after.answer(Figures.PH_VALUE).value());
   }
 
   /**

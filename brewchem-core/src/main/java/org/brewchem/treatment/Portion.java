@@ -14,4 +14,11 @@ import org.brewchem.quantity.Volume;
  * @param volume the volume of the reagent; empty for a powder, a pure compound, and a reagent whose
  *     density is not known
  */
-public record Portion(AmountOfSubstance amount, Mass mass, Optional<Volume> volume) {}
+public record Portion(AmountOfSubstance amount, Mass mass, Optional<Volume> volume) {
+
+  /** Prints the volume where there is one, the mass and the amount. */
+  @Override
+  public String toString() {
+    return volume.map(poured -> poured + ", ").orElse("") + mass + ", " + amount;
+  }
+}

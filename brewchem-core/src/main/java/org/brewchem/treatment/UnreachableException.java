@@ -19,7 +19,9 @@ public final class UnreachableException extends IllegalArgumentException {
     /** The treatment does not move the figure at all. */
     NO_EFFECT("it does not move the figure"),
     /** The figure comes nearer and stops short, or would need more than anyone could mean. */
-    TOO_WEAK("it comes no nearer, however much is added");
+    TOO_WEAK("it comes no nearer, however much is added"),
+    /** Both liquids of a blend lie on the same side of the target. */
+    NOT_BETWEEN("it does not lie between the two");
 
     private final String text;
 

@@ -184,7 +184,7 @@ public final class Replicates {
 
   /**
    * Returns what to keep in mind about an uncertainty that comes from two replicates alone: the
-   * coverage factor and how badly the standard deviation is known.
+   * coverage factor, and how many would do.
    *
    * @return the caution; empty for three or more values
    */
@@ -193,13 +193,9 @@ public final class Replicates {
       return Optional.empty();
     }
     return Optional.of(
-        "two replicates: t(0.975, 1) = "
+        "two replicates do not fix the spread, t(0.975, 1) = "
             + Digits.significant(Quantiles.studentT(0.975, 1.0), 3)
-            + ", and the true standard deviation may be "
-            + Digits.significant(standardDeviationFactor(0.975), 2)
-            + " to "
-            + Digits.significant(standardDeviationFactor(0.025), 2)
-            + " times the one found (95 %)");
+            + ": run four");
   }
 
   /**

@@ -116,18 +116,6 @@ public final class UncertainValue {
   }
 
   /**
-   * Returns the expanded uncertainty U = k u for a chosen coverage factor, by custom 2.
-   *
-   * @param coverageFactor the coverage factor k, more than 0
-   * @return the value with U
-   * @throws IllegalArgumentException if k is 0, negative or not finite
-   */
-  public ExpandedUncertainty expanded(double coverageFactor) {
-    return new ExpandedUncertainty(
-        this, Checks.positive("coverage factor", coverageFactor, ""), OptionalDouble.empty());
-  }
-
-  /**
    * Returns the expanded uncertainty by the library's one rule: k from Student's t for 95 % at the
    * degrees of freedom, but never below 2. So U of few observations is as wide as it must be, and U
    * of a standard uncertainty taken as given has the customary k = 2.
@@ -135,7 +123,7 @@ public final class UncertainValue {
    * @return the value with U
    */
   public ExpandedUncertainty expanded() {
-    return expanded(coverageFactor());
+    return new ExpandedUncertainty(this, coverageFactor(), OptionalDouble.empty());
   }
 
   /**

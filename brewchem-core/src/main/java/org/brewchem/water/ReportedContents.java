@@ -74,7 +74,7 @@ final class ReportedContents {
     } else {
       put(Figures.CARBONATE_ALKALINITY, alkalinity);
     }
-    put(Figures.PH, pH);
+    put(Figures.PH_VALUE, pH);
   }
 
   private void put(Figure<?> figure, @Nullable Reading reading) {
@@ -121,7 +121,7 @@ final class ReportedContents {
   Contents closed(Chemistry chemistry) {
     Contents bare = bare(chemistry);
     double kilograms = bare.kilogramsPerLitre();
-    Optional<Traced> pH = found(Figures.PH);
+    Optional<Traced> pH = found(Figures.PH_VALUE);
     List<Step> basis = List.copyOf(steps.values());
     CarbonateClosure closure = CarbonateClosure.of(bare, basis);
     if (endPoint != null) {

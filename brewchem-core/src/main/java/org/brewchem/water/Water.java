@@ -263,7 +263,7 @@ public final class Water implements Liquid {
    * @return the pH, closed to the air; unknown when the proton balance is not known
    */
   public Answer<PH> pH() {
-    return answer(Figures.PH);
+    return answer(Figures.PH_VALUE);
   }
 
   /**

@@ -583,7 +583,7 @@ public final class WaterReport {
         .forEach(
             (figure, step) ->
                 parts.add(
-                    figure.equals(Figures.PH)
+                    figure.equals(Figures.PH_VALUE)
                         ? step.scale().text(step.found().orElseThrow())
                         : step.quantity() + " " + step.scale().text(step.found().orElseThrow())));
     return parts.isEmpty() ? "nothing reported" : String.join(", ", parts);

@@ -1,6 +1,7 @@
 package org.brewchem.beer;
 
-import static org.brewchem.beer.Beers.asLactic;
+import static org.brewchem.figure.Constraint.atLeast;
+import static org.brewchem.figure.Constraint.between;
 import static org.brewchem.quantity.Quantities.acidity;
 import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.gPerL;
@@ -8,24 +9,38 @@ import static org.brewchem.quantity.Quantities.mL;
 import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.molPerL;
 import static org.brewchem.quantity.Quantities.pH;
+import static org.brewchem.solution.Figures.CALCIUM;
+import static org.brewchem.solution.Figures.PH_VALUE;
+import static org.brewchem.solution.Figures.SULFATE;
+import static org.brewchem.solution.Figures.SULFATE_TO_CHLORIDE;
+import static org.brewchem.solution.Figures.titratableAcidity;
 import static org.brewchem.substance.Acid.LACTIC;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.brewchem.buffer.Buffer;
+import org.brewchem.buffer.BufferCode;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Code;
+import org.brewchem.figure.Comparison;
+import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
+import org.brewchem.figure.Origin;
+import org.brewchem.figure.Target;
+import org.brewchem.figure.Verdict;
 import org.brewchem.quantity.PH;
+import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.Contents;
+import org.brewchem.solution.Liquid;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
 import org.brewchem.titration.AcidityResult;
 import org.brewchem.titration.Titrant;
+import org.brewchem.titration.TitrationCode;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 import org.brewchem.water.Water;
@@ -36,66 +51,71 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class BeerTest {
 
-  private static Set<BeerFinding.Kind> kinds(List<BeerFinding> findings) {
-    return findings.stream().map(BeerFinding::kind).collect(Collectors.toSet());
+  private static TitratableAcidity asLactic(double gramsPerLitre) {
+    return Beers.asLactic(gramsPerLitre);
+  }
+
+  private static boolean says(Liquid liquid, Code code) {
+    return liquid.notices().stream().anyMatch(notice -> notice.code() == code);
+  }
+
+  @Test
+  void aBeerComesBackWithTheUncertaintyItWasReadWith() {
+    Beer beer =
+        Beer.of(pH(4.40), asLactic(1.8))
+            .withStandardUncertaintyOfPH(0.02)
+            .withStandardUncertaintyOfAcidity(asLactic(0.02));
+    assertEquals("pH 4.40, U 0.04 (k = 2)", beer.pH().toString());
+    // From the balance too, which knows the pH by which it was closed.
+    Traced pH = beer.contents().pH();
+    assertEquals(4.40, pH.value(), 1e-9);
+    assertEquals(0.02, pH.standardUncertainty().orElseThrow(), 1e-6);
+    Beer untouched = beer.after();
+    assertEquals(0.02, untouched.pH().standardUncertainty().orElseThrow(), 1e-6);
+    Answer<TitratableAcidity> acidity = untouched.titratableAcidity();
+    assertEquals(1.8, acidity.number(), 1e-9);
+    assertEquals(0.02, acidity.standardUncertainty().orElseThrow(), 1e-6);
   }
 
   @Test
   void theKeyFiguresSayWhereTheyComeFrom() {
-    KeyFigures figures =
-        Beer.of(pH(4.35), asLactic(1.8))
-            .with(Ion.CALCIUM, mgPerL(60), mgPerL(2), Origin.MEASURED_IN_BEER)
-            .with(Ion.SULFATE, mgPerL(90), mgPerL(3), Origin.TAKEN_FROM_WATER)
-            .with(Ion.CHLORIDE, mgPerL(60), mgPerL(4), Origin.TAKEN_FROM_WATER)
-            .keyFigures();
-    assertEquals(Origin.MEASURED_IN_BEER, figures.pH().orElseThrow().origin());
-    assertEquals(Origin.MEASURED_IN_BEER, figures.calcium().orElseThrow().origin());
-    Figure<Double> ratio = figures.sulfateToChloride().orElseThrow();
+    Water water =
+        WaterReport.reported()
+            .sulfate(mgPerL(90), mgPerL(3))
+            .chloride(mgPerL(60), mgPerL(4))
+            .build()
+            .water();
+    Beer beer =
+        Beer.of(pH(4.35), asLactic(1.8)).with(Ion.CALCIUM, mgPerL(60), mgPerL(2)).brewedWith(water);
+    assertEquals(Origin.MEASURED, beer.pH().origin());
+    assertEquals(Origin.MEASURED, beer.calcium().origin());
+    assertEquals("60.0 mg/L, U 4.0 (k = 2)", beer.calcium().toString());
+    Answer<Double> ratio = beer.sulfateToChloride();
     assertEquals(1.5, ratio.value(), 1e-12);
-    assertEquals(Origin.TAKEN_FROM_WATER, ratio.origin());
     assertEquals(
-        Math.hypot(3.0 / 60, 1.5 * 4 / 60), ratio.standardUncertainty().orElseThrow(), 1e-12);
-    assertTrue(figures.pH().orElseThrow().standardUncertainty().isEmpty());
-    assertEquals(
-        "pH 4.35 (measured in beer)\n"
-            + "titratable acidity 1.80 g/L as lactic acid, to pH 8.2 (measured in beer)\n"
-            + "sulfate to chloride 1.50, U 0.22 (k = 2) (taken from water)\n"
-            + "calcium 60.0 mg/L, U 4.0 (k = 2) (measured in beer)",
-        figures.toString());
+        Math.hypot(3.0 / 60, 1.5 * 4 / 60), ratio.standardUncertainty().orElseThrow(), 1e-6);
+    assertTrue(ratio.notices().stream().anyMatch(n -> n.code() == BeerCode.KNOWN_FROM_WATER_ONLY));
+    assertEquals(Origin.CARRIED_OVER, beer.step(SULFATE).origin());
+    assertTrue(beer.pH().standardUncertainty().isEmpty());
+    assertEquals(1, beer.pH().uncertaintiesMissing().size());
   }
 
   @Test
-  void whatIsNotKnownIsMissing() {
+  void whatIsNotKnownIsUnknown() {
     Beer beer = Beer.of(pH(4.35), asLactic(1.8));
-    assertTrue(beer.keyFigures().calcium().isEmpty());
-    assertTrue(beer.keyFigures().sulfateToChloride().isEmpty());
-    assertTrue(
-        beer.with(Ion.SULFATE, mgPerL(90), Origin.TAKEN_FROM_WATER)
-            .with(Ion.CHLORIDE, mgPerL(0), Origin.TAKEN_FROM_WATER)
-            .keyFigures()
-            .sulfateToChloride()
-            .isEmpty());
-    assertEquals("no key figures", KeyFigures.none().toString());
+    assertEquals("unknown: calcium is not reported", beer.calcium().toString());
+    assertFalse(beer.sulfateToChloride().isStated());
   }
 
   @Test
   void onlyWhatWasMeasuredInTheBeerIsInItsSolution() {
+    Water water = WaterReport.reported().calcium(mgPerL(90)).magnesium(mgPerL(80)).build().water();
     Beer beer =
-        Beer.of(pH(4.35), asLactic(1.8))
-            .with(Ion.CALCIUM, mgPerL(40.078), Origin.MEASURED_IN_BEER)
-            .with(Ion.MAGNESIUM, mgPerL(80), Origin.TAKEN_FROM_WATER);
+        Beer.of(pH(4.35), asLactic(1.8)).with(Ion.CALCIUM, mgPerL(40.078)).brewedWith(water);
     assertEquals(1, beer.solution().total(Component.CALCIUM).inMillimolesPerLitre(), 1e-9);
     assertEquals(0, beer.solution().total(Component.MAGNESIUM).inMillimolesPerLitre());
-    assertTrue(kinds(beer.findings()).contains(BeerFinding.Kind.KNOWN_FROM_WATER_ONLY));
-  }
-
-  @Test
-  void aPredictionIsNoMeasurement() {
-    IllegalArgumentException thrown =
-        assertThrows(
-            IllegalArgumentException.class,
-            () -> Beers.lager().with(Ion.CALCIUM, mgPerL(60), Origin.PREDICTED));
-    assertTrue(thrown.getMessage().startsWith("calcium: predicted"), thrown.getMessage());
+    assertTrue(says(beer, BeerCode.KNOWN_FROM_WATER_ONLY));
+    assertEquals(40.078, beer.calcium().number(), 1e-9);
   }
 
   /** Common practice, no source; the upper limit is tested with {@link AcidityResult}. */
@@ -110,25 +130,30 @@ class BeerTest {
   })
   void anAcidityThatIsHighIsRemarkedOn(
       double gramsPerLitre, double pH, boolean unusual, boolean carbonated) {
-    Set<BeerFinding.Kind> kinds = kinds(Beer.of(pH(pH), asLactic(gramsPerLitre)).findings());
-    assertEquals(unusual, kinds.contains(BeerFinding.Kind.ACIDITY_UNUSUAL));
-    assertEquals(carbonated, kinds.contains(BeerFinding.Kind.ACIDITY_OF_CARBONATED_SAMPLE));
+    Beer beer = Beer.of(pH(pH), asLactic(gramsPerLitre));
+    assertEquals(unusual, says(beer, TitrationCode.ACIDITY_UNUSUAL));
+    assertEquals(carbonated, says(beer, TitrationCode.SAMPLE_CARBONATED));
   }
 
   @Test
   void theStandInIsRemarkedOnAndSoAreItsLimits() {
-    assertEquals(Set.of(BeerFinding.Kind.RESTS_ON_STAND_IN), kinds(Beers.lager().findings()));
-    assertTrue(kinds(Beers.sour().findings()).contains(BeerFinding.Kind.STAND_IN_STRETCHED));
-    assertTrue(
-        kinds(Beer.of(pH(4.4), asLactic(0.5)).findings())
-            .contains(BeerFinding.Kind.ACIDITY_BELOW_STAND_IN));
+    assertTrue(says(Beers.lager(), BufferCode.RESTS_ON_STAND_IN));
+    assertFalse(says(Beers.lager(), BufferCode.STAND_IN_STRETCHED));
+    assertTrue(says(Beers.sour(), BufferCode.STAND_IN_STRETCHED));
+    Beer below = Beer.of(pH(4.4), asLactic(0.5));
+    assertTrue(says(below, BeerCode.ACIDITY_BELOW_STAND_IN));
+    assertEquals(4.4, below.pH().number());
+    assertFalse(below.titratableAcidity(pH(7)).isStated());
   }
 
   @Test
-  void anotherBufferingReplacesTheStandIn() {
+  void anotherBufferReplacesTheStandIn() {
     Beer beer = Beer.of(pH(4.0), asLactic(2.0)).buffered(new LactateOnly());
     assertEquals(4.0, beer.solution().pH().value(), 1e-10);
-    assertEquals(Set.of(BeerFinding.Kind.BUFFERING_DISAGREES), kinds(beer.findings()));
+    assertTrue(says(beer, BeerCode.BUFFER_DISAGREES));
+    assertFalse(says(beer, BufferCode.RESTS_ON_STAND_IN));
+    // What was titrated comes back all the same.
+    assertEquals(2.0, beer.after().titratableAcidity().number(), 1e-9);
   }
 
   @Test
@@ -140,32 +165,12 @@ class BeerTest {
             .to(pH(8.2))
             .took(mL(10.02), mL(9.98))
             .acidity();
-    Figure<?> acidity = Beer.of(pH(4.35), titrated).keyFigures().acidity().orElseThrow();
-    assertEquals(20, acidity.number(), 0.01);
+    Answer<TitratableAcidity> acidity = Beer.of(pH(4.35), titrated).titratableAcidity();
+    assertEquals(titrated.as(LACTIC).toString(), acidity.toString());
     assertEquals(
-        titrated.budget().traced().standardUncertainty().orElseThrow(),
+        titrated.as(LACTIC).standardUncertainty().orElseThrow(),
         acidity.standardUncertainty().orElseThrow(),
         1e-12);
-  }
-
-  @Test
-  void theWaterFillsInWhatWasNotMeasured() {
-    Water water =
-        WaterReport.reported()
-            .calcium(mgPerL(90))
-            .sulfate(mgPerL(45))
-            .chloride(mgPerL(30))
-            .build()
-            .water();
-    Beer beer =
-        Beer.of(pH(4.35), asLactic(1.8))
-            .with(Ion.CALCIUM, mgPerL(60), Origin.MEASURED_IN_BEER)
-            .brewedWith(water);
-    assertEquals(60, beer.keyFigures().calcium().orElseThrow().number());
-    Figure<Double> ratio = beer.keyFigures().sulfateToChloride().orElseThrow();
-    assertEquals(1.5, ratio.value(), 1e-12);
-    assertEquals(Origin.TAKEN_FROM_WATER, ratio.origin());
-    assertEquals(0, beer.solution().total(Component.SULFATE).inMillimolesPerLitre());
   }
 
   @Test
@@ -176,15 +181,50 @@ class BeerTest {
         "pH of the beer: 8.5 is not possible; less than the end point, pH 8.2, is allowed",
         above.getMessage());
     assertThrows(IllegalArgumentException.class, () -> Beer.of(pH(4.3), asLactic(-1)));
+    Beer beer = Beer.of(pH(4.3), asLactic(1.8));
+    TitratableAcidity toSeven = acidity(gPerL(0.01), LACTIC, pH(7));
     assertThrows(
-        IllegalArgumentException.class,
-        () ->
-            Beer.of(pH(4.3), asLactic(1.8))
-                .withStandardUncertainties(0.01, acidity(gPerL(0.01), LACTIC, pH(7))));
-    assertThrows(
-        IllegalArgumentException.class,
-        () -> Beers.lager().withStandardUncertainties(-0.01, asLactic(0.01)));
-    assertThrows(IllegalArgumentException.class, () -> Beers.lager().measuredAt(celsius(120)));
+        IllegalArgumentException.class, () -> beer.withStandardUncertaintyOfAcidity(toSeven));
+    assertThrows(IllegalArgumentException.class, () -> beer.withStandardUncertaintyOfPH(-0.01));
+    assertThrows(IllegalArgumentException.class, () -> beer.measuredAt(celsius(120)));
+    assertThrows(IllegalStateException.class, () -> beer.after().withStandardUncertaintyOfPH(0.01));
+  }
+
+  @Test
+  void everyAnswerIsExplained() {
+    for (Beer beer : new Beer[] {Beers.lager(), Beers.lager().after()}) {
+      for (Figure<?> figure :
+          Figure.list(
+              PH_VALUE,
+              CALCIUM,
+              SULFATE_TO_CHLORIDE,
+              titratableAcidity(pH(8.2)),
+              titratableAcidity(pH(7.0)))) {
+        Answer<?> answer = beer.answer(figure);
+        assertTrue(answer.explain().holds(), () -> figure + "\n" + answer.explain());
+        assertFalse(answer.explain().lines().isEmpty());
+      }
+    }
+  }
+
+  @Test
+  void aBeerWithoutAnyUncertaintyIsJudgedByTheValueAlone() {
+    Target target =
+        Target.named("invented")
+            .with(atLeast(titratableAcidity(pH(8.2)), asLactic(1.801)))
+            .with(between(PH_VALUE, pH(4.1), pH(4.4)))
+            .with(atLeast(CALCIUM, mgPerL(50)));
+    Comparison comparison = target.compare(Beer.of(pH(4.35), asLactic(1.8)));
+    Comparison.Judgement acidity = comparison.of(titratableAcidity(pH(8.2))).orElseThrow();
+    assertEquals(Verdict.BELOW, acidity.verdict());
+    assertTrue(acidity.byTheValueAlone());
+    assertTrue(acidity.toString().contains("below by 0.001"), acidity.toString());
+    assertEquals(Verdict.UNKNOWN, comparison.of(CALCIUM).orElseThrow().verdict());
+    assertFalse(comparison.allWithin());
+    Comparison measured = target.compare(Beers.lager());
+    assertFalse(measured.of(PH_VALUE).orElseThrow().byTheValueAlone());
+    assertEquals(
+        Verdict.UNDECIDED, measured.of(titratableAcidity(pH(8.2))).orElseThrow().verdict());
   }
 
   /** Invented: 40 mmol/L of lactate and nothing else, known to 10 %. */

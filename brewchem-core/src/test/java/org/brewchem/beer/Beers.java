@@ -9,7 +9,7 @@ import static org.brewchem.substance.Acid.LACTIC;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.substance.Ion;
 
-/** Invented beers for the tests of this package. */
+/** Invented beers. */
 final class Beers {
 
   private Beers() {}
@@ -20,14 +20,17 @@ final class Beers {
 
   static Beer lager() {
     return Beer.of(pH(4.35), asLactic(1.80))
-        .withStandardUncertainties(0.01, asLactic(0.01))
-        .with(Ion.CALCIUM, mgPerL(60), Origin.MEASURED_IN_BEER)
-        .with(Ion.MAGNESIUM, mgPerL(80), Origin.MEASURED_IN_BEER)
-        .with(Ion.SULFATE, mgPerL(120), Origin.MEASURED_IN_BEER)
-        .with(Ion.CHLORIDE, mgPerL(150), Origin.MEASURED_IN_BEER);
+        .withStandardUncertaintyOfPH(0.01)
+        .withStandardUncertaintyOfAcidity(asLactic(0.01))
+        .with(Ion.CALCIUM, mgPerL(60), mgPerL(2))
+        .with(Ion.MAGNESIUM, mgPerL(80), mgPerL(3))
+        .with(Ion.SULFATE, mgPerL(120), mgPerL(4))
+        .with(Ion.CHLORIDE, mgPerL(150), mgPerL(4));
   }
 
   static Beer sour() {
-    return Beer.of(pH(3.5), asLactic(6.50));
+    return Beer.of(pH(3.5), asLactic(6.50))
+        .withStandardUncertaintyOfPH(0.02)
+        .withStandardUncertaintyOfAcidity(asLactic(0.05));
   }
 }

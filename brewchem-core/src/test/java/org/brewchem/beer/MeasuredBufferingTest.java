@@ -12,11 +12,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.brewchem.buffer.BufferCode;
 import org.brewchem.buffer.BufferReadings;
 import org.brewchem.buffer.MeasuredBuffer;
 import org.brewchem.buffer.TypicalBeer;
 import org.brewchem.quantity.AmountConcentration;
-import org.brewchem.quantity.PH;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
@@ -24,6 +24,12 @@ import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Reagent;
+import org.brewchem.treatment.Blend;
+import org.brewchem.treatment.Dose;
+import org.brewchem.treatment.Treatments;
+import org.brewchem.uncertainty.Traced;
+import org.brewchem.water.Water;
+import org.brewchem.water.WaterReport;
 import org.junit.jupiter.api.Test;
 
 class MeasuredBufferingTest {
@@ -39,10 +45,13 @@ class MeasuredBufferingTest {
           .with(Ion.MAGNESIUM, mmolPerL(3.5))
           .closedTo(pH(3.9));
 
-  private static final Reagent LACTIC_80 = Reagent.of(Acid.LACTIC, massPercent(80));
+  private static final Reagent LACTIC_80 =
+      Reagent.of(Acid.LACTIC, massPercent(80)).withAssayUncertainty(0.01);
 
   private static Beer beer() {
-    return Beer.of(pH(3.9), TRUTH.titratableAcidity(pH(8.2)));
+    return Beer.of(pH(3.9), TRUTH.titratableAcidity(pH(8.2)))
+        .withStandardUncertaintyOfPH(0.01)
+        .withStandardUncertaintyOfAcidity(Beers.asLactic(0.01));
   }
 
   private static MeasuredBuffer buffer(boolean bothLegs) {
@@ -71,31 +80,32 @@ class MeasuredBufferingTest {
     return volumes;
   }
 
+  private static Dose<Beer> dosed(Beer beer) {
+    return Dose.of(beer, LACTIC_80).to(pH(3.6));
+  }
+
   @Test
   void itPredictsADoseBetterThanTheStandIn() {
-    PH target = pH(3.6);
-    BeerDose byStandIn = beer().dose(LACTIC_80).into(hL(1)).to(target);
-    BeerDose byBuffer = beer().buffered(buffer(true)).dose(LACTIC_80).into(hL(1)).to(target);
-    double truth = TRUTH.doseOf(Acid.LACTIC, target).inMolesPerKilogram();
-    double perLitre = truth * TRUTH.kilogramsPerLitre() * 100;
-    assertEquals(perLitre, byBuffer.amount().inMoles(), 0.03 * perLitre);
-    assertTrue(Math.abs(byStandIn.amount().inMoles() / perLitre - 1) > 0.05);
+    Dose<Beer> byStandIn = dosed(beer());
+    Dose<Beer> byBuffer = dosed(beer().buffered(buffer(true)));
+    double truth = TRUTH.doseOf(Acid.LACTIC, pH(3.6)).inMolesPerKilogram();
+    double perLitre = truth * TRUTH.kilogramsPerLitre();
+    assertEquals(perLitre, byBuffer.perLitre().inMolesPerLitre(), 0.03 * perLitre);
+    assertTrue(Math.abs(byStandIn.perLitre().inMolesPerLitre() / perLitre - 1) > 0.05);
     assertTrue(
-        byBuffer.after().pH().orElseThrow().standardUncertainty().orElseThrow()
-            < byStandIn.after().pH().orElseThrow().standardUncertainty().orElseThrow() / 3);
-    assertFalse(byBuffer.explain().contains("stand-in"));
+        byBuffer.after().pH().standardUncertainty().orElseThrow()
+            < byStandIn.after().pH().standardUncertainty().orElseThrow() / 3);
+    assertFalse(byBuffer.explain().toString().contains("stand-in"));
   }
 
   @Test
   void belowItsReadingsItSaysExtrapolated() {
-    Beer beer = beer().buffered(buffer(false));
-    BeerDose dose = beer.dose(LACTIC_80).into(hL(1)).to(pH(3.6));
     assertTrue(
-        dose.findings().stream()
-            .anyMatch(finding -> finding.kind() == BeerFinding.Kind.EXTRAPOLATED));
+        dosed(beer().buffered(buffer(false))).notices().stream()
+            .anyMatch(notice -> notice.code() == BufferCode.EXTRAPOLATED));
     assertTrue(
-        beer().buffered(buffer(true)).dose(LACTIC_80).into(hL(1)).to(pH(3.6)).findings().stream()
-            .noneMatch(finding -> finding.kind() == BeerFinding.Kind.EXTRAPOLATED));
+        dosed(beer().buffered(buffer(true))).notices().stream()
+            .noneMatch(notice -> notice.code() == BufferCode.EXTRAPOLATED));
   }
 
   @Test
@@ -103,9 +113,32 @@ class MeasuredBufferingTest {
     Beer beer =
         Beer.of(pH(3.95), TRUTH.titratableAcidity(pH(8.2)))
             .buffered(buffer(true))
-            .with(Ion.CALCIUM, mgPerL(40.078), Origin.MEASURED_IN_BEER);
+            .with(Ion.CALCIUM, mgPerL(40.078));
     assertEquals(3.95, beer.solution().pH().value(), 1e-10);
     assertEquals(1, beer.solution().total(Component.CALCIUM).inMillimolesPerLitre(), 1e-9);
     assertEquals(3.5, beer.solution().total(Component.MAGNESIUM).inMillimolesPerLitre(), 1e-9);
+  }
+
+  /** The room asks the buffer itself: one dose, one u. */
+  @Test
+  void beerAndBufferGiveTheSameUncertaintyForTheSameDose() {
+    MeasuredBuffer buffer = buffer(true);
+    Beer beer = Beer.of(buffer.pH(), buffer.acidityTo(pH(8.2))).buffered(buffer);
+    AmountConcentration dose = mmolPerL(8);
+    double byBuffer = buffer.changeOfPHBy(Acid.LACTIC, dose).standardUncertainty().orElseThrow();
+    Traced change =
+        beer.after(Treatments.solute(Acid.LACTIC, dose)).pH().traced().minus(beer.pH().traced());
+    assertEquals(byBuffer, change.standardUncertainty().orElseThrow(), 1e-6 * byBuffer);
+    assertEquals(buffer.changeOfPHBy(Acid.LACTIC, dose).number(), change.value(), 1e-9);
+  }
+
+  @Test
+  void theCalciumOfTheWaterIsNotAddedToTheOneThatTheBufferAssumes() {
+    Water water = WaterReport.reported().calcium(mgPerL(48)).build().water();
+    Beer beer = beer().buffered(buffer(true)).brewedWith(water);
+    assertEquals(48, beer.calcium().number(), 1e-9);
+    assertEquals(48, beer.after().calcium().number(), 1e-9);
+    Beer blend = Blend.of(beer, Beers.lager()).volumes(hL(1), hL(1)).after();
+    assertEquals((48 + 60) / 2.0, blend.calcium().number(), 1e-9);
   }
 }

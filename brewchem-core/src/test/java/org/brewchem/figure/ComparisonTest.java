@@ -65,6 +65,8 @@ class ComparisonTest {
     assertEquals(-0.5, low.excess().orElseThrow(), 1e-12);
     assertEquals(-1, low.fromAim().orElseThrow(), 1e-12);
     assertTrue(low.toString().endsWith("wanted 4.50 to 5.50 g, -1.00 from the aim"), low::toString);
+    Judgement there = judged(Constraint.around(MASS, 5.0, 0.5), mass(5 - 1e-12, 0.01));
+    assertTrue(there.toString().endsWith("wanted 4.50 to 5.50 g, at the aim"), there::toString);
     assertEquals(
         OptionalDouble.empty(), judged(Constraint.atLeast(MASS, 5.0), mass(4, 0)).fromAim());
     assertEquals(

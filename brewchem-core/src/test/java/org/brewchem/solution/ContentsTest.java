@@ -3,7 +3,7 @@ package org.brewchem.solution;
 import static org.brewchem.solution.Figures.CARBONATE_ALKALINITY;
 import static org.brewchem.solution.Figures.CHLORIDE;
 import static org.brewchem.solution.Figures.IONIC_STRENGTH;
-import static org.brewchem.solution.Figures.PH;
+import static org.brewchem.solution.Figures.PH_VALUE;
 import static org.brewchem.solution.Figures.POTASSIUM;
 import static org.brewchem.solution.Figures.titratableAcidity;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -90,7 +90,7 @@ class ContentsTest {
   @Test
   void whatWasReadComesBackWithItsOwnUncertainty() {
     Held water = new Held(water());
-    Answer<?> pH = water.answer(PH);
+    Answer<?> pH = water.answer(PH_VALUE);
     assertEquals(7.6, pH.number(), 1e-9);
     assertEquals(0.05, pH.standardUncertainty().orElseThrow(), 1e-9);
     Answer<?> alkalinity = water.answer(CARBONATE_ALKALINITY);
@@ -131,7 +131,8 @@ class ContentsTest {
         new Held(water).answer(CHLORIDE).standardUncertainty().orElseThrow(),
         new Held(twice).answer(CHLORIDE).standardUncertainty().orElseThrow(),
         1e-12);
-    assertEquals(0.05, new Held(twice).answer(PH).standardUncertainty().orElseThrow(), 0.0005);
+    assertEquals(
+        0.05, new Held(twice).answer(PH_VALUE).standardUncertainty().orElseThrow(), 0.0005);
   }
 
   @Test
@@ -142,14 +143,14 @@ class ContentsTest {
     assertEquals("unknown: potassium is not reported", potassium.toString());
     assertThrows(UnknownFigureException.class, potassium::value);
     assertTrue(
-        water.answer(PH).notices().stream()
+        water.answer(PH_VALUE).notices().stream()
             .anyMatch(n -> n.toString().equals("counted as absent: potassium")));
   }
 
   @Test
   void openBalanceSaysWhatIsMissing() {
     Held open = new Held(ions().open(List.of("alkalinity is not reported")));
-    assertEquals("unknown: alkalinity is not reported", open.answer(PH).toString());
+    assertEquals("unknown: alkalinity is not reported", open.answer(PH_VALUE).toString());
     assertTrue(open.answer(CHLORIDE).isStated());
   }
 
@@ -158,7 +159,7 @@ class ContentsTest {
     Held water = new Held(water());
     for (var figure :
         Figure.list(
-            PH,
+            PH_VALUE,
             CARBONATE_ALKALINITY,
             IONIC_STRENGTH,
             CHLORIDE,
@@ -226,7 +227,7 @@ class ContentsTest {
             .under(own)
             .with(Component.LACTATE, Molality.ofMillimolesPerKilogram(2))
             .with(Component.MALATE, Molality.ofMillimolesPerKilogram(1));
-    Answer<?> pH = acids.answer(PH);
+    Answer<?> pH = acids.answer(PH_VALUE);
     assertEquals(
         List.of(SolutionCode.CONSTANT_BEYOND_RANGE, SolutionCode.CONSTANT_RANGE_UNSTATED),
         codes(pH));
@@ -238,7 +239,7 @@ class ContentsTest {
     assertEquals(codes(pH), codes(acids.answer(titratableAcidity(END))));
     assertEquals(codes(pH), codes(acids.answer(CARBONATE_ALKALINITY)));
     Solution warm = acids.heldAt(Temperature.ofCelsius(20));
-    assertEquals(List.of(SolutionCode.CONSTANT_RANGE_UNSTATED), codes(warm.answer(PH)));
+    assertEquals(List.of(SolutionCode.CONSTANT_RANGE_UNSTATED), codes(warm.answer(PH_VALUE)));
   }
 
   @Test
@@ -247,9 +248,9 @@ class ContentsTest {
         Solution.at(AT)
             .under(Level.ACTIVITY)
             .with(Salt.SODIUM_CHLORIDE, Molality.ofMolesPerKilogram(0.6));
-    assertEquals(List.of(SolutionCode.BEYOND_ACTIVITY_RANGE), codes(brine.answer(PH)));
-    assertEquals(List.of(), codes(brine.under(Level.IDEAL).answer(PH)));
-    assertEquals(List.of(), codes(brine.diluted(2).answer(PH)));
+    assertEquals(List.of(SolutionCode.BEYOND_ACTIVITY_RANGE), codes(brine.answer(PH_VALUE)));
+    assertEquals(List.of(), codes(brine.under(Level.IDEAL).answer(PH_VALUE)));
+    assertEquals(List.of(), codes(brine.diluted(2).answer(PH_VALUE)));
   }
 
   @Test

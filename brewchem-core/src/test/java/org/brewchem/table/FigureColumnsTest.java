@@ -315,7 +315,7 @@ class FigureColumnsTest {
     String text = waters.explain(WaterFigures.RESIDUAL_ALKALINITY, 3).toString();
     assertTrue(text.contains("row 4, column \"calcium [mg/L]\""), text);
     assertTrue(text.contains("Kolbach"), text);
-    assertThrows(IllegalArgumentException.class, () -> waters.explain(Figures.PH, ROWS));
+    assertThrows(IllegalArgumentException.class, () -> waters.explain(Figures.PH_VALUE, ROWS));
   }
 
   @Test
@@ -372,7 +372,8 @@ class FigureColumnsTest {
   void severalFiguresComeFromOnePass() {
     Waters waters = Waters.from(randomTables().get(3));
     List<Column> columns =
-        waters.columns(Figures.PH, Figures.CARBONATE_ALKALINITY, WaterFigures.RESIDUAL_ALKALINITY);
+        waters.columns(
+            Figures.PH_VALUE, Figures.CARBONATE_ALKALINITY, WaterFigures.RESIDUAL_ALKALINITY);
     assertEquals(3, columns.size());
     for (int i = 0; i < ROWS; i++) {
       assertEquals(waters.pH().value(i), columns.get(0).value(i), 0);

@@ -10,7 +10,7 @@ import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.solution.Figures.CALCIUM;
 import static org.brewchem.solution.Figures.CARBONATE_ALKALINITY;
 import static org.brewchem.solution.Figures.CHLORIDE;
-import static org.brewchem.solution.Figures.PH;
+import static org.brewchem.solution.Figures.PH_VALUE;
 import static org.brewchem.solution.Figures.SULFATE_TO_CHLORIDE;
 import static org.brewchem.solution.Figures.titratableAcidity;
 import static org.brewchem.solution.Figures.titrationAlkalinity;
@@ -68,15 +68,15 @@ class DoseTest {
   @Property(tries = 60)
   void aPHIsReached(@ForAll @DoubleRange(min = 3, max = 4.37) double target) {
     Dose<Held> dose = Dose.of(BEER, LACTIC).to(pH(target));
-    assertEquals(target, dose.after().answer(PH).number(), 1e-9);
+    assertEquals(target, dose.after().answer(PH_VALUE).number(), 1e-9);
     assertTrue(dose.explain().holds());
   }
 
   @Property(tries = 60)
   void aBaseRaisesAPHWithoutBeingToldTheSign(@ForAll @DoubleRange(min = 4.4, max = 9) double pH) {
     Dose<Held> dose = Dose.of(BEER, Base.SODIUM_BICARBONATE).to(pH(Math.min(pH, 6)));
-    assertEquals(Math.min(pH, 6), number(dose, PH), 1e-9);
-    assertEquals(pH, number(Dose.of(BEER, Base.SODIUM_HYDROXIDE).to(pH(pH)), PH), 1e-9);
+    assertEquals(Math.min(pH, 6), number(dose, PH_VALUE), 1e-9);
+    assertEquals(pH, number(Dose.of(BEER, Base.SODIUM_HYDROXIDE).to(pH(pH)), PH_VALUE), 1e-9);
   }
 
   @Property(tries = 40)
@@ -225,7 +225,7 @@ class DoseTest {
   }
 
   private static Source source(Held liquid, String name) {
-    return liquid.answer(PH).traced().sources().stream()
+    return liquid.answer(PH_VALUE).traced().sources().stream()
         .filter(source -> source.name().equals(name))
         .findFirst()
         .orElseThrow();
@@ -234,8 +234,8 @@ class DoseTest {
   @Test
   void whatBeforeAndAfterShareIsCountedOnceInTheirDifference() {
     Dose<Held> dose = Dose.of(BEER, LACTIC).to(pH(4.1));
-    Traced before = BEER.answer(PH).traced();
-    Traced after = dose.after().answer(PH).traced();
+    Traced before = BEER.answer(PH_VALUE).traced();
+    Traced after = dose.after().answer(PH_VALUE).traced();
     double difference = after.minus(before).standardUncertainty().orElseThrow();
     assertTrue(difference < after.standardUncertainty().orElseThrow());
     assertTrue(
@@ -248,7 +248,7 @@ class DoseTest {
   @Test
   void theStrengthOfTheReagentCountsInTheLiquidAfterAStatedDose() {
     Dose<Held> dose = Dose.of(BEER, LACTIC).to(pH(4.1));
-    Traced after = dose.after().answer(PH).traced();
+    Traced after = dose.after().answer(PH_VALUE).traced();
     Source assay =
         after.sources().stream()
             .filter(source -> source.name().startsWith("assay"))
@@ -257,7 +257,7 @@ class DoseTest {
     // One per cent more acid than the label says, the dose as stated.
     Held stronger = BEER.after(Treatments.solute(Acid.LACTIC, dose.perLitre().times(1.01)));
     Held asStated = BEER.after(Treatments.solute(Acid.LACTIC, dose.perLitre()));
-    double moved = stronger.answer(PH).number() - asStated.answer(PH).number();
+    double moved = stronger.answer(PH_VALUE).number() - asStated.answer(PH_VALUE).number();
     assertTrue(moved < 0);
     assertEquals(moved, after.parts().get(assay), 0.02 * Math.abs(moved));
     // A stronger reagent needs less of itself: the sign is turned.
@@ -268,20 +268,24 @@ class DoseTest {
   @Test
   void aLabelWithoutUncertaintyIsNamedAndNeverCountsAsZero() {
     Dose<Held> dose = Dose.of(BEER, Reagent.of(Acid.LACTIC, massPercent(80))).to(pH(4.1));
-    assertTrue(dose.after().answer(PH).standardUncertainty().isEmpty());
+    assertTrue(dose.after().answer(PH_VALUE).standardUncertainty().isEmpty());
     assertTrue(dose.answer(Dose.MASS).standardUncertainty().isEmpty());
     assertTrue(
-        dose.after().answer(PH).uncertaintiesMissing().get(0).startsWith("assay of lactic acid"));
+        dose.after()
+            .answer(PH_VALUE)
+            .uncertaintiesMissing()
+            .get(0)
+            .startsWith("assay of lactic acid"));
   }
 
   @Test
   void aBandIsDosedToItsAimElseToItsNearerLimitWithAWarning() {
-    Dose<Held> aimed = Dose.of(BEER, LACTIC).to(Constraint.around(PH, pH(4.2), 0.1));
-    assertEquals(4.2, number(aimed, PH), 1e-9);
+    Dose<Held> aimed = Dose.of(BEER, LACTIC).to(Constraint.around(PH_VALUE, pH(4.2), 0.1));
+    assertEquals(4.2, number(aimed, PH_VALUE), 1e-9);
     assertFalse(codes(aimed).contains(TreatmentCode.AT_THE_LIMIT));
 
-    Dose<Held> limit = Dose.of(BEER, LACTIC).to(Constraint.between(PH, pH(4.0), pH(4.2)));
-    assertEquals(4.2, number(limit, PH), 1e-9);
+    Dose<Held> limit = Dose.of(BEER, LACTIC).to(Constraint.between(PH_VALUE, pH(4.0), pH(4.2)));
+    assertEquals(4.2, number(limit, PH_VALUE), 1e-9);
     assertTrue(codes(limit).contains(TreatmentCode.AT_THE_LIMIT));
     assertTrue(limit.notices().toString().contains("half of the outcomes"));
 
@@ -298,7 +302,7 @@ class DoseTest {
     UnreachableException there =
         assertThrows(
             UnreachableException.class,
-            () -> Dose.of(BEER, LACTIC).to(Constraint.atMost(PH, pH(4.6))));
+            () -> Dose.of(BEER, LACTIC).to(Constraint.atMost(PH_VALUE, pH(4.6))));
     assertEquals(UnreachableException.Reason.ALREADY_THERE, there.reason());
 
     for (double rounding : new double[] {-1e-12, 0, 1e-12}) {
@@ -350,7 +354,7 @@ class DoseTest {
   void aSaltThatBringsAnUnknownIonLeavesItUnknown() {
     Held unknown = new Held(WATER.contents().withUnknown(Component.CHLORIDE));
     Dose<Held> dose = Dose.of(unknown, Acid.HYDROCHLORIC).to(pH(6.5));
-    assertEquals(6.5, number(dose, PH), 1e-9);
+    assertEquals(6.5, number(dose, PH_VALUE), 1e-9);
     assertFalse(dose.after().answer(CHLORIDE).isStated());
   }
 
@@ -374,7 +378,7 @@ class DoseTest {
   @Test
   void theTreatmentOfADoseDoesWhatTheDoseFound() {
     Dose<Held> dose = Dose.of(BEER, LACTIC).to(pH(4.1));
-    assertEquals(4.1, BEER.after(dose.treatment()).answer(PH).number(), 1e-9);
+    assertEquals(4.1, BEER.after(dose.treatment()).answer(PH_VALUE).number(), 1e-9);
   }
 
   @Test
@@ -465,6 +469,6 @@ class DoseTest {
               .getMessage()
               .contains("oxalic acid"));
     }
-    assertEquals(4.1, number(Dose.of(BEER, Acid.OXALIC).to(pH(4.1)), PH), 1e-9);
+    assertEquals(4.1, number(Dose.of(BEER, Acid.OXALIC).to(pH(4.1)), PH_VALUE), 1e-9);
   }
 }

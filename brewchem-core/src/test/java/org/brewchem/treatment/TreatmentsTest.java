@@ -13,7 +13,7 @@ import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.solution.Figures.CALCIUM;
 import static org.brewchem.solution.Figures.CARBONATE_ALKALINITY;
 import static org.brewchem.solution.Figures.CHLORIDE;
-import static org.brewchem.solution.Figures.PH;
+import static org.brewchem.solution.Figures.PH_VALUE;
 import static org.brewchem.solution.Figures.SULFATE;
 import static org.brewchem.solution.Figures.saturationIndex;
 import static org.brewchem.solution.Figures.titrationAlkalinity;
@@ -97,7 +97,7 @@ class TreatmentsTest {
     Treatment half = salt(reagent, gPerHL(50));
     Held whole = WATER.after(salt(reagent, gPerHL(100)));
     Held twice = WATER.after(half, half);
-    assertEquals(number(whole, PH), number(twice, PH), 1e-10);
+    assertEquals(number(whole, PH_VALUE), number(twice, PH_VALUE), 1e-10);
     assertEquals(u(whole, CALCIUM), u(twice, CALCIUM), 1e-9);
     assertTrue(u(WATER.after(half, salt(reagent, gPerHL(50))), CALCIUM) < u(twice, CALCIUM));
   }
@@ -110,9 +110,9 @@ class TreatmentsTest {
             .withAssayUncertainty(0.005);
     Held weighed = WATER.after(acid(lactic, gPerHL(36)));
     Held poured = WATER.after(acid(lactic, mLPerHL(30)));
-    assertEquals(number(weighed, PH), number(poured, PH), 1e-10);
+    assertEquals(number(weighed, PH_VALUE), number(poured, PH_VALUE), 1e-10);
     // What is poured errs with the density too.
-    assertTrue(u(weighed, PH) < u(poured, PH));
+    assertTrue(u(weighed, PH_VALUE) < u(poured, PH_VALUE));
     assertThrows(
         IllegalArgumentException.class,
         () -> acid(Reagent.of(Acid.CITRIC, massPercent(100)), mLPerHL(10)));
@@ -127,7 +127,7 @@ class TreatmentsTest {
     Held diluted = WATER.after(dilution(VolumeRatio.of(1)), salt(Salt.SODIUM_CHLORIDE, gPerHL(10)));
     Held salted = WATER.after(salt(Salt.SODIUM_CHLORIDE, gPerHL(20)), dilution(VolumeRatio.of(1)));
     assertEquals(number(diluted, CHLORIDE), number(salted, CHLORIDE), 1e-9);
-    assertEquals(number(diluted, PH), number(salted, PH), 1e-10);
+    assertEquals(number(diluted, PH_VALUE), number(salted, PH_VALUE), 1e-10);
   }
 
   @Test
@@ -136,13 +136,13 @@ class TreatmentsTest {
     Treatment acid = solute(Acid.LACTIC, mmolPerL(1));
     Held treatedFirst = WATER.after(acid, blend(other.after(acid), MassFraction.of(0.3)));
     Held blendedFirst = WATER.after(blend(other, MassFraction.of(0.3)), acid);
-    assertEquals(number(blendedFirst, PH), number(treatedFirst, PH), 1e-10);
-    assertEquals(u(blendedFirst, PH), u(treatedFirst, PH), 1e-9);
+    assertEquals(number(blendedFirst, PH_VALUE), number(treatedFirst, PH_VALUE), 1e-10);
+    assertEquals(u(blendedFirst, PH_VALUE), u(treatedFirst, PH_VALUE), 1e-9);
   }
 
   @Test
   void aBlendWithItselfIsItselfWithTheSameUncertainty() {
-    for (Figure<?> figure : List.of(PH, CALCIUM, CARBONATE_ALKALINITY)) {
+    for (Figure<?> figure : List.of(PH_VALUE, CALCIUM, CARBONATE_ALKALINITY)) {
       Held blended = WATER.after(blend(WATER, MassFraction.of(0.4)));
       assertEquals(number(WATER, figure), number(blended, figure), 1e-9);
       assertEquals(u(WATER, figure), u(blended, figure), 1e-6 * u(WATER, figure));
@@ -190,14 +190,14 @@ class TreatmentsTest {
     Held back =
         water.after(
             solute(Acid.HYDROCHLORIC, mmolPerL(2)), solute(Base.SODIUM_HYDROXIDE, mmolPerL(2)));
-    assertEquals(number(water, PH), number(back, PH), 1e-10);
+    assertEquals(number(water, PH_VALUE), number(back, PH_VALUE), 1e-10);
   }
 
   @Test
   void carbonDioxideLeavesAsANeutralMolecule() {
     Held acidified = WATER.after(solute(Acid.HYDROCHLORIC, mmolPerL(3)));
     Held degassed = acidified.after(degassing(mgPerL(5)));
-    assertTrue(number(degassed, PH) > number(acidified, PH) + 0.5);
+    assertTrue(number(degassed, PH_VALUE) > number(acidified, PH_VALUE) + 0.5);
     // Alkalinity does not change with CO2 (Stumm and Morgan, Aquatic Chemistry, from memory), but
     // for the bicarbonate that the 3.4 mmol/L that left would be at the end point: 1 in 25,000 at
     // pH 2, with pK1 6.4.
@@ -212,7 +212,8 @@ class TreatmentsTest {
             .inMolesPerKilogram();
     // CO2 44.009 g/mol, water 0.9982 kg/L at 20 °C.
     assertEquals(5, left * 44.009 * 1000 * 0.9982, 1e-3);
-    assertTrue(degassed.answer(PH).explain().toString().contains("leaves as a neutral molecule"));
+    assertTrue(
+        degassed.answer(PH_VALUE).explain().toString().contains("leaves as a neutral molecule"));
   }
 
   @Test
@@ -221,9 +222,12 @@ class TreatmentsTest {
     Held exact = acidified.after(degassing(mgPerL(5)));
     Held uncertain = acidified.after(degassing(mgPerL(5), mgPerL(1)));
     double moved =
-        number(acidified.after(degassing(mgPerL(5.01))), PH)
-            - number(acidified.after(degassing(mgPerL(4.99))), PH);
-    assertEquals(Math.hypot(u(exact, PH), moved / 0.02), u(uncertain, PH), 1e-3 * u(uncertain, PH));
+        number(acidified.after(degassing(mgPerL(5.01))), PH_VALUE)
+            - number(acidified.after(degassing(mgPerL(4.99))), PH_VALUE);
+    assertEquals(
+        Math.hypot(u(exact, PH_VALUE), moved / 0.02),
+        u(uncertain, PH_VALUE),
+        1e-3 * u(uncertain, PH_VALUE));
   }
 
   @Test
@@ -274,7 +278,7 @@ class TreatmentsTest {
       dilution(massPercent(10)),
       blend(BEER, massPercent(1))
     };
-    Answer<?> answer = WATER.after(steps).answer(PH);
+    Answer<?> answer = WATER.after(steps).answer(PH_VALUE);
     assertTrue(answer.explain().holds());
     String text = answer.explain().toString();
     for (String line :
@@ -325,7 +329,7 @@ class TreatmentsTest {
     Held treated = WATER.after(acid(bound, mLPerHL(30)));
     assertEquals(
         1,
-        treated.answer(PH).notices().stream()
+        treated.answer(PH_VALUE).notices().stream()
             .filter(notice -> notice.code() == TreatmentCode.BOUND_IN_ESTERS)
             .count());
   }

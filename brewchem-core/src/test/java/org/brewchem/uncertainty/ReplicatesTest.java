@@ -59,9 +59,8 @@ class ReplicatesTest {
     assertEquals(1 / Math.sqrt(5.024), interval.lower() / s, 1e-4);
     assertEquals(1 / Math.sqrt(0.000982), interval.upper() / s, 0.02);
     assertEquals(
-        "0.1001 mol/L, U 0.0014 (k = 12.7), n = 2, s 0.00016; two replicates: "
-            + "t(0.975, 1) = 12.7, and the true standard deviation may be 0.45 to 32 times the one "
-            + "found (95 %)",
+        "0.1001 mol/L, U 0.0014 (k = 12.7), n = 2, s 0.00016; two replicates do not fix the spread, "
+            + "t(0.975, 1) = 12.7: run four",
         two.toString());
   }
 

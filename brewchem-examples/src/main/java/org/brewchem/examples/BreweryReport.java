@@ -3,34 +3,50 @@ package org.brewchem.examples;
 import static org.brewchem.quantity.Quantities.acidity;
 import static org.brewchem.quantity.Quantities.massPercent;
 import static org.brewchem.quantity.Quantities.pH;
+import static org.brewchem.solution.Figures.CALCIUM;
+import static org.brewchem.solution.Figures.PH_VALUE;
+import static org.brewchem.solution.Figures.SULFATE_TO_CHLORIDE;
+import static org.brewchem.solution.Figures.titratableAcidity;
+import static org.brewchem.water.WaterFigures.RESIDUAL_ALKALINITY;
+import static org.brewchem.water.WaterFigures.TOTAL_HARDNESS;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.brewchem.beer.Band;
+import java.util.Set;
 import org.brewchem.beer.Beer;
-import org.brewchem.beer.BeerDose;
-import org.brewchem.beer.Comparison;
-import org.brewchem.beer.KeyFigure;
-import org.brewchem.beer.Origin;
-import org.brewchem.beer.Target;
-import org.brewchem.beer.UnreachableTargetException;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Caution;
+import org.brewchem.figure.Comparison;
+import org.brewchem.figure.Constraint;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Scale;
+import org.brewchem.figure.Scales;
+import org.brewchem.figure.Target;
+import org.brewchem.figure.Verdict;
+import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
+import org.brewchem.solution.SolutionCode;
 import org.brewchem.substance.Acid;
-import org.brewchem.substance.Ion;
 import org.brewchem.substance.Reagent;
 import org.brewchem.titration.AcidityResult;
 import org.brewchem.titration.Titrant;
 import org.brewchem.titration.Weighing;
+import org.brewchem.treatment.Dose;
+import org.brewchem.treatment.Portion;
+import org.brewchem.treatment.UnreachableException;
 import org.brewchem.units.LabUnits;
 import org.brewchem.water.Water;
 import org.brewchem.water.WaterReport;
@@ -38,21 +54,51 @@ import org.brewchem.water.WaterReport;
 /**
  * Reads the files of an invented brewery, its water, a standardisation, duplicate titrations of its
  * beers and their targets, and writes a laboratory report: what was found, how sure it is, how it
- * compares with the target, and what would bring it there.
+ * stands to the target, what would bring it there, and how it would stand then.
  */
 public final class BreweryReport {
 
   private static final Path FOLDER = Path.of("brewchem-examples", "brewery");
   private static final PH END_POINT = pH(8.2);
+  private static final Figure<TitratableAcidity> ACIDITY = titratableAcidity(END_POINT);
 
   /** The pH of a beer is read to 0.02 (an assumption of this example). */
   private static final double PH_UNCERTAINTY = 0.02;
+
+  /** 80 % lactic acid may hold 76 to 84 % (EU specification, from memory): 5 % as a rectangle. */
+  private static final double ASSAY_UNCERTAINTY = 0.05 / Math.sqrt(3);
+
+  private static final Scale<Hardness> HARDNESS =
+      Scale.of("°dH", Hardness::inGermanDegrees, Hardness::ofGermanDegrees, 1);
+  private static final Scale<CarbonateAlkalinity> ALKALINITY =
+      Scale.of(
+          "°dH", CarbonateAlkalinity::inGermanDegrees, CarbonateAlkalinity::ofGermanDegrees, 1);
+
+  /** What to do about a figure that acid does not mend. */
+  private static final Map<Figure<?>, Map<Verdict, String>> ADVICE =
+      Map.of(
+          SULFATE_TO_CHLORIDE,
+          Map.of(
+              Verdict.ABOVE, "less sulfate or more chloride in the brewing water of the next brew",
+              Verdict.BELOW, "more sulfate or less chloride in the brewing water of the next brew"),
+          CALCIUM,
+          Map.of(
+              Verdict.ABOVE, "less of the calcium salt, or softer brewing water, in the next brew",
+              Verdict.BELOW, "a calcium salt in the brewing water of the next brew"),
+          ACIDITY,
+          Map.of(Verdict.ABOVE, "a blend with a beer of less acidity"),
+          PH_VALUE,
+          Map.of(
+              Verdict.ABOVE, "acid, if the titratable acidity allows it",
+              Verdict.BELOW, "a blend with a beer of higher pH"));
 
   /** The portions titrated of a beer: their volume, the pH before, and what each took. */
   private record Portions(Volume sample, PH reading, List<Volume> titres) {}
 
   private final Path folder;
   private final StringBuilder page = new StringBuilder();
+  private final Set<Caution> cautions = new LinkedHashSet<>();
+  private final Set<String> said = new HashSet<>();
 
   private BreweryReport(Path folder) {
     this.folder = folder;
@@ -80,10 +126,10 @@ public final class BreweryReport {
         .append("Invented brewery, invented data. Computed by brewchem.\n");
     Water water = water();
     Titrant lye = lye();
-    Map<String, AcidityResult> acidities = new LinkedHashMap<>();
-    Map<String, PH> readings = new LinkedHashMap<>();
-    titrations(lye, acidities, readings);
-    targets(water, acidities, readings);
+    Map<String, Beer> beers = titrations(lye, water);
+    targets(beers);
+    heading("What to mind");
+    cautions.forEach(caution -> item(caution.text()));
     return page.toString();
   }
 
@@ -99,27 +145,21 @@ public final class BreweryReport {
             .sulfate(concentration(table, "sulfate", 0))
             .chloride(concentration(table, "chloride", 0))
             .nitrate(concentration(table, "nitrate", 0))
-            .pH(table.value("pH", 0, PH::of))
+            .pH(table.value("pH", 0, number -> pH(number)))
             .build();
     Water water = report.water();
     heading("Brewing water");
-    row("figure", "result", "method");
+    row("figure", "result", "how");
     row("---", "---", "---");
-    water
-        .totalHardness()
-        .optional()
-        .ifPresent(h -> row("total hardness", degrees(h.inGermanDegrees()), "from Ca and Mg"));
-    water
-        .alkalinity()
-        .optional()
-        .ifPresent(a -> row("alkalinity", degrees(a.inGermanDegrees()), "as reported"));
-    water
-        .residualAlkalinity()
-        .optional()
-        .ifPresent(r -> row("residual alkalinity", degrees(r.inGermanDegrees()), "Kolbach 1953"));
-    row("sulfate to chloride", water.sulfateToChloride().toString(), "by mass");
+    row("total hardness", water.answer(TOTAL_HARDNESS).in(HARDNESS), "from calcium and magnesium");
+    row("alkalinity", water.alkalinity().in(ALKALINITY), "as reported");
+    row(
+        "residual alkalinity",
+        water.answer(RESIDUAL_ALKALINITY).in(Scales.RESIDUAL_ALKALINITY_IN_GERMAN_DEGREES),
+        "Kolbach 1953");
+    row("sulfate to chloride", water.sulfateToChloride(), "from the report");
     page.append('\n');
-    report.notices().forEach(notice -> remark(notice.toString()));
+    notices(report.notices());
     return water;
   }
 
@@ -135,173 +175,191 @@ public final class BreweryReport {
     Titrant lye = Titrant.sodiumHydroxide().standardised(weighings.toArray(new Weighing[0]));
     heading("Titrant");
     page.append(lye).append("\n\n");
-    lye.standardisation().ifPresent(s -> s.notices().forEach(notice -> remark(notice.toString())));
+    lye.standardisation().ifPresent(s -> notices(s.notices()));
     return lye;
   }
 
-  private void titrations(
-      Titrant lye, Map<String, AcidityResult> acidities, Map<String, PH> readings) {
+  private Map<String, Beer> titrations(Titrant lye, Water water) {
     Sheet table = Sheet.read(folder, "titrations.csv", "beer");
-    Map<String, Portions> beers = new LinkedHashMap<>();
+    Map<String, Portions> portions = new LinkedHashMap<>();
     for (int i = 0; i < table.size(); i++) {
       Volume sample = volume(table, "sample", i);
-      PH reading = table.value("pH", i, PH::of);
-      beers
+      PH reading = table.value("pH", i, number -> pH(number));
+      portions
           .computeIfAbsent(
               table.text("beer", i), name -> new Portions(sample, reading, new ArrayList<>()))
           .titres()
           .add(volume(table, "sodium hydroxide", i));
     }
     heading("Titratable acidity");
-    page.append(
-        "Degassed beer titrated with standardised alkali to pH 8.2, stated as lactic acid.\n\n");
-    row("beer", "pH", "acidity", "replicates");
-    row("---", "---", "---", "---");
-    beers.forEach(
-        (beer, portions) -> {
-          List<Volume> volumes = portions.titres();
-          readings.put(beer, portions.reading());
+    page.append("Degassed beer titrated with standardised alkali.\n\n");
+    row("beer", "acidity", "replicates");
+    row("---", "---", "---");
+    Map<String, Beer> beers = new LinkedHashMap<>();
+    Set<Notice> notices = new LinkedHashSet<>();
+    portions.forEach(
+        (name, portion) -> {
           AcidityResult result =
-              lye.titrate(portions.sample())
+              lye.titrate(portion.sample())
                   .to(END_POINT)
-                  .took(volumes.toArray(new Volume[0]))
+                  .took(portion.titres().toArray(new Volume[0]))
                   .acidity();
-          acidities.put(beer, result);
-          row(
-              beer,
-              String.format(Locale.ROOT, "%.2f", portions.reading().value()),
-              result.as(Acid.LACTIC).toString(),
-              result.relativeDifference().isPresent()
-                  ? String.format(
-                      Locale.ROOT,
-                      "%d, differing by %.1f %%",
-                      volumes.size(),
-                      100 * result.relativeDifference().getAsDouble())
-                  : String.valueOf(volumes.size()));
+          notices.addAll(result.notices());
+          row(name, result.as(Acid.LACTIC), replicates(result, portion.titres().size()));
+          beers.put(
+              name,
+              Beer.of(portion.reading(), result)
+                  .withStandardUncertaintyOfPH(PH_UNCERTAINTY)
+                  .brewedWith(water));
         });
     page.append('\n');
-    acidities.values().stream()
-        .flatMap(result -> result.notices().stream())
-        .map(Object::toString)
-        .distinct()
-        .forEach(this::remark);
+    notices(List.copyOf(notices));
+    return beers;
   }
 
-  private void targets(
-      Water water, Map<String, AcidityResult> acidities, Map<String, PH> readings) {
+  private static String replicates(AcidityResult result, int count) {
+    return result.relativeDifference().isPresent()
+        ? String.format(
+            Locale.ROOT,
+            "%d, differing by %.1f %%",
+            count,
+            100 * result.relativeDifference().getAsDouble())
+        : String.valueOf(count);
+  }
+
+  private void targets(Map<String, Beer> beers) {
     Sheet table = Sheet.read(folder, "targets.csv", "beer");
     for (int i = 0; i < table.size(); i++) {
       String name = table.text("beer", i);
-      AcidityResult result = acidities.get(name);
-      PH reading = readings.get(name);
-      if (result == null || reading == null) {
+      Beer beer = beers.get(name);
+      if (beer == null) {
         throw table.unknown("beer", i, "beer of titrations.csv");
       }
-      Beer beer = beer(water, result, reading);
       Target target = target(table, i);
       heading(name);
-      comparison(target, target.compare(beer.keyFigures()));
-      dose(beer, target, volume(table, "tank", i));
+      Comparison found = target.compare(beer);
+      comparison("found", found);
+      if (found.of(ACIDITY).orElseThrow().excess().orElseThrow() < 0) {
+        dose(beer, target, volume(table, "tank", i));
+      } else {
+        page.append("No acid: the acidity is not below its limits.\n\n");
+        advice(found);
+      }
+      notices(beer.notices());
     }
-  }
-
-  private static Beer beer(Water water, AcidityResult result, PH reading) {
-    Beer beer =
-        Beer.of(reading, result.value())
-            .withStandardUncertainties(
-                PH_UNCERTAINTY,
-                TitratableAcidity.ofMilliequivalentsPerLitre(
-                    result.budget().traced().standardUncertainty().orElseThrow(), END_POINT));
-    if (water.calcium().isStated()) {
-      beer = beer.with(Ion.CALCIUM, water.calcium().value(), Origin.TAKEN_FROM_WATER);
-    }
-    if (water.sulfate().isStated() && water.chloride().isStated()) {
-      beer =
-          beer.with(Ion.SULFATE, water.sulfate().value(), Origin.TAKEN_FROM_WATER)
-              .with(Ion.CHLORIDE, water.chloride().value(), Origin.TAKEN_FROM_WATER);
-    }
-    return beer;
   }
 
   private static Target target(Sheet table, int i) {
     return Target.named(table.text("beer", i))
-        .withPH(
-            Band.between(
-                table.value("pH at least", i, PH::of), table.value("pH at most", i, PH::of)))
-        .withAcidity(
-            Band.between(
-                asLactic(table, "acidity at least", i), asLactic(table, "acidity at most", i)))
-        .withSulfateToChloride(
-            Band.between(
+        .with(
+            Constraint.between(
+                PH_VALUE,
+                table.value("pH at least", i, number -> pH(number)),
+                table.value("pH at most", i, number -> pH(number))))
+        .with(
+            Constraint.between(
+                ACIDITY,
+                asLactic(table, "acidity at least", i),
+                asLactic(table, "acidity at most", i)))
+        .with(
+            Constraint.between(
+                SULFATE_TO_CHLORIDE,
                 table.<Double>value("sulfate to chloride at least", i, Double::valueOf),
                 table.<Double>value("sulfate to chloride at most", i, Double::valueOf)))
-        .withCalcium(
-            Band.between(
+        .with(
+            Constraint.between(
+                CALCIUM,
                 concentration(table, "calcium at least", i),
                 concentration(table, "calcium at most", i)));
   }
 
-  private void comparison(Target target, Comparison comparison) {
-    Map<KeyFigure, String> limits = new EnumMap<>(KeyFigure.class);
-    target.pH().ifPresent(band -> limits.put(KeyFigure.PH, band.toString()));
-    target.acidity().ifPresent(band -> limits.put(KeyFigure.TITRATABLE_ACIDITY, asLactic(band)));
-    target
-        .sulfateToChloride()
-        .ifPresent(band -> limits.put(KeyFigure.SULFATE_TO_CHLORIDE, band.toString()));
-    target.calcium().ifPresent(band -> limits.put(KeyFigure.CALCIUM, band.toString()));
-    row("figure", "found", "limits", "verdict");
+  private void comparison(String what, Comparison comparison) {
+    row("figure", what, "limits", "verdict");
     row("---", "---", "---", "---");
-    for (Comparison.Row found : comparison.rows()) {
+    for (Comparison.Judgement judgement : comparison.judgements()) {
       row(
-          found.kind().toString(),
-          found.figure().map(Object::toString).orElse("not known"),
-          limits.getOrDefault(found.kind(), "none"),
-          found.verdict().toString());
+          judgement.constraint().figure().name(),
+          judgement.answer(),
+          judgement.constraint().band(),
+          judgement.verdict() + (judgement.byTheValueAlone() ? " (by the value alone)" : ""));
     }
     page.append('\n');
   }
 
-  private static String asLactic(Band<TitratableAcidity> band) {
-    return String.format(
-        Locale.ROOT,
-        "%.2f to %.2f g/L as lactic acid",
-        band.lower().orElseThrow().inGramsPerLitreAs(Acid.LACTIC),
-        band.upper().orElseThrow().inGramsPerLitreAs(Acid.LACTIC));
+  /** The lactic acid that brings the acidity to the middle of its limits. */
+  private void dose(Beer beer, Target target, Volume tank) {
+    Constraint limits =
+        target.constraints().stream()
+            .filter(c -> c.figure().equals(ACIDITY))
+            .findFirst()
+            .orElseThrow();
+    double middle = (limits.lower().orElseThrow() + limits.upper().orElseThrow()) / 2;
+    TitratableAcidity aim = ACIDITY.shown().of(middle);
+    Reagent lactic =
+        Reagent.of(Acid.LACTIC, massPercent(80)).withAssayUncertainty(ASSAY_UNCERTAINTY);
+    try {
+      Dose<Beer> dose = Dose.of(beer, lactic).to(ACIDITY, aim);
+      Portion portion = dose.into(tank);
+      page.append(
+          String.format(
+              Locale.ROOT,
+              "To %s: %s of %s into %.4g hL, that is %s.%n%n",
+              ACIDITY.shown().text(middle),
+              portion.volume().map(BreweryReport::measured).orElse(portion.mass().toString()),
+              lactic,
+              tank.inHectolitres(),
+              dose.answer(Dose.VOLUME)));
+      Comparison after = target.compare(dose.after());
+      comparison("after the dose", after);
+      advice(after);
+      cautions.addAll(dose.cautions());
+    } catch (UnreachableException unreachable) {
+      item(String.valueOf(unreachable.getMessage()));
+    }
   }
 
-  /** Where the acidity lies below its band: the lactic acid that brings it to the middle. */
-  private void dose(Beer beer, Target target, Volume tank) {
-    Band<TitratableAcidity> band = target.acidity().orElseThrow();
-    TitratableAcidity middle =
-        band.lower().orElseThrow().plus(band.upper().orElseThrow()).times(0.5);
-    if (beer.acidity().compareTo(band.lower().orElseThrow()) >= 0) {
-      page.append("No dose: the acidity is not below its band.\n\n");
-      return;
+  private static String measured(Volume volume) {
+    return String.format(Locale.ROOT, "%.0f mL", volume.inMillilitres());
+  }
+
+  private void advice(Comparison comparison) {
+    for (Comparison.Judgement judgement : comparison.judgements()) {
+      String advice =
+          ADVICE.getOrDefault(judgement.constraint().figure(), Map.of()).get(judgement.verdict());
+      if (advice != null) {
+        item(judgement.constraint().figure().name() + ": " + advice);
+      }
     }
-    Reagent lactic = Reagent.of(Acid.LACTIC, massPercent(80));
-    try {
-      BeerDose dose = beer.dose(lactic).into(tank).to(middle);
-      page.append("```\n").append(dose.explain()).append("\n```\n\n");
-      dose.cautions().forEach(this::remark);
-    } catch (UnreachableTargetException unreachable) {
-      remark(String.valueOf(unreachable.getMessage()));
-    }
+  }
+
+  /** What was not said before, but for remarks on constants and on ions that only pairs feel. */
+  private void notices(List<Notice> notices) {
+    notices.stream()
+        .filter(notice -> notice.code() != SolutionCode.CONSTANT_RANGE_UNSTATED)
+        .filter(notice -> notice.code() != SolutionCode.COUNTED_AS_ABSENT)
+        .map(Notice::toString)
+        .filter(said::add)
+        .forEach(this::item);
   }
 
   private void heading(String text) {
     page.append("\n## ").append(text).append("\n\n");
   }
 
-  private void row(String... cells) {
-    page.append("| ").append(String.join(" | ", cells)).append(" |\n");
+  private void row(Object... cells) {
+    page.append('|');
+    for (Object cell : cells) {
+      page.append(' ').append(text(cell)).append(" |");
+    }
+    page.append('\n');
   }
 
-  private void remark(String text) {
+  private static String text(Object cell) {
+    return cell instanceof Answer<?> answer && !answer.isStated() ? "not known" : cell.toString();
+  }
+
+  private void item(String text) {
     page.append("- ").append(text).append('\n');
-  }
-
-  private static String degrees(double german) {
-    return String.format(Locale.ROOT, "%.1f °dH", german);
   }
 
   private static TitratableAcidity asLactic(Sheet table, String column, int row) {

@@ -223,7 +223,7 @@ public final class MillionWaters {
       Waters waters = Waters.from(table).under(CHEMISTRY).parallel(threads);
       List<Column> columns =
           waters.columns(
-              Figures.PH, Figures.CARBONATE_ALKALINITY, WaterFigures.RESIDUAL_ALKALINITY);
+              Figures.PH_VALUE, Figures.CARBONATE_ALKALINITY, WaterFigures.RESIDUAL_ALKALINITY);
       Column pH = columns.get(0);
       Column alkalinity = columns.get(1);
       Column residualAlkalinity = columns.get(2);
@@ -264,7 +264,7 @@ public final class MillionWaters {
           solution.with(
               Component.CARBONATE, mmolPerL(table.column("total carbon dioxide").value(i)));
       checked++;
-      ofPH = Math.max(ofPH, difference(water.answer(Figures.PH), pH, i));
+      ofPH = Math.max(ofPH, difference(water.answer(Figures.PH_VALUE), pH, i));
       ofAlkalinity =
           Math.max(
               ofAlkalinity, difference(water.answer(Figures.CARBONATE_ALKALINITY), alkalinity, i));

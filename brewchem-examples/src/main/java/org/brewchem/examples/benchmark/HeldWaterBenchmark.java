@@ -152,6 +152,6 @@ public class HeldWaterBenchmark {
    */
   @Benchmark
   public double twoSaltsToAnswer() {
-    return new Held(salted()).answer(Figures.PH).standardUncertainty().orElseThrow();
+    return new Held(salted()).answer(Figures.PH_VALUE).standardUncertainty().orElseThrow();
   }
 }

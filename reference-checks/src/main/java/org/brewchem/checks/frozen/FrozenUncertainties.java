@@ -56,7 +56,7 @@ final class FrozenUncertainties {
       of.number("contribution of " + name, "", row.contribution());
       of.number("share of variance of " + name, "", row.shareOfVariance());
     }
-    of.number("expanded uncertainty k = 2", "", linear.result().expanded(2).halfWidth());
+    of.number("expanded uncertainty", "", linear.result().expanded().halfWidth());
     of.number("expanded uncertainty 95 %", "", linear.result().expandedAt(0.95).halfWidth());
     monteCarlo(of, model.monteCarlo(DRAWS, (long) line.number("seed")), linear);
   }

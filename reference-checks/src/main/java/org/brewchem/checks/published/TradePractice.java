@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.brewchem.beer.Beer;
-import org.brewchem.beer.BeerFinding;
 import org.brewchem.checks.CsvTable;
 import org.brewchem.checks.HowKnown;
 import org.brewchem.checks.ReferenceCheck;
@@ -19,6 +18,7 @@ import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.substance.Acid;
 import org.brewchem.titration.Titrant;
+import org.brewchem.titration.TitrationCode;
 
 /** Facts of the trade that everybody uses and nobody cites: they count as no published value. */
 public final class TradePractice {
@@ -70,8 +70,7 @@ public final class TradePractice {
         Beer.of(
             PH.of(4), TitratableAcidity.ofGramsPerLitreAs(gramsPerLitre, Acid.LACTIC, PH.of(8.2)));
     boolean found =
-        beer.findings().stream()
-            .anyMatch(finding -> finding.kind() == BeerFinding.Kind.ACIDITY_UNUSUAL);
+        beer.notices().stream().anyMatch(notice -> notice.code() == TitrationCode.ACIDITY_UNUSUAL);
     return exact(label, expected, found ? 1 : 0);
   }
 

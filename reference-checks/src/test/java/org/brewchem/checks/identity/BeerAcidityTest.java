@@ -24,7 +24,6 @@ import net.jqwik.api.RandomDistribution;
 import net.jqwik.api.statistics.Statistics;
 import net.jqwik.api.statistics.StatisticsReport;
 import org.brewchem.beer.Beer;
-import org.brewchem.beer.Blend;
 import org.brewchem.buffer.Buffer;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.PH;
@@ -35,6 +34,7 @@ import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
+import org.brewchem.treatment.Blend;
 import org.brewchem.uncertainty.Traced;
 import org.junit.jupiter.api.Test;
 
@@ -157,10 +157,9 @@ class BeerAcidityTest {
     return between(0.02, 0.98);
   }
 
-  private static Blend blend(Beer one, Beer other, double share, Level level) {
+  private static Blend<Beer> blend(Beer one, Beer other, double share, Level level) {
     Chemistry chemistry = Chemistry.of(level);
-    return one.under(chemistry)
-        .blendedWith(other.under(chemistry))
+    return Blend.of(one.under(chemistry), other.under(chemistry))
         .volumes(litres(100 * share), litres(100 * (1 - share)));
   }
 
@@ -170,6 +169,7 @@ class BeerAcidityTest {
     double byVolume = share * own(one, level) + (1 - share) * own(other, level);
     double mixed =
         blend(one, other, share, level)
+            .after()
             .solution()
             .titratableAcidity(END_POINT)
             .inMilliequivalentsPerLitre();
@@ -199,8 +199,8 @@ class BeerAcidityTest {
   @StatisticsReport(StatisticsReport.StatisticsReportMode.OFF)
   void thePhDoesNotMix(
       @ForAll("beers") Beer one, @ForAll("beers") Beer other, @ForAll("shares") double share) {
-    double byVolume = share * one.pH().value() + (1 - share) * other.pH().value();
-    double mixed = blend(one, other, share, Level.ACTIVITY).pH().value();
+    double byVolume = share * one.pH().number() + (1 - share) * other.pH().number();
+    double mixed = blend(one, other, share, Level.ACTIVITY).after().pH().number();
     Statistics.label("by volume to 0.005")
         .collect(Math.abs(mixed - byVolume) <= 0.005)
         .coverage(coverage -> coverage.check(false).percentage(percent -> percent > 50));

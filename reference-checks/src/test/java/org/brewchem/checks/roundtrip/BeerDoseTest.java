@@ -18,10 +18,6 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.RandomDistribution;
 import org.brewchem.beer.Beer;
-import org.brewchem.beer.BeerDose;
-import org.brewchem.beer.Blend;
-import org.brewchem.beer.Origin;
-import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
@@ -31,11 +27,15 @@ import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Reagent;
+import org.brewchem.treatment.Blend;
+import org.brewchem.treatment.Dose;
+import org.brewchem.treatment.Portion;
 
 /** A dose or a blend for a target, mixed again by volume, has the target. */
 class BeerDoseTest {
 
   private static final PH END_POINT = pH(8.2);
+  private static final Volume TANK = hL(20);
 
   /** Invented beers: pH 3.2 to 4.7, 1.4 to 6 g/L as lactic acid, with calcium. */
   @Provide
@@ -45,7 +45,7 @@ class BeerDoseTest {
         .as(
             (pH, gramsPerLitre, calcium, level) ->
                 Beer.of(pH(pH), asLactic(gramsPerLitre))
-                    .with(Ion.CALCIUM, mgPerL(calcium), Origin.MEASURED_IN_BEER)
+                    .with(Ion.CALCIUM, mgPerL(calcium))
                     .under(Chemistry.of(level)));
   }
 
@@ -74,20 +74,28 @@ class BeerDoseTest {
     return between(0.001, 0.6);
   }
 
+  private static TitratableAcidity acidityOf(Beer beer) {
+    return beer.titratableAcidity(END_POINT).value();
+  }
+
   private static TitratableAcidity asLactic(double gramsPerLitre) {
     return acidity(gPerL(gramsPerLitre), LACTIC, END_POINT);
   }
 
-  private static Solution mixed(Beer beer, BeerDose dose, Acid acid) {
-    if (dose.volume().isEmpty()) {
-      return beer.solution().with(acid, AmountConcentration.from(dose.amount(), dose.beerVolume()));
+  /**
+   * The beer and its portion poured together by volume, as the bottle's solution where it is one.
+   */
+  private static Solution mixed(Beer beer, Dose<Beer> dose, Reagent reagent) {
+    Acid acid = (Acid) reagent.compound();
+    Portion portion = dose.into(TANK);
+    if (portion.volume().isEmpty()) {
+      return beer.solution().with(acid, dose.perLitre());
     }
     Solution bottle =
-        Solution.at(beer.temperature())
-            .under(beer.chemistry())
-            .with(acid, dose.reagent().concentration());
-    Volume volume = dose.volume().orElseThrow();
-    return beer.solution().mixed(dose.beerVolume(), bottle, volume);
+        Solution.at(beer.contents().temperature())
+            .under(beer.contents().chemistry())
+            .with(acid, reagent.concentration());
+    return beer.solution().mixed(TANK, bottle, portion.volume().orElseThrow());
   }
 
   @Property(tries = 200)
@@ -95,14 +103,14 @@ class BeerDoseTest {
       @ForAll("beers") Beer beer,
       @ForAll("reagents") Reagent reagent,
       @ForAll("steps") double step) {
-    TitratableAcidity target = beer.acidity().plus(asLactic(5 * step));
-    BeerDose dose = beer.dose(reagent).into(hL(20)).to(target);
-    Solution mixture = mixed(beer, dose, (Acid) reagent.compound());
+    TitratableAcidity target = acidityOf(beer).plus(asLactic(5 * step));
+    Dose<Beer> dose = Dose.of(beer, reagent).to(target);
+    Solution mixture = mixed(beer, dose, reagent);
     assertEquals(
         target.inMilliequivalentsPerLitre(),
         mixture.titratableAcidity(END_POINT).inMilliequivalentsPerLitre(),
         1e-8);
-    assertEquals(dose.pHAfter().value(), mixture.pH().value(), 1e-9);
+    assertEquals(dose.after().pH().number(), mixture.pH().value(), 1e-9);
   }
 
   @Property(tries = 200)
@@ -110,12 +118,12 @@ class BeerDoseTest {
       @ForAll("beers") Beer beer,
       @ForAll("reagents") Reagent reagent,
       @ForAll("steps") double step) {
-    PH target = pH(beer.pH().value() - step);
-    BeerDose dose = beer.dose(reagent).into(hL(20)).to(target);
-    Solution mixture = mixed(beer, dose, (Acid) reagent.compound());
+    PH target = pH(beer.pH().number() - step);
+    Dose<Beer> dose = Dose.of(beer, reagent).to(target);
+    Solution mixture = mixed(beer, dose, reagent);
     assertEquals(target.value(), mixture.pH().value(), 1e-9);
     assertEquals(
-        dose.acidityAfter().inMilliequivalentsPerLitre(),
+        acidityOf(dose.after()).inMilliequivalentsPerLitre(),
         mixture.titratableAcidity(END_POINT).inMilliequivalentsPerLitre(),
         1e-8);
   }
@@ -123,14 +131,15 @@ class BeerDoseTest {
   @Property(tries = 100)
   void aBlendToAnAcidityHasIt(
       @ForAll("beers") Beer one, @ForAll("beers") Beer other, @ForAll("steps") double step) {
-    Beer second = other.under(one.chemistry());
-    TitratableAcidity target = one.acidity().times(1 - step).plus(second.acidity().times(step));
+    Beer second = other.under(one.contents().chemistry());
+    TitratableAcidity target = acidityOf(one).times(1 - step).plus(acidityOf(second).times(step));
     // pairs can bend the acidity of a blend of nearly equals past either beer's
-    Assume.that(Math.abs(one.acidity().minus(second.acidity()).inMilliequivalentsPerLitre()) > 2);
-    Blend blend = one.blendedWith(second).total(hL(10)).to(target);
-    Blend again = one.blendedWith(second).volumes(blend.ofFirst(), blend.ofSecond());
+    Assume.that(Math.abs(acidityOf(one).minus(acidityOf(second)).inMilliequivalentsPerLitre()) > 2);
+    Blend<Beer> blend = Blend.of(one, second).to(target);
+    Beer again =
+        Blend.of(one, second).volumes(blend.ofFirst(hL(10)), blend.ofSecond(hL(10))).after();
     assertEquals(
-        target.inMilliequivalentsPerLitre(), again.acidity().inMilliequivalentsPerLitre(), 1e-8);
-    assertEquals(blend.pH().value(), again.pH().value(), 1e-9);
+        target.inMilliequivalentsPerLitre(), acidityOf(again).inMilliequivalentsPerLitre(), 1e-8);
+    assertEquals(blend.after().pH().number(), again.pH().number(), 1e-9);
   }
 }

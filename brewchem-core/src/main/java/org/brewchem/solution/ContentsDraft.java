@@ -1,0 +1,33 @@
+package org.brewchem.solution;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Step;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.substance.Component;
+import org.brewchem.uncertainty.Traced;
+import org.jspecify.annotations.Nullable;
+
+/** Contents being put together: pure water until something is changed. */
+final class ContentsDraft {
+  Temperature temperature;
+  Chemistry chemistry;
+  final double kilogramsPerLitre;
+  Map<Component, Traced> totals = new LinkedHashMap<>();
+  Map<Component, Traced> unknown = new LinkedHashMap<>();
+  Optional<Traced> inert = Optional.of(Traced.exact(0));
+  List<String> whyOpen = List.of();
+  Carried carried = Carried.NOTHING;
+  List<Step> basis = List.of();
+  List<Notice> notices = List.of();
+  Equilibria.@Nullable Compiled compiled;
+
+  ContentsDraft(Temperature temperature, Chemistry chemistry, double kilogramsPerLitre) {
+    this.temperature = temperature;
+    this.chemistry = chemistry;
+    this.kilogramsPerLitre = kilogramsPerLitre;
+  }
+}
