@@ -35,4 +35,10 @@ record Carried(Map<Object, Traced> perKilogram) {
         key -> both.put(key, mix.apply(get(key).orElse(none), other.get(key).orElse(none))));
     return new Carried(both);
   }
+
+  Carried without(Set<?> keys) {
+    Map<Object, Traced> fewer = new LinkedHashMap<>(perKilogram);
+    fewer.keySet().removeAll(keys);
+    return new Carried(fewer);
+  }
 }

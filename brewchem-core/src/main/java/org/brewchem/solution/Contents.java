@@ -254,10 +254,17 @@ public final class Contents {
       changed.inert = Optional.empty();
       changed.whyOpen = union(whyOpen, other.whyOpen);
     }
-    changed.carried = carried.mixed(other.carried, mix);
+    changed.carried = carried.mixed(other.carried, mix).without(untold()).without(other.untold());
     changed.basis = union(basis, other.basis);
     changed.notices = union(notices, other.notices);
     return new Contents(changed);
+  }
+
+  /** Components of which nobody told anything, not even from another liquid. */
+  private Set<Component> untold() {
+    Set<Component> untold = new LinkedHashSet<>(unknown.keySet());
+    untold.removeIf(component -> carried.get(component).isPresent());
+    return untold;
   }
 
   private static <T> List<T> union(Collection<T> one, Collection<T> other) {

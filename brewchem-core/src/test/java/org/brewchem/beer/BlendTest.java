@@ -16,6 +16,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.brewchem.figure.Hazard;
+import org.brewchem.solution.Figures;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Reagent;
@@ -23,6 +24,7 @@ import org.brewchem.titration.TitrationCode;
 import org.brewchem.treatment.Blend;
 import org.brewchem.treatment.Dose;
 import org.brewchem.treatment.UnreachableException;
+import org.brewchem.water.WaterReport;
 import org.junit.jupiter.api.Test;
 
 class BlendTest {
@@ -74,6 +76,24 @@ class BlendTest {
   void thePredictionCarriesTheUncertaintyOfBothBuffers() {
     double u = both().volumes(hL(10), hL(10)).after().pH().standardUncertainty().orElseThrow();
     assertTrue(u > 0.02 && u < 0.3 * 0.95, Double.toString(u));
+  }
+
+  @Test
+  void anIonOfWhichOneBeerTellsNothingIsUnknownInTheBlend() {
+    Beer known =
+        Beers.sour()
+            .brewedWith(
+                WaterReport.reported().sulfate(mgPerL(90)).chloride(mgPerL(60)).build().water());
+    Beer silent = Beers.sour();
+    assertFalse(
+        Blend.of(known, silent).volumes(hL(1), hL(1)).after().sulfateToChloride().isStated());
+    assertFalse(
+        Blend.of(silent, known).volumes(hL(1), hL(1)).after().answer(Figures.SULFATE).isStated());
+    Beer both = Blend.of(known, known).volumes(hL(1), hL(1)).after();
+    assertEquals(90, both.answer(Figures.SULFATE).number(), 1e-9);
+    Beer measured = Beers.sour().with(Ion.SULFATE, mgPerL(50));
+    Beer mixed = Blend.of(known, measured).volumes(hL(1), hL(1)).after();
+    assertEquals(70, mixed.answer(Figures.SULFATE).number(), 1e-9);
   }
 
   @Test
