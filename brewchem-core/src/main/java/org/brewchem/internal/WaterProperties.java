@@ -13,7 +13,7 @@ public final class WaterProperties {
   /**
    * Density of air-free water at 1 atm.
    *
-   * <p>Source: G. S. Kell, J. Chem. Eng. Data 20 (1975) 97 (coefficients from memory).
+   * <p>Source: G. S. Kell, J. Chem. Eng. Data 20 (1975) 97 (coefficients seen in two copies).
    *
    * @param kelvin temperature
    * @return density in kg/m3
@@ -33,8 +33,8 @@ public final class WaterProperties {
   /**
    * Relative permittivity of water at 1 bar.
    *
-   * <p>Source: D. J. Bradley and K. S. Pitzer, J. Phys. Chem. 83 (1979) 1599 (coefficients from
-   * memory).
+   * <p>Source: D. J. Bradley and K. S. Pitzer, J. Phys. Chem. 83 (1979) 1599 (coefficients seen in
+   * two copies).
    *
    * @param kelvin temperature
    * @return relative permittivity
@@ -88,7 +88,7 @@ public final class WaterProperties {
    * Ion product of water on molal activities, by the equation of IAPWS R11-07.
    *
    * <p>Source: IAPWS R11-07(2019), Release on the Ionization Constant of H2O; Bandura and Lvov, J.
-   * Phys. Chem. Ref. Data 35 (2006) 15 (coefficients from memory, checked with the release's
+   * Phys. Chem. Ref. Data 35 (2006) 15 (coefficients seen in a copy, checked with the release's
    * verification value).
    *
    * @param kelvin temperature

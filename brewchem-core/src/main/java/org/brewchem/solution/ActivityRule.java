@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.EquilibriumSystem.Activity;
 import org.brewchem.substance.IonSizeParameters;
+import org.brewchem.substance.PairSet;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,7 +18,8 @@ import org.jspecify.annotations.Nullable;
  *   <li>Davies: log10 gamma = -A z² (√I/(1 + √I) - 0.3 I); 1 for neutral species. Source: C. W.
  *       Davies, Ion Association (1962), from memory.
  *   <li>ion size: log10 gamma = -A z² √I/(1 + B a √I) + b I with a and b of the species, b I for a
- *       neutral one. Source: Truesdell and Jones, J. Res. U.S. Geol. Survey 2 (1974) 233.
+ *       neutral one. Source: Truesdell and Jones, J. Res. U.S. Geol. Survey 2 (1974) 233, as
+ *       carried by phreeqc.dat.
  * </ul>
  */
 public final class ActivityRule {
@@ -66,6 +68,18 @@ public final class ActivityRule {
    */
   public String name() {
     return name;
+  }
+
+  /**
+   * Returns the ion pairs that belong with this rule: a chemistry counts them unless others are
+   * stated. The ion-size equation takes the pairs of sodium and potassium besides, which the Davies
+   * equation counts already.
+   *
+   * @return {@link PairSet#standard()} with Davies, {@link PairSet#withAlkaliPairs()} with ion
+   *     sizes
+   */
+  public PairSet pairs() {
+    return parameters == null ? PairSet.standard() : PairSet.withAlkaliPairs();
   }
 
   Activity of(String species, int charge) {

@@ -15,6 +15,7 @@ import org.brewchem.substance.ConstantSet;
 import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.substance.IonPair;
 import org.brewchem.substance.PairSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The choices behind a calculation: the level, the dissociation constants, the activity rule, the
@@ -22,7 +23,8 @@ import org.brewchem.substance.PairSet;
  *
  * <p>Immutable. {@link #standard()} is the default everywhere: level pairs, {@link
  * ConstantSet#standard()}, {@link PairSet#standard()}, the Davies equation, and the ion product of
- * IAPWS R11-07. Without calcium, magnesium, sodium or potassium, level pairs is level activity.
+ * IAPWS R11-07. Without calcium and magnesium, and without phosphate beside sodium or potassium,
+ * level pairs is level activity.
  */
 public final class Chemistry {
 
@@ -32,17 +34,12 @@ public final class Chemistry {
               kelvin, WaterProperties.densityKgPerCubicMetre(kelvin));
   private static final Chemistry STANDARD =
       new Chemistry(
-          Level.PAIRS,
-          ConstantSet.standard(),
-          ActivityRule.davies(),
-          PairSet.standard(),
-          "IAPWS R11-07",
-          IAPWS);
+          Level.PAIRS, ConstantSet.standard(), ActivityRule.davies(), null, "IAPWS R11-07", IAPWS);
 
   private final Level level;
   private final ConstantSet constants;
   private final ActivityRule activityRule;
-  private final PairSet pairs;
+  private final @Nullable PairSet statedPairs;
   private final String ionProductName;
   private final DoubleUnaryOperator log10IonProduct;
 
@@ -50,13 +47,13 @@ public final class Chemistry {
       Level level,
       ConstantSet constants,
       ActivityRule activityRule,
-      PairSet pairs,
+      @Nullable PairSet statedPairs,
       String ionProductName,
       DoubleUnaryOperator log10IonProduct) {
     this.level = level;
     this.constants = constants;
     this.activityRule = activityRule;
-    this.pairs = pairs;
+    this.statedPairs = statedPairs;
     this.ionProductName = ionProductName;
     this.log10IonProduct = log10IonProduct;
   }
@@ -103,7 +100,8 @@ public final class Chemistry {
   public Chemistry at(Level other) {
     return other == level
         ? this
-        : new Chemistry(other, constants, activityRule, pairs, ionProductName, log10IonProduct);
+        : new Chemistry(
+            other, constants, activityRule, statedPairs, ionProductName, log10IonProduct);
   }
 
   /**
@@ -113,17 +111,18 @@ public final class Chemistry {
    * @return the chemistry
    */
   public Chemistry withConstants(ConstantSet other) {
-    return new Chemistry(level, other, activityRule, pairs, ionProductName, log10IonProduct);
+    return new Chemistry(level, other, activityRule, statedPairs, ionProductName, log10IonProduct);
   }
 
   /**
-   * Returns the same choices with another activity rule.
+   * Returns the same choices with another activity rule, and with the ion pairs that belong with it
+   * unless others were stated.
    *
    * @param other the rule
    * @return the chemistry
    */
   public Chemistry withActivityRule(ActivityRule other) {
-    return new Chemistry(level, constants, other, pairs, ionProductName, log10IonProduct);
+    return new Chemistry(level, constants, other, statedPairs, ionProductName, log10IonProduct);
   }
 
   /**
@@ -145,7 +144,7 @@ public final class Chemistry {
    * @return the chemistry
    */
   public Chemistry withIonProduct(String name, DoubleUnaryOperator log10OfKelvin) {
-    return new Chemistry(level, constants, activityRule, pairs, name, log10OfKelvin);
+    return new Chemistry(level, constants, activityRule, statedPairs, name, log10OfKelvin);
   }
 
   /**
@@ -176,12 +175,12 @@ public final class Chemistry {
   }
 
   /**
-   * Returns the ion pairs.
+   * Returns the ion pairs: those stated, else those that belong with the activity rule.
    *
    * @return the set
    */
   public PairSet pairs() {
-    return pairs;
+    return statedPairs == null ? activityRule.pairs() : statedPairs;
   }
 
   /**
@@ -233,7 +232,7 @@ public final class Chemistry {
       return List.of();
     }
     Set<Component> present = new HashSet<>(components);
-    return pairs.pairs().stream()
+    return pairs().pairs().stream()
         .filter(pair -> pair.metal().map(present::contains).orElse(true))
         .filter(pair -> pair.ligand().map(present::contains).orElse(true))
         .toList();
@@ -246,7 +245,7 @@ public final class Chemistry {
         + ", constants "
         + constants.name()
         + (level == Level.IDEAL ? "" : ", activity by " + activityRule)
-        + (level == Level.PAIRS ? ", pairs " + pairs.name() : "")
+        + (level == Level.PAIRS ? ", pairs " + pairs().name() : "")
         + ", ion product "
         + ionProductName;
   }

@@ -74,19 +74,19 @@ public final class ConstantSet {
             .completedWith(named("obigt"))
             .completedWith(named("nist46"))
             .completedWith(named("thermochimie"))
-            .completedWith(named("crc-handbook"));
+            .completedWith(named("serjeant-dempsey-1979"));
     return new ConstantSet(
         "standard",
         "Goldberg, Kishore & Lennen 2002; lactic, malic, pyruvic and formic acid from OBIGT; "
             + "propionic, butyric, glutamic and aspartic acid from NIST 46; gluconic acid from ThermoChimie; "
-            + "ascorbic acid from the CRC Handbook.",
+            + "ascorbic acid from Serjeant & Dempsey 1979.",
         composed.steps);
   }
 
   /**
    * Returns the default set: Goldberg, Kishore and Lennen 2002, completed for acids that are
    * missing there by OBIGT (lactic, malic, pyruvic, formic), NIST 46 (propionic, butyric, glutamic,
-   * aspartic), ThermoChimie (gluconic) and the CRC Handbook (ascorbic).
+   * aspartic), ThermoChimie (gluconic) and Serjeant and Dempsey (ascorbic).
    *
    * @return the set
    */

@@ -16,8 +16,8 @@ import org.jspecify.annotations.Nullable;
  * <pre>charged:  log10 gamma = -A z² sqrt(I) / (1 + B a sqrt(I)) + b I
  * neutral:  log10 gamma = b I.</pre>
  *
- * <p>Source: Truesdell and Jones, J. Res. U.S. Geol. Survey 2 (1974) 233, as carried, and in part
- * refitted, by the USGS data set phreeqc.dat.
+ * <p>Source: the USGS data set phreeqc.dat, which carries, and in part refits, those of Truesdell
+ * and Jones, J. Res. U.S. Geol. Survey 2 (1974) 233; each row of the table says which.
  */
 public final class IonSizeParameters {
 

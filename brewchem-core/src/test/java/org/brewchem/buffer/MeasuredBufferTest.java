@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,7 +20,6 @@ import org.brewchem.figure.Scales;
 import org.brewchem.figure.Step;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.TitratableAcidity;
-import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Contents;
 import org.brewchem.solution.SimulatedTitration;
@@ -64,13 +64,9 @@ class MeasuredBufferTest {
   }
 
   private static BufferReadings up() {
-    return up(mL(0.02));
-  }
-
-  private static BufferReadings up(Volume uncertainty) {
     double[] volumes = volumes(Base.SODIUM_HYDROXIDE, 9);
     return BufferReadings.withAlkali(
-        mL(50), DECIMOLAR, uncertainty, volumes, readings(Base.SODIUM_HYDROXIDE, volumes));
+        mL(50), DECIMOLAR, mL(0.02), volumes, readings(Base.SODIUM_HYDROXIDE, volumes));
   }
 
   private static boolean extrapolated(Answer<?> answer) {
@@ -305,8 +301,14 @@ class MeasuredBufferTest {
     assertTrue(uneven.getMessage().contains("2 volumes and 1 pH values"), uneven.getMessage());
   }
 
+  /** Read as a meter shows it: to 1e-5 pH no grid of acids follows a beer. */
   @Test
   void theUncertaintiesAtTheirLimitsStillGiveABuffer() {
+    double[] volumes = volumes(Base.SODIUM_HYDROXIDE, 9);
+    double[] shown =
+        Arrays.stream(readings(Base.SODIUM_HYDROXIDE, volumes))
+            .map(read -> Math.round(1000 * read) / 1000.0)
+            .toArray();
     for (double reading : new double[] {1e-5, 1}) {
       for (double zero : new double[] {1e-5, 1}) {
         for (double slope : new double[] {1e-5, 1}) {
@@ -316,7 +318,7 @@ class MeasuredBufferTest {
                     .withReadingUncertainty(reading)
                     .withZeroUncertainty(zero)
                     .withSlopeUncertainty(slope)
-                    .with(up(mL(volume)))
+                    .with(BufferReadings.withAlkali(mL(50), DECIMOLAR, mL(volume), volumes, shown))
                     .buffer();
             assertEquals(
                 4.1,

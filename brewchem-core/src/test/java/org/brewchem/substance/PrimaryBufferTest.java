@@ -11,7 +11,7 @@ class PrimaryBufferTest {
   @Test
   void theTableIsComplete() {
     assertEquals(50, ResourceTable.read("primary-buffers.csv").size());
-    assertEquals("buck-2002", PrimaryBuffer.PHTHALATE.provenance().sourceKey());
+    assertEquals("nbs-ph-standards", PrimaryBuffer.PHTHALATE.provenance().sourceKey());
     assertEquals("phosphate", PrimaryBuffer.PHOSPHATE.name());
   }
 

@@ -19,6 +19,7 @@ import java.lang.reflect.Modifier;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,10 +58,7 @@ class TitrationAnswersTest {
     Solution sample = Solution.at(celsius(20)).with(Acid.ACETIC, mmolPerL(50));
     double[] volumes = volumes(34, 0.5);
     double[] read =
-        SimulatedTitration.of(sample, LYE.solution(celsius(20)), mL(25)).pHAfter(volumes);
-    for (int i = 0; i < read.length; i++) {
-      read[i] = Math.round(1000 * read[i]) / 1000.0;
-    }
+        shown(SimulatedTitration.of(sample, LYE.solution(celsius(20)), mL(25)).pHAfter(volumes));
     return LYE.titrate(mL(25)).log(volumes, read);
   }
 
@@ -70,10 +68,14 @@ class TitrationAnswersTest {
             .with(Base.SODIUM_BICARBONATE, mmolPerL(2))
             .with(Base.SODIUM_CARBONATE, mmolPerL(0.5));
     double[] volumes = volumes(300, 0.1);
-    return ACID.titrate(mL(100))
-        .log(
-            volumes,
-            SimulatedTitration.of(sample, ACID.solution(celsius(20)), mL(100)).pHAfter(volumes));
+    double[] read =
+        shown(SimulatedTitration.of(sample, ACID.solution(celsius(20)), mL(100)).pHAfter(volumes));
+    return ACID.titrate(mL(100)).log(volumes, read);
+  }
+
+  /** What a meter shows: readings without any scatter leave a fit nothing to judge itself by. */
+  private static double[] shown(double[] pH) {
+    return Arrays.stream(pH).map(read -> Math.round(1000 * read) / 1000.0).toArray();
   }
 
   private static double[] volumes(int count, double step) {

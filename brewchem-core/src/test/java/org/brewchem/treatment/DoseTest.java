@@ -324,7 +324,8 @@ class DoseTest {
         assertThrows(
             UnreachableException.class, () -> Dose.of(BEER, Base.SODIUM_BICARBONATE).to(pH(9.5)));
     assertEquals(UnreachableException.Reason.TOO_WEAK, weak.reason());
-    assertTrue(weak.reach() > 7 && weak.reach() < 9);
+    // It is looked for up to 5 mol/L, where the Davies equation says little about a pH.
+    assertTrue(weak.reach() > 7 && weak.reach() < weak.target());
 
     UnreachableException none =
         assertThrows(

@@ -60,11 +60,11 @@ public record CheckResult(ReferenceCheck check, List<Row> rows) {
     return rows.stream().filter(row -> !row.reproduced()).count();
   }
 
-  /** Returns the number of published values of this check that the library computes. */
-  public long publishedValues() {
+  /** Returns the rows whose published values the library computes. */
+  public List<Row> publishedRows() {
     return check.suite() == Suite.PUBLISHED
-        ? rows.stream().filter(row -> row.reproduced() && row.howKnown().isPublished()).count()
-        : 0;
+        ? rows.stream().filter(row -> row.reproduced() && row.howKnown().isPublished()).toList()
+        : List.of();
   }
 
   /** Returns how many rows are known in which way. */

@@ -3,6 +3,7 @@ package org.brewchem.checks;
 import java.util.List;
 import java.util.stream.Stream;
 import org.brewchem.checks.identity.MolarMasses;
+import org.brewchem.checks.identity.PlummerBusenberg;
 import org.brewchem.checks.independent.ChemistryDevelopmentKit;
 import org.brewchem.checks.independent.EngineCarbonDioxide;
 import org.brewchem.checks.independent.EngineDefaults;
@@ -12,8 +13,8 @@ import org.brewchem.checks.published.AcidityFactors;
 import org.brewchem.checks.published.AlkalinityTitrations;
 import org.brewchem.checks.published.BrewingWaters;
 import org.brewchem.checks.published.CertifiedBuffers;
+import org.brewchem.checks.published.ConstantsAgainstTemperature;
 import org.brewchem.checks.published.Dickson1981;
-import org.brewchem.checks.published.PlummerBusenberg;
 import org.brewchem.checks.published.QuamExamples;
 import org.brewchem.checks.published.ReagentTables;
 import org.brewchem.checks.published.TitrationExamples;
@@ -31,15 +32,16 @@ public final class ReferenceChecks {
   public static List<ReferenceCheck> all() {
     return Stream.of(
             MolarMasses.all(),
+            PlummerBusenberg.all(),
             AcidityFactors.all(),
             WaterFactors.all(),
             AlkalinityTitrations.all(),
             BrewingWaters.all(),
             TradePractice.all(),
             ReagentTables.all(),
+            ConstantsAgainstTemperature.all(),
             TitrationExamples.all(),
             QuamExamples.all(),
-            PlummerBusenberg.all(),
             WaterProperties.all(),
             Dickson1981.all(),
             CertifiedBuffers.all(),
@@ -54,7 +56,7 @@ public final class ReferenceChecks {
 
   /** Returns the comparisons of the validation page. */
   public static List<Comparison> comparisons() {
-    return List.of(EngineDefaults.comparison());
+    return List.of(CertifiedBuffers.comparison(), EngineDefaults.comparison());
   }
 
   /** Returns what no check covers, in sentences. */

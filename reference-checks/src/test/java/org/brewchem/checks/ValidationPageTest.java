@@ -31,7 +31,7 @@ class ValidationPageTest {
             Row.ofPrinted("b", "12.50", 12.10, HowKnown.SEEN).asNotReproduced(),
             Row.ofPrinted("c", "8.2", 8.2, HowKnown.COMMON_PRACTICE));
     assertEquals(List.of(), result.failures());
-    assertEquals(1, result.publishedValues());
+    assertEquals(1, result.publishedRows().size());
     assertEquals(1, result.notReproducedRows());
     assertEquals(0.0003, result.judged().get(0).largestDeviation().orElseThrow(), 1e-9);
     assertTrue(page(result).contains("Asserted not to come out: b"));

@@ -15,8 +15,8 @@ public final class FrozenDigits {
     return List.of(
         new FrozenRoom("quantities", 303, FrozenQuantities::compute),
         new FrozenRoom("uncertainties", 366, FrozenUncertainties::compute),
-        new FrozenRoom("substances", 1095, FrozenSubstances::compute),
-        new FrozenRoom("solutions", 4950, FrozenSolutions::compute),
+        new FrozenRoom("substances", 1101, FrozenSubstances::compute),
+        new FrozenRoom("solutions", 4857, FrozenSolutions::compute),
         new FrozenRoom("waters", 3595, FrozenWaters::compute),
         new FrozenRoom("titrations", 2056, FrozenTitrations::compute),
         new FrozenRoom("buffers", 369, FrozenBuffers::compute),

@@ -91,7 +91,7 @@ final class FrozenSubstances {
             figures.of("component " + component.key()), "log10 of step " + step, constant);
       }
     }
-    for (IonPair pair : PairSet.standard().pairs()) {
+    for (IonPair pair : PairSet.withAlkaliPairs().pairs()) {
       overTemperature(
           figures.of("pair " + pair.product()), "log10 of the constant", pair.constant());
     }

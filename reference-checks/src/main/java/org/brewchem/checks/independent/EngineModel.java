@@ -16,6 +16,7 @@ import org.brewchem.substance.Component;
 import org.brewchem.substance.ConstantSet;
 import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.substance.IonSizeParameters;
+import org.brewchem.substance.PairSet;
 
 /**
  * The two models behind the engine tables, built from the statements in {@code
@@ -78,10 +79,9 @@ final class EngineModel {
         waterOfTheEngine);
   }
 
-  /** Returns this model with the ion pairs that the library takes by default. */
-  EngineModel withDefaultPairs() {
-    return new EngineModel(
-        chemistry.withPairs(Chemistry.standard().pairs()), constants, waterOfTheEngine);
+  /** Returns this model with other ion pairs. */
+  EngineModel withPairs(PairSet pairs) {
+    return new EngineModel(chemistry.withPairs(pairs), constants, waterOfTheEngine);
   }
 
   /** Returns this model with the library's ion product, and the activity of water taken as 1. */

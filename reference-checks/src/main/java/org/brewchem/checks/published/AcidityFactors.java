@@ -130,22 +130,6 @@ public final class AcidityFactors {
             5,
             AcidityFactors::beer),
         new ReferenceCheck(
-            "wine-acidity-au",
-            Suite.PUBLISHED,
-            "Titre of 10 mL of wine as tartaric acid",
-            new Source("wine-record-sheet", "laboratory record sheet"),
-            "1 mL of 0.1 mol/L alkali on 10 mL",
-            Tolerance.halfOfLastDigit("g/L", "as printed"),
-            "",
-            1,
-            () ->
-                List.of(
-                    Row.ofPrinted(
-                        "1 mL on 10 mL",
-                        "0.75",
-                        titrated(1, 10).inGramsPerLitreAs(Acid.TARTARIC),
-                        row("wine TA Australia formula").howKnown()))),
-        new ReferenceCheck(
             "aoac-930-35",
             Suite.PUBLISHED,
             "Acidity of vinegar as acetic acid",

@@ -1,6 +1,7 @@
 package org.brewchem.checks.published;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -79,7 +80,19 @@ public final class BrewingWaters {
             Tolerance.absolute(1e-9, "%", "arithmetic"),
             "",
             2,
-            BrewingWaters::ionBalance));
+            BrewingWaters::ionBalance),
+        new ReferenceCheck(
+            "din-ion-balance",
+            Suite.PUBLISHED,
+            "Ion balance of a worked example",
+            new Source("din-38402-62", "E DIN 38402-62:2013-10, annex A, retold"),
+            "sums and difference of a report that states the ions of the example, the acid capacity"
+                + " as bicarbonate, and iron and manganese, which are ions of charge 2, with the"
+                + " calcium",
+            Tolerance.halfOfLastDigit("", "as printed"),
+            "the example's balance with complexes, whose set is not known",
+            3,
+            BrewingWaters::workedExample));
   }
 
   private static List<Row> classicWaters() {
@@ -150,6 +163,38 @@ public final class BrewingWaters {
             100 * (5.1 - 5.0) / (0.5 * (5.1 + 5.0)),
             water.answer(WaterFigures.ION_BALANCE_OF_MEAN).number(),
             HowKnown.COMPUTED));
+  }
+
+  private static List<Row> workedExample() {
+    CsvTable table = CsvTable.read("ion-balance.csv", 13);
+    Water water =
+        WaterReport.reported()
+            .calcium(of(Ion.CALCIUM, amount(table, "calcium", "iron(II)", "manganese(II)")))
+            .magnesium(of(Ion.MAGNESIUM, amount(table, "magnesium")))
+            .sodium(of(Ion.SODIUM, amount(table, "sodium")))
+            .potassium(of(Ion.POTASSIUM, amount(table, "potassium")))
+            .nitrate(of(Ion.NITRATE, amount(table, "nitrate")))
+            .chloride(of(Ion.CHLORIDE, amount(table, "chloride")))
+            .sulfate(of(Ion.SULFATE, amount(table, "sulfate")))
+            .bicarbonate(of(Ion.BICARBONATE, amount(table, "acid capacity to pH 4.3")))
+            .build()
+            .water();
+    return List.of(
+        printed(table, "sum of cations", water.answer(WaterFigures.SUM_OF_CATIONS).number()),
+        printed(table, "sum of anions", water.answer(WaterFigures.SUM_OF_ANIONS).number()),
+        printed(
+            table,
+            "difference of the mean",
+            water.answer(WaterFigures.ION_BALANCE_OF_MEAN).number()));
+  }
+
+  private static double amount(CsvTable table, String... items) {
+    return Arrays.stream(items).mapToDouble(item -> table.only("item", item).number("value")).sum();
+  }
+
+  private static Row printed(CsvTable table, String item, double computed) {
+    CsvTable.Line line = table.only("item", item);
+    return Row.ofPrinted(item, line.text("value"), computed, line.howKnown());
   }
 
   private static MassConcentration of(Ion ion, double millimolesPerLitre) {

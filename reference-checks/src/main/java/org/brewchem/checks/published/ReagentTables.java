@@ -3,10 +3,10 @@ package org.brewchem.checks.published;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.brewchem.checks.CsvTable;
-import org.brewchem.checks.HowKnown;
 import org.brewchem.checks.ReferenceCheck;
 import org.brewchem.checks.Row;
 import org.brewchem.checks.Source;
@@ -23,14 +23,16 @@ import org.brewchem.substance.Reagent;
 public final class ReagentTables {
 
   private static final Pattern PRINTED = Pattern.compile("molarity printed ([0-9.]+);.*");
-  private static final Pattern RECOMPUTED = Pattern.compile("recomputed ([0-9.]+) M.*");
+  private static final Pattern SPECIFIC_GRAVITY = Pattern.compile("specific gravity ([0-9.]+)");
+  private static final double WATER_GRAMS_PER_MILLILITRE = 0.9982;
 
   private static final Map<String, Compound> COMPOUNDS =
       Map.of(
           "HCl", Acid.HYDROCHLORIC,
           "H3PO4", Acid.PHOSPHORIC,
           "H2SO4", Acid.SULFURIC,
-          "NaOH", Base.SODIUM_HYDROXIDE);
+          "NaOH", Base.SODIUM_HYDROXIDE,
+          "acetic acid glacial", Acid.ACETIC);
 
   private ReagentTables() {}
 
@@ -48,38 +50,58 @@ public final class ReagentTables {
             Tolerance.halfOfLastDigit("mol/L", "as printed"),
             "the densities themselves",
             7,
-            () -> rows(PRINTED)),
+            ReagentTables::hydrochloricAcid),
         new ReferenceCheck(
-            "reagent-concentrations",
-            Suite.IDENTITY,
-            "Concentration of phosphoric and sulfuric acid and of lye",
-            new Source("reagent-table", "densities of reagent tables, molar masses of CIAAW 2021"),
-            "mol/L from mass per cent and density",
-            Tolerance.halfOfLastDigit("mol/L", "digits written"),
-            "",
-            4,
-            () -> rows(RECOMPUTED)));
+            "commercial-acids-and-bases",
+            Suite.PUBLISHED,
+            "Concentration of commercial acids and of lye",
+            new Source(
+                "flowers",
+                "Flowers et al., Chemistry 2e (OpenStax, CC BY), appendix Composition of Commercial"
+                    + " Acids and Bases"),
+            "mol/L from mass per cent and specific gravity, against water of 20 °C",
+            Tolerance.halfOfLastDigit("mol/L", "as printed"),
+            "aqueous ammonia, which is no base of the library",
+            5,
+            ReagentTables::commercial));
   }
 
-  private static List<Row> rows(Pattern pattern) {
+  private static List<Row> hydrochloricAcid() {
     List<Row> rows = new ArrayList<>();
-    for (CsvTable.Line row : CsvTable.read("reagents.csv", 40).lines()) {
-      Matcher matcher = pattern.matcher(row.text("note"));
-      Compound compound = COMPOUNDS.get(row.text("substance"));
-      if (matcher.matches() && compound != null) {
-        double concentration =
-            Reagent.of(compound, MassFraction.ofMassPercent(row.number("mass_percent")))
-                .withDensity(Density.ofGramsPerMillilitre(row.number("value")), 0)
-                .concentration()
-                .inMolesPerLitre();
-        rows.add(
-            Row.ofPrinted(
-                row.text("substance") + " " + row.text("mass_percent") + " %",
-                matcher.group(1),
-                concentration,
-                pattern == PRINTED ? row.howKnown() : HowKnown.COMPUTED));
+    for (CsvTable.Line row : lines()) {
+      Matcher printed = PRINTED.matcher(row.text("note"));
+      if (printed.matches()) {
+        rows.add(row(row, printed.group(1), row.number("value")));
       }
     }
     return rows;
+  }
+
+  private static List<Row> commercial() {
+    List<Row> rows = new ArrayList<>();
+    for (CsvTable.Line row : lines()) {
+      Matcher gravity = SPECIFIC_GRAVITY.matcher(row.text("note"));
+      if (gravity.matches()) {
+        double density = Double.parseDouble(gravity.group(1)) * WATER_GRAMS_PER_MILLILITRE;
+        rows.add(row(row, row.text("value"), density));
+      }
+    }
+    return rows;
+  }
+
+  private static List<CsvTable.Line> lines() {
+    return CsvTable.read("reagents.csv", 45).lines();
+  }
+
+  private static Row row(CsvTable.Line line, String printed, double gramsPerMillilitre) {
+    Compound compound = Objects.requireNonNull(COMPOUNDS.get(line.text("substance")));
+    return Row.ofPrinted(
+        line.text("substance") + " " + line.text("mass_percent") + " %",
+        printed,
+        Reagent.of(compound, MassFraction.ofMassPercent(line.number("mass_percent")))
+            .withDensity(Density.ofGramsPerMillilitre(gramsPerMillilitre), 0)
+            .concentration()
+            .inMolesPerLitre(),
+        line.howKnown());
   }
 }

@@ -37,13 +37,14 @@ public final class WaterProperties {
     return List.of(
         check(
             "iapws-r11-07",
+            Suite.IDENTITY,
             "Ion product of water, 0 to 100 °C",
             "pKw",
             new Source(
                 "iapws-r11-07",
                 "IAPWS R11-07(2019) Release on the Ionization Constant of H2O (Bandura & Lvov,"
                     + " JPCRD 35 (2006) 15)"),
-            "pKw of the default chemistry",
+            "pKw of the default chemistry, beside another evaluation of the same expression",
             Tolerance.absolute(
                 1e-4,
                 "",
@@ -55,6 +56,7 @@ public final class WaterProperties {
                 + " not an input of the public interface"),
         check(
             "iapws-r11-24",
+            Suite.PUBLISHED,
             "Ion product of water, revision of 2024",
             "pKw (R11-24)",
             new Source("iapws-r11-24", "IAPWS R11-24 (2024 revision of the ionization release)"),
@@ -66,6 +68,7 @@ public final class WaterProperties {
             ""),
         check(
             "marshall-franck",
+            Suite.PUBLISHED,
             "Ion product of water, saturated vapour row",
             "pKw",
             new Source(
@@ -79,6 +82,7 @@ public final class WaterProperties {
             ""),
         check(
             "harned-owen",
+            Suite.PUBLISHED,
             "Ion product of water by cells",
             "pKw",
             new Source(
@@ -91,7 +95,22 @@ public final class WaterProperties {
             WaterProperties::ionProduct,
             ""),
         check(
+            "openstax-pkw",
+            Suite.PUBLISHED,
+            "Ion product of water as a textbook prints it",
+            "pKw",
+            new Source(
+                "flowers",
+                "Flowers et al., Chemistry 2e (OpenStax, CC BY), appendix Water Properties"),
+            "pKw of the default chemistry",
+            Tolerance.absolute(
+                0.02, "", "as much as the certified buffers allow for, in an alkaline liquid"),
+            9,
+            WaterProperties::ionProduct,
+            ""),
+        check(
             "iapws-density",
+            Suite.PUBLISHED,
             "Density of water at 20 °C",
             DENSITY,
             new Source("iapws-r6-95", "IAPWS R6-95(2018) (IAPWS-95)"),
@@ -103,6 +122,7 @@ public final class WaterProperties {
             "other temperatures: volumes are read at 20 °C"),
         check(
             "cipm-density",
+            Suite.PUBLISHED,
             "Density of water at 20 °C, metrological formula",
             DENSITY,
             new Source(
@@ -116,6 +136,7 @@ public final class WaterProperties {
             "other temperatures: volumes are read at 20 °C"),
         check(
             "debye-hueckel",
+            Suite.PUBLISHED,
             "Debye-Hückel slope, 0 to 100 °C",
             SLOPE,
             new Source(
@@ -134,6 +155,7 @@ public final class WaterProperties {
 
   private static ReferenceCheck check(
       String id,
+      Suite suite,
       String title,
       String quantity,
       Source source,
@@ -144,7 +166,7 @@ public final class WaterProperties {
       String notCovered) {
     return new ReferenceCheck(
         id,
-        Suite.PUBLISHED,
+        suite,
         title,
         source,
         computation,
@@ -157,7 +179,7 @@ public final class WaterProperties {
   private static List<Row> rows(String quantity, String source, DoubleUnaryOperator property) {
     List<Row> rows = new ArrayList<>();
     for (CsvTable.Line row :
-        CsvTable.read("water-properties.csv", 69).where("quantity", quantity)) {
+        CsvTable.read("water-properties.csv", 78).where("quantity", quantity)) {
       boolean read = !quantity.equals(DENSITY) || row.number("t_C") == VOLUMES_CELSIUS;
       if (read && row.text("source").equals(source)) {
         rows.add(

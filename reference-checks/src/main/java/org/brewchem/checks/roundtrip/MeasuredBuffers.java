@@ -112,7 +112,7 @@ public final class MeasuredBuffers {
             + (twoLegs ? "two legs, " : "one leg, ")
             + (electrode ? "electrode astray" : "white noise"),
         SOURCE,
-        "500 random beers, white noise of 0.005 and 0.02 pH, "
+        "500 random beers, white noise of 0.005 and 0.02 pH, a burette good to 0.01 mL, "
             + error
             + "; change of pH by 0.3, 1 and 3 g/L of lactic acid ("
             + (twoLegs ? "inside" : "below")
@@ -247,12 +247,16 @@ public final class MeasuredBuffers {
     }
   }
 
-  /** A pH meter with its errors. */
+  /** A pH meter with its errors, beside a burette with its own. */
   private record Meter(double noise, double offset, double slope, Random random) {
     double[] read(Solution beer, Solute titrant, double[] millilitres) {
+      double[] delivered = millilitres.clone();
+      for (int i = 1; i < delivered.length; i++) {
+        delivered[i] += BURETTE.inMillilitres() * random.nextGaussian();
+      }
       double[] pH =
           SimulatedTitration.of(beer, Solution.at(TEMPERATURE).with(titrant, TITRANT), SAMPLE)
-              .pHAfter(millilitres);
+              .pHAfter(delivered);
       for (int i = 0; i < pH.length; i++) {
         pH[i] += offset + slope * (pH[i] - 7) + noise * random.nextGaussian();
       }

@@ -1,4 +1,4 @@
-package org.brewchem.checks.published;
+package org.brewchem.checks.identity;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -17,7 +17,10 @@ import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.substance.Gas;
 import org.brewchem.substance.Mineral;
 
-/** Carbonate equilibria against temperature, from the expressions of the same paper. */
+/**
+ * Carbonate equilibria against temperature: the expressions of a paper beside the same expressions
+ * evaluated elsewhere, which shows that they were typed and read rightly, and no more.
+ */
 public final class PlummerBusenberg {
 
   private static final ConstantSet CONSTANTS = ConstantSet.named("plummer-busenberg-1982");
@@ -41,14 +44,15 @@ public final class PlummerBusenberg {
     return List.of(
         new ReferenceCheck(
             "plummer-busenberg",
-            Suite.PUBLISHED,
+            Suite.IDENTITY,
             "Carbonate equilibria from 0 to 90 °C",
             new Source(
                 "plummer-busenberg-1982",
                 "Plummer & Busenberg, Geochim. Cosmochim. Acta 46 (1982) 1011"),
             "log K of calcite, of both dissociations of carbonic acid and of the solubility of"
-                + " carbon dioxide, from the expressions in temperature",
-            Tolerance.halfOfLastDigit("", "as printed"),
+                + " carbon dioxide, from the expressions in temperature, beside another evaluation of the"
+                + " same expressions",
+            Tolerance.halfOfLastDigit("", "as evaluated"),
             "",
             32,
             PlummerBusenberg::rows));
