@@ -35,6 +35,8 @@ class StructureTest {
           "an answer in its two forms",
           Set.of("figure.Answering", "figure.Figure"),
           "what is asked finds a figure, and a figure's rule asks it for its inputs",
+          Set.of("quantity.AmountConcentration", "quantity.Molality"),
+          "each is made from the other and the density of the water",
           Set.of("solution.DoseSearch", "solution.Equilibria"),
           "a work space finds its own dose, by the search that tries mixtures in it",
           Set.of("substance.Component", "substance.Solute"),
@@ -48,18 +50,6 @@ class StructureTest {
           Set.of("units.EndPointUnits", "units.LabUnits"),
           "a unit with an end point is one of the laboratory's, and reads its pH with another");
 
-  /** Larger circles that are left, each with its reason. */
-  private static final Map<Set<String>, String> KNOTS =
-      Map.of(
-          Set.of(
-              "quantity.AmountConcentration",
-              "quantity.Density",
-              "quantity.MassConcentration",
-              "quantity.Molality",
-              "quantity.Volume"),
-          "values multiply and divide into each other: mass over volume is a concentration, mass"
-              + " over concentration a volume");
-
   /** Files that may be longer, each with its reason. */
   private static final Map<String, String> LONG_FILES =
       Map.of(
@@ -69,15 +59,8 @@ class StructureTest {
   @Test
   void filesOfARoomDoNotGoInCircles() {
     List<Set<String>> circles = circles(dependencies());
-    List<Set<String>> unexpected = new ArrayList<>();
-    for (Set<String> circle : circles) {
-      boolean allowed =
-          PAIRS.containsKey(circle)
-              || KNOTS.keySet().stream().anyMatch(knot -> knot.containsAll(circle));
-      if (!allowed) {
-        unexpected.add(circle);
-      }
-    }
+    List<Set<String>> unexpected =
+        circles.stream().filter(circle -> !PAIRS.containsKey(circle)).toList();
     assertEquals(List.of(), unexpected, "circles of files within a room");
   }
 
@@ -87,9 +70,6 @@ class StructureTest {
     for (Set<String> pair : PAIRS.keySet()) {
       assertEquals(2, pair.size(), "more than a pair: " + pair);
       assertTrue(circles.contains(pair), "no circle any more: " + pair);
-    }
-    for (Set<String> knot : KNOTS.keySet()) {
-      assertTrue(circles.stream().anyMatch(knot::containsAll), "no circle any more: " + knot);
     }
   }
 

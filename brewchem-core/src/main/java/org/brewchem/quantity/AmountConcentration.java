@@ -137,6 +137,18 @@ public final class AmountConcentration extends ScalarValue<AmountConcentration> 
   }
 
   /**
+   * Returns the volume of this solution that holds an amount of its solute.
+   *
+   * @param solute the amount of solute
+   * @return solute / concentration
+   * @throws IllegalArgumentException if this concentration is 0, or the volume too large to be held
+   */
+  public Volume volumeOf(AmountOfSubstance solute) {
+    return Volume.ofLitres(
+        solute.inMoles() / Checks.positive("amount concentration", inMolesPerLitre(), "mol/L"));
+  }
+
+  /**
    * Returns the amount of solute in a volume of solution.
    *
    * @param solution the volume of solution

@@ -88,6 +88,17 @@ public final class Density extends ScalarValue<Density> {
   }
 
   /**
+   * Returns the volume that a mass of this liquid takes up.
+   *
+   * @param mass the mass
+   * @return mass / density
+   * @throws IllegalArgumentException if the volume is too large to be held
+   */
+  public Volume volumeOf(Mass mass) {
+    return Volume.ofLitres(mass.inKilograms() / inKilogramsPerLitre());
+  }
+
+  /**
    * Returns the mass of a volume of this density.
    *
    * @param volume the volume

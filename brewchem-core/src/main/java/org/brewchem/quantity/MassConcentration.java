@@ -132,6 +132,18 @@ public final class MassConcentration extends ScalarValue<MassConcentration> {
   }
 
   /**
+   * Returns the volume of this solution that holds a mass of its solute.
+   *
+   * @param solute the mass of solute
+   * @return solute / concentration
+   * @throws IllegalArgumentException if this concentration is 0, or the volume too large to be held
+   */
+  public Volume volumeOf(Mass solute) {
+    return Volume.ofLitres(
+        solute.inGrams() / Checks.positive("mass concentration", inGramsPerLitre(), "g/L"));
+  }
+
+  /**
    * Returns the mass of solute in a volume of solution.
    *
    * @param solution the volume of solution

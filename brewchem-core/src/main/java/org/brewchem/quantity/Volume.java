@@ -1,7 +1,5 @@
 package org.brewchem.quantity;
 
-import org.brewchem.internal.Checks;
-
 /**
  * A volume of liquid, held in litres; 0 or more.
  *
@@ -75,46 +73,6 @@ public final class Volume extends ScalarValue<Volume> {
    */
   public static Volume ofUsBarrels(double barrels) {
     return new Volume(barrels * LITRES_PER_US_BARREL, barrels, "US bbl");
-  }
-
-  /**
-   * Returns the volume that a mass of liquid takes up.
-   *
-   * @param mass the mass
-   * @param density the density of the liquid
-   * @return mass / density
-   * @throws IllegalArgumentException if the volume is too large to be held
-   */
-  public static Volume from(Mass mass, Density density) {
-    return fromBase(mass.inKilograms() / density.inKilogramsPerLitre());
-  }
-
-  /**
-   * Returns the volume of solution that holds a mass of solute.
-   *
-   * @param solute the mass of solute
-   * @param concentration the mass concentration, above 0
-   * @return solute / concentration
-   * @throws IllegalArgumentException if the concentration is 0
-   */
-  public static Volume from(Mass solute, MassConcentration concentration) {
-    return fromBase(
-        solute.inGrams()
-            / Checks.positive("mass concentration", concentration.inGramsPerLitre(), "g/L"));
-  }
-
-  /**
-   * Returns the volume of solution that holds an amount of solute.
-   *
-   * @param solute the amount of solute
-   * @param concentration the amount concentration, above 0
-   * @return solute / concentration
-   * @throws IllegalArgumentException if the concentration is 0
-   */
-  public static Volume from(AmountOfSubstance solute, AmountConcentration concentration) {
-    return fromBase(
-        solute.inMoles()
-            / Checks.positive("amount concentration", concentration.inMolesPerLitre(), "mol/L"));
   }
 
   /**

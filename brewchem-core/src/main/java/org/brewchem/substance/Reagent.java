@@ -348,7 +348,7 @@ public final class Reagent {
    */
   public Volume volumeOf(Mass mass) {
     Objects.requireNonNull(mass, "mass");
-    return Volume.from(mass, knownDensity());
+    return knownDensity().volumeOf(mass);
   }
 
   /**

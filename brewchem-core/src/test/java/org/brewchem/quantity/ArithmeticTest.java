@@ -55,14 +55,14 @@ class ArithmeticTest {
   @Test
   void massAmountAndVolumeFollowFromEachOther() {
     assertEquals(1.206, gPerML(1.206).times(mL(1)).inGrams(), 1e-15);
-    assertEquals(1000 / 1.206, Volume.from(kg(1), gPerML(1.206)).inMillilitres(), 1e-10);
+    assertEquals(1000 / 1.206, gPerML(1.206).volumeOf(kg(1)).inMillilitres(), 1e-10);
     assertEquals(1.206, Density.from(g(12.06), mL(10)).inGramsPerMillilitre(), 1e-15);
     assertEquals(500, mgPerL(250).times(litres(2)).inMilligrams(), 1e-12);
     assertEquals(mgPerL(250), MassConcentration.from(mg(500), litres(2)));
-    assertEquals(litres(2), Volume.from(mg(500), mgPerL(250)));
+    assertEquals(litres(2), mgPerL(250).volumeOf(mg(500)));
     assertEquals(1.462, molPerL(0.1).times(mL(14.62)).inMillimoles(), 1e-15);
     assertEquals(molPerL(0.1), AmountConcentration.from(mol(1), litres(10)));
-    assertEquals(10, Volume.from(mol(1), molPerL(0.1)).inLitres(), 1e-14);
+    assertEquals(10, molPerL(0.1).volumeOf(mol(1)).inLitres(), 1e-14);
     assertEquals(2, AmountOfSubstance.from(g(36), gPerMol(18)).inMoles(), 1e-15);
     assertEquals(g(36), mol(2).times(gPerMol(18)));
     assertEquals(molPerKg(0.5), Molality.from(mol(1), kg(2)));
@@ -104,8 +104,8 @@ class ArithmeticTest {
     assertThrows(IllegalArgumentException.class, () -> Density.from(g(1), mL(0)));
     assertThrows(IllegalArgumentException.class, () -> AmountConcentration.from(mol(1), mL(0)));
     assertThrows(IllegalArgumentException.class, () -> Molality.from(mol(1), kg(0)));
-    assertThrows(IllegalArgumentException.class, () -> Volume.from(g(1), mgPerL(0)));
-    assertThrows(IllegalArgumentException.class, () -> Volume.from(mol(1), molPerL(0)));
+    assertThrows(IllegalArgumentException.class, () -> mgPerL(0).volumeOf(g(1)));
+    assertThrows(IllegalArgumentException.class, () -> molPerL(0).volumeOf(mol(1)));
     assertThrows(IllegalArgumentException.class, () -> MassFraction.from(g(0), g(0)));
   }
 
@@ -118,7 +118,7 @@ class ArithmeticTest {
         concentration,
         MassConcentration.from(solute, litres(volume)).inMilligramsPerLitre(),
         1e-14 * concentration);
-    assertEquals(volume, Volume.from(solute, mgPerL(concentration)).inLitres(), 1e-14 * volume);
+    assertEquals(volume, mgPerL(concentration).volumeOf(solute).inLitres(), 1e-14 * volume);
   }
 
   @Property

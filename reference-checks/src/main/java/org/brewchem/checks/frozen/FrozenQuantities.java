@@ -81,7 +81,7 @@ final class FrozenQuantities {
     of.number(
         "volume at 1.21 g/mL",
         "mL",
-        Volume.from(mass, Density.ofGramsPerMillilitre(1.21)).inMillilitres());
+        Density.ofGramsPerMillilitre(1.21).volumeOf(mass).inMillilitres());
     of.number(
         "amount of lactic acid",
         "mol",
@@ -220,7 +220,7 @@ final class FrozenQuantities {
     of.number(
         "volume at 0.1 mol/L",
         "mL",
-        Volume.from(amount, AmountConcentration.ofMolesPerLitre(0.1)).inMillilitres());
+        AmountConcentration.ofMolesPerLitre(0.1).volumeOf(amount).inMillilitres());
   }
 
   private static void massFraction(FrozenFigures.Of of, MassFraction fraction) {
