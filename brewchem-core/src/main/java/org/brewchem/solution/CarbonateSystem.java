@@ -1,10 +1,8 @@
 package org.brewchem.solution;
 
 import java.util.OptionalDouble;
-import org.brewchem.internal.Roots;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
-import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.substance.Component;
@@ -105,8 +103,10 @@ public final class CarbonateSystem {
               + alkalinity
               + " lies above its end point");
     }
-    double wanted = alkalinity.inMilliequivalentsPerLitre();
-    double without = acidTaken(others, 0, pH, alkalinity.endPoint());
+    CarbonateBalance balance = CarbonateBalance.of(others);
+    double end = alkalinity.endPoint().value();
+    double wanted = alkalinity.inMilliequivalentsPerLitre() / 1000 / others.kilogramsPerLitre();
+    double without = balance.titrated(0, end, pH.value());
     if (wanted < without) {
       throw new IllegalArgumentException(
           "alkalinity: "
@@ -114,20 +114,14 @@ public final class CarbonateSystem {
               + " is not possible at "
               + pH
               + "; without any carbon dioxide the water takes up "
-              + TitrationAlkalinity.ofMilliequivalentsPerLitre(without, alkalinity.endPoint()));
+              + TitrationAlkalinity.ofMilliequivalentsPerLitre(
+                  without * others.kilogramsPerLitre() * 1000, alkalinity.endPoint()));
     }
     OptionalDouble total =
-        Roots.rising(
-                moles -> acidTaken(others, moles, pH, alkalinity.endPoint()) - wanted,
-                0,
-                wanted / 1000,
-                CarbonateBalance.MOST_MOLES_PER_KILOGRAM)
-            .asOptional();
+        balance.closeByTitration(wanted, end, pH.value())
+            ? OptionalDouble.of(balance.total())
+            : OptionalDouble.empty();
     return perLitre(others, total, pH, alkalinity);
-  }
-
-  private static double acidTaken(Solution others, double moles, PH from, PH to) {
-    return -withCarbonate(others, moles).equivalents(from, to).inMilliequivalentsPerLitre();
   }
 
   private static AmountConcentration perLitre(
@@ -164,9 +158,5 @@ public final class CarbonateSystem {
               + " of carbon dioxide; more than 0 and less than twice as many mEq/L are");
     }
     return PH.of(found.getAsDouble());
-  }
-
-  private static Solution withCarbonate(Solution others, double molesPerKilogram) {
-    return others.withTotal(Component.CARBONATE, Molality.ofMolesPerKilogram(molesPerKilogram));
   }
 }
