@@ -21,10 +21,10 @@ import org.jspecify.annotations.Nullable;
  * The choices behind a calculation: the level, the dissociation constants, the activity rule, the
  * ion pairs and the ion product of water.
  *
- * <p>Immutable. {@link #standard()} is the default everywhere: level pairs, {@link
- * ConstantSet#standard()}, {@link PairSet#standard()}, the Davies equation, and the ion product of
- * IAPWS R11-07. Without calcium and magnesium, and without phosphate beside sodium or potassium,
- * level pairs is level activity.
+ * <p>Immutable, and equal by its choices; an ion product of one's own is equal to itself. {@link
+ * #standard()} is the default everywhere: level pairs, {@link ConstantSet#standard()}, {@link
+ * PairSet#standard()}, the Davies equation, and the ion product of IAPWS R11-07. Without calcium
+ * and magnesium, and without phosphate beside sodium or potassium, level pairs is level activity.
  */
 public final class Chemistry {
 
@@ -88,7 +88,7 @@ public final class Chemistry {
   public static Chemistry textbook(double pKw) {
     double checked = Checks.inRange("pKw", pKw, "", 10, 16);
     return of(Level.IDEAL)
-        .withIonProduct(String.format(Locale.ROOT, "pKw %.4g", pKw), kelvin -> -checked);
+        .withIonProduct(String.format(Locale.ROOT, "pKw %.4g", pKw), new Always(-checked));
   }
 
   /**
@@ -238,6 +238,20 @@ public final class Chemistry {
         .toList();
   }
 
+  private List<Object> choices() {
+    return List.of(level, constants, activityRule, pairs(), ionProductName, log10IonProduct);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object object) {
+    return object instanceof Chemistry other && choices().equals(other.choices());
+  }
+
+  @Override
+  public int hashCode() {
+    return choices().hashCode();
+  }
+
   @Override
   public String toString() {
     return "level "
@@ -248,5 +262,13 @@ public final class Chemistry {
         + (level == Level.PAIRS ? ", pairs " + pairs().name() : "")
         + ", ion product "
         + ionProductName;
+  }
+
+  /** The same at every temperature; unlike a lambda equal to another of the same number. */
+  private record Always(double log10) implements DoubleUnaryOperator {
+    @Override
+    public double applyAsDouble(double kelvin) {
+      return log10;
+    }
   }
 }

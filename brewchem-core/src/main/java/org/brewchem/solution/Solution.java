@@ -31,10 +31,10 @@ import org.jspecify.annotations.Nullable;
  * A solution: components with their total concentrations at a temperature, of which pH, charge,
  * buffer capacity and species are asked.
  *
- * <p>Immutable and thread-safe. The totals count in mol per kg of water. A concentration per litre
- * is converted once, on the way in, with the density of water at 20 °C, and on the way out by the
- * same factor; extract and dissolved salts are neglected in it. A concentration per kilogram goes
- * in as it is.
+ * <p>Immutable and thread-safe; equal by temperature, chemistry and totals. The totals count in mol
+ * per kg of water. A concentration per litre is converted once, on the way in, with the density of
+ * water at 20 °C, and on the way out by the same factor; extract and dissolved salts are neglected
+ * in it. A concentration per kilogram goes in as it is.
  *
  * <p>At a pH that is not its own a solution is not neutral. What is missing is carried by an inert
  * univalent ion that counts in the ionic strength: the sodium of the lye, the chloride of the acid.
@@ -145,8 +145,7 @@ public final class Solution implements Liquid {
   }
 
   /**
-   * Replaces the total of a component, such as carbonate after degassing; charges of other ions
-   * stay.
+   * Replaces the total of a component, such as carbonate after degassing; other charges stay.
    *
    * @param component the component
    * @param total its new total, 0 or more
@@ -181,16 +180,12 @@ public final class Solution implements Liquid {
     double left =
         AmountConcentration.from(residue, Acid.CARBONIC.molarMass()).inMolesPerLitre()
             / kilogramsPerLitre;
-    double before = totals.getOrDefault(Component.CARBONATE, 0.0);
-    if (left > before) {
-      throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "residue: %s of CO2 is not possible; the solution holds %.6g mol/kg, less than"
-                  + " %.6g mol/kg",
-              residue,
-              before,
-              left));
+    if (left > totals.getOrDefault(Component.CARBONATE, 0.0)) {
+      throw Checks.outOfRange(
+          "residue of CO2",
+          residue.inGramsPerLitre(),
+          "g/L",
+          "at most " + total(Component.CARBONATE).times(Acid.CARBONIC.molarMass()));
     }
     return withTotal(Component.CARBONATE, Molality.ofMolesPerKilogram(left));
   }
@@ -198,8 +193,8 @@ public final class Solution implements Liquid {
   /**
    * Returns the error that carbon dioxide left in a sample makes in its titratable acidity: the
    * acidity with the residue less that without any. It reads as acid of the liquid, about two grams
-   * per litre as lactic acid for each gram per litre to pH 8.2, which outweighs most other errors.
-   * What else the sample holds hardly counts: for one that is not known, ask water.
+   * per litre as lactic acid for each gram per litre to pH 8.2. What else the sample holds hardly
+   * counts: for one that is not known, ask water.
    *
    * @param residue the CO2 left, all its forms together counted as CO2
    * @param endPoint the end point of the titration
@@ -216,15 +211,11 @@ public final class Solution implements Liquid {
   /**
    * Adds inert univalent ions, strong ions that nobody named.
    *
-   * @param netCharge their net charge per litre, positive for cations, of either sign
+   * @param netCharge their net charge per litre, of either sign
    * @return the new solution
    */
   public Solution withInertCharge(ChargeConcentration netCharge) {
-    return withInert(inertCharge + netCharge.inEquivalentsPerLitre() / kilogramsPerLitre);
-  }
-
-  private Solution withInert(double equivalentsPerKilogram) {
-    return holding(totals, equivalentsPerKilogram);
+    return holding(totals, inertCharge + netCharge.inEquivalentsPerLitre() / kilogramsPerLitre);
   }
 
   /**
@@ -235,7 +226,7 @@ public final class Solution implements Liquid {
    * @return the new solution
    */
   public Solution closedTo(PH measured) {
-    return withInert(inertCharge - chargePerKilogram(measured));
+    return holding(totals, inertCharge - equilibria().chargeAt(measured.value()));
   }
 
   /**
@@ -418,11 +409,8 @@ public final class Solution implements Liquid {
    * @return the charge per litre
    */
   public ChargeConcentration charge(PH pH) {
-    return ChargeConcentration.ofEquivalentsPerLitre(chargePerKilogram(pH) * kilogramsPerLitre);
-  }
-
-  private double chargePerKilogram(PH pH) {
-    return equilibria().chargeAt(pH.value());
+    return ChargeConcentration.ofEquivalentsPerLitre(
+        equilibria().chargeAt(pH.value()) * kilogramsPerLitre);
   }
 
   /**
@@ -437,9 +425,8 @@ public final class Solution implements Liquid {
   }
 
   /**
-   * Returns the titratable acidity without dilution by the titrant: the strong base per litre from
-   * the solution's own pH to the end point. {@link SimulatedTitration} gives the diluted one of the
-   * laboratory.
+   * Returns the titratable acidity: the strong base per litre from the solution's own pH to the end
+   * point, without dilution by it. {@link SimulatedTitration} gives the laboratory's, diluted.
    *
    * @param endPoint the end point
    * @return the acidity; negative when the solution lies above the end point
@@ -582,6 +569,20 @@ public final class Solution implements Liquid {
     totals.forEach((component, total) -> equilibria.setTotal(equilibria.indexOf(component), total));
     equilibria.setInertCharge(inertCharge);
     return equilibria;
+  }
+
+  private List<Object> state() {
+    return List.of(temperature, chemistry, totals, inertCharge, kilogramsPerLitre);
+  }
+
+  @Override
+  public boolean equals(@Nullable Object object) {
+    return object instanceof Solution other && state().equals(other.state());
+  }
+
+  @Override
+  public int hashCode() {
+    return state().hashCode();
   }
 
   @Override

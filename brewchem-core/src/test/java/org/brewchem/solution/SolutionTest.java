@@ -11,6 +11,7 @@ import static org.brewchem.quantity.Quantities.molPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -187,6 +188,21 @@ class SolutionTest {
   }
 
   @Test
+  void solutionsAreEqualByWhatTheyHoldAndByTheirChemistry() {
+    Solution one = Solution.textbook().with(Acid.CITRIC, mmolPerL(2));
+    assertEquals(one, Solution.textbook().with(Acid.CITRIC, mmolPerL(2)));
+    assertEquals(one.hashCode(), Solution.textbook().with(Acid.CITRIC, mmolPerL(2)).hashCode());
+    assertNotEquals(one, Solution.textbook().with(Acid.CITRIC, mmolPerL(2.1)));
+    assertNotEquals(one, one.heldAt(celsius(24)));
+    assertNotEquals(one, one.under(Level.ACTIVITY));
+    assertNotEquals(one, one.withInertCharge(mEqPerL(1)));
+    assertNotEquals(one, one.under(Chemistry.textbook(13.9)));
+    assertEquals(Chemistry.standard(), Chemistry.of(Level.IDEAL).at(Level.PAIRS));
+    assertNotEquals(
+        Chemistry.standard(), Chemistry.standard().withPairs(PairSet.withAlkaliPairs()));
+  }
+
+  @Test
   void degassingLeavesTheResidueAndCannotAdd() {
     Solution water =
         Solution.at(celsius(20)).with(Acid.CARBONIC, mmolPerL(50)).withInertCharge(mEqPerL(2));
@@ -196,7 +212,7 @@ class SolutionTest {
         0.1 / 44.009 * 1000, degassed.total(Component.CARBONATE).inMillimolesPerLitre(), 1e-9);
     IllegalArgumentException thrown =
         assertThrows(IllegalArgumentException.class, () -> water.degassedTo(gPerL(5)));
-    assertTrue(thrown.getMessage().startsWith("residue: 5 g/L"), thrown.getMessage());
+    assertTrue(thrown.getMessage().startsWith("residue of CO2: 5 g/L"), thrown.getMessage());
   }
 
   @Test
