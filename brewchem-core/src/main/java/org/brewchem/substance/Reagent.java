@@ -25,11 +25,13 @@ import org.jspecify.annotations.Nullable;
  * assayed as 91 % of the acid without water are two ways to say one thing: name the compound that
  * the label counts.
  *
- * <p><strong>Lactic acid.</strong> Commercial lactic acid of 80 to 90 % is assayed as total acid: a
- * part of it is bound in esters of lactic acid with itself and reacts only after hydrolysis, which
- * is slow in the cold. Amounts computed here are total acid; {@link
- * #withBoundInEsters(MassFraction)} states the bound part, and {@link #freeConcentration()} tells
- * what reacts at once.
+ * <p><strong>Lactic acid.</strong> Commercial lactic acid is assayed as total acid: a part of it is
+ * bound in esters of lactic acid with itself and reacts only after hydrolysis, which is slow in the
+ * cold. Amounts computed here are total acid. From 30 to 92 % the bound part is that of {@link
+ * StrongLacticAcid} unless {@link #withBoundInEsters(MassFraction)} states another; {@link
+ * #titratableAtOnce()} and {@link #freeConcentration()} tell what reacts at once. The label of
+ * lactic acid of 50 to 92 % counts as good to 5 % of itself (76 to 84 % for "80 %", a rectangular
+ * distribution) unless {@link #withAssayUncertainty(double)} states more.
  *
  * <p><strong>Density.</strong> Where published tables give one for the strength, it is taken from
  * them, with the spread between tables (1 % at least); otherwise type the one of the bottle.
@@ -54,6 +56,7 @@ public final class Reagent {
   private final List<Provenance> densitySources;
   private final @Nullable Double assayRelativeUncertainty;
   private final @Nullable MassFraction boundInEsters;
+  private final @Nullable Double boundRelativeUncertainty;
   private final Map<Use, String> uses;
 
   private Reagent(
@@ -64,6 +67,7 @@ public final class Reagent {
       List<Provenance> densitySources,
       @Nullable Double assayRelativeUncertainty,
       @Nullable MassFraction boundInEsters,
+      @Nullable Double boundRelativeUncertainty,
       Map<Use, String> uses) {
     this.compound = compound;
     this.assay = assay;
@@ -73,6 +77,7 @@ public final class Reagent {
     this.densitySources = densitySources;
     this.assayRelativeUncertainty = assayRelativeUncertainty;
     this.boundInEsters = boundInEsters;
+    this.boundRelativeUncertainty = boundRelativeUncertainty;
     this.uses = uses;
   }
 
@@ -86,15 +91,21 @@ public final class Reagent {
    */
   public static Reagent of(Compound compound, MassFraction assay) {
     Optional<PublishedDensity> published = PublishedDensity.of(compound, assay);
+    Optional<StrongLacticAcid> oligomers = StrongLacticAcid.of(compound, assay);
     return new Reagent(
         compound,
         assay,
         published.map(PublishedDensity::density).orElse(null),
         published.map(PublishedDensity::relativeStandardUncertainty).orElse(null),
         published.map(PublishedDensity::sources).orElse(List.of()),
-        null,
-        null,
+        boxed(StrongLacticAcid.relativeUncertaintyOfLabel(compound, assay)),
+        oligomers.map(StrongLacticAcid::boundInEsters).orElse(null),
+        oligomers.isPresent() ? StrongLacticAcid.relativeUncertaintyOfBoundPart() : null,
         compound.statedUses());
+  }
+
+  private static @Nullable Double boxed(OptionalDouble number) {
+    return number.isPresent() ? Double.valueOf(number.getAsDouble()) : null;
   }
 
   /**
@@ -116,6 +127,7 @@ public final class Reagent {
         List.of(),
         assayRelativeUncertainty,
         boundInEsters,
+        boundRelativeUncertainty,
         uses);
   }
 
@@ -136,17 +148,39 @@ public final class Reagent {
         Checks.nonNegative(
             "relative standard uncertainty of the assay", relativeStandardUncertainty, ""),
         boundInEsters,
+        boundRelativeUncertainty,
         uses);
   }
 
   /**
    * Returns the same reagent with the part of the assayed acid that is bound in esters, counted as
-   * the acid it becomes.
+   * the acid it becomes, without an uncertainty.
    *
    * @param fractionOfTheAcid the bound part of the total acid
    * @return the reagent with that part
    */
   public Reagent withBoundInEsters(MassFraction fractionOfTheAcid) {
+    return withBound(fractionOfTheAcid, null);
+  }
+
+  /**
+   * Returns the same reagent with the part of the assayed acid that is bound in esters, and how
+   * well it is known.
+   *
+   * @param fractionOfTheAcid the bound part of the total acid, counted as the acid it becomes
+   * @param relativeStandardUncertainty its relative standard uncertainty, 0 or more
+   * @return the reagent with that part
+   * @throws IllegalArgumentException if the uncertainty is negative
+   */
+  public Reagent withBoundInEsters(
+      MassFraction fractionOfTheAcid, double relativeStandardUncertainty) {
+    return withBound(
+        fractionOfTheAcid,
+        Checks.nonNegative(
+            "relative standard uncertainty of the bound part", relativeStandardUncertainty, ""));
+  }
+
+  private Reagent withBound(MassFraction fractionOfTheAcid, @Nullable Double relative) {
     Objects.requireNonNull(fractionOfTheAcid, "fractionOfTheAcid");
     return new Reagent(
         compound,
@@ -156,6 +190,7 @@ public final class Reagent {
         densitySources,
         assayRelativeUncertainty,
         fractionOfTheAcid,
+        relative,
         uses);
   }
 
@@ -179,6 +214,7 @@ public final class Reagent {
         densitySources,
         assayRelativeUncertainty,
         boundInEsters,
+        boundRelativeUncertainty,
         Permissions.stating(toString(), compound, uses, use, basis));
   }
 
@@ -253,16 +289,51 @@ public final class Reagent {
   /**
    * Returns the part of the acid that is bound in esters.
    *
-   * @return the part of the total acid; empty when it was not stated
+   * @return the part of the total acid; empty when it was not stated and no model covers it
    */
   public Optional<MassFraction> boundInEsters() {
     return Optional.ofNullable(boundInEsters);
   }
 
   /**
+   * Returns the relative standard uncertainty of the part that is bound in esters.
+   *
+   * @return the relative standard uncertainty; empty when there is no bound part or it was stated
+   *     without one
+   */
+  public OptionalDouble boundRelativeStandardUncertainty() {
+    return boundRelativeUncertainty == null
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(boundRelativeUncertainty);
+  }
+
+  /**
+   * Returns whether a part of the acid may be bound in esters that nobody has told: strong lactic
+   * acid beyond the range of {@link StrongLacticAcid}, without a stated part.
+   *
+   * @return true if the bound part is there and not known
+   */
+  public boolean isBoundPartUnknown() {
+    return boundInEsters == null && StrongLacticAcid.holdsOligomers(compound, assay);
+  }
+
+  /**
+   * Returns what can be titrated at once, counted as the compound: the assay without the part that
+   * is bound in esters. After hydrolysis it is the whole {@link #assay()}.
+   *
+   * @return its mass in the mass of the reagent
+   */
+  public MassFraction titratableAtOnce() {
+    return boundInEsters == null
+        ? assay
+        : MassFraction.of(assay.fraction() * (1 - boundInEsters.fraction()));
+  }
+
+  /**
    * Returns the relative standard uncertainty of an amount that is weighed out: that of the assay.
    *
-   * @return the relative standard uncertainty; empty when none was stated
+   * @return the relative standard uncertainty; empty when none was stated, and for lactic acid of
+   *     50 to 92 % the tolerance of the label
    */
   public OptionalDouble relativeStandardUncertaintyByMass() {
     return assayRelativeUncertainty == null
@@ -364,7 +435,7 @@ public final class Reagent {
   /**
    * Returns the concentration of the acid that is not bound in esters and reacts at once.
    *
-   * @return the concentration; empty when the bound part was not stated
+   * @return the concentration; empty when there is no bound part or it is not known
    * @throws IllegalStateException if the reagent has no density
    */
   public Optional<AmountConcentration> freeConcentration() {
@@ -389,6 +460,7 @@ public final class Reagent {
         && densitySources.equals(other.densitySources)
         && Objects.equals(assayRelativeUncertainty, other.assayRelativeUncertainty)
         && Objects.equals(boundInEsters, other.boundInEsters)
+        && Objects.equals(boundRelativeUncertainty, other.boundRelativeUncertainty)
         && uses.equals(other.uses);
   }
 

@@ -1,13 +1,13 @@
 package org.brewchem.treatment;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.Function;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Answering;
 import org.brewchem.figure.Caution;
@@ -21,7 +21,6 @@ import org.brewchem.figure.Scales;
 import org.brewchem.figure.Step;
 import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.internal.Checks;
-import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.AmountOfSubstance;
 import org.brewchem.quantity.CarbonateAlkalinity;
@@ -36,7 +35,6 @@ import org.brewchem.solution.Contents;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Liquid;
 import org.brewchem.solution.Treatment;
-import org.brewchem.substance.Component;
 import org.brewchem.substance.Compound;
 import org.brewchem.substance.Reagent;
 import org.brewchem.uncertainty.Traced;
@@ -101,7 +99,7 @@ public final class Dose<L extends Liquid> implements Answering {
     this.supply = request.supply;
     this.constraint = constraint;
     this.known = before.contents();
-    this.prepared = prepared(known, supply);
+    this.prepared = Mixture.prepared(known, supply);
     Figure<?> figure = constraint.figure();
     Permitted.of(before.kind()).ifPresent(use -> Permitted.in(use, Addition.of(supply, 0)));
     own = before.step(figure);
@@ -169,6 +167,17 @@ public final class Dose<L extends Liquid> implements Answering {
     private Request(L liquid, Supply supply) {
       this.liquid = Objects.requireNonNull(liquid, "liquid");
       this.supply = supply;
+    }
+
+    /**
+     * Aims at what acts at once: of an acid with a part that is bound in esters, such as strong
+     * lactic acid, the part counts for nothing. The liquid goes beyond the target as the esters
+     * hydrolyse. Without this a dose aims at the liquid after hydrolysis and does not overshoot.
+     *
+     * @return the request
+     */
+    public Request<L> atOnce() {
+      return new Request<>(liquid, supply.atOnce());
     }
 
     /**
@@ -288,17 +297,6 @@ public final class Dose<L extends Liquid> implements Answering {
         .value();
   }
 
-  /**
-   * The same contents with none of what the reagent brings, whose system serves before and after.
-   */
-  private static Contents prepared(Contents known, Supply supply) {
-    Map<Component, Traced> none = new LinkedHashMap<>();
-    supply.compound().components().keySet().stream()
-        .filter(component -> !known.totals().containsKey(component))
-        .forEach(component -> none.put(component, Traced.exact(0)));
-    return none.isEmpty() ? known : known.plus(none);
-  }
-
   /** A treated liquid is a liquid of the same kind, as {@link Liquid} requires. */
   @SuppressWarnings("unchecked")
   private L after(double moles) {
@@ -345,26 +343,11 @@ public final class Dose<L extends Liquid> implements Answering {
     lines.add("before the dose: " + own);
     lines.add("after " + addition.text() + ": " + text(figure, reached));
     lines.add("wanted: " + text(figure, targetInOwnScale));
-    lines.add(
-        "mass: "
-            + NumberText.significant(1000 * molesPerLitre, 4)
-            + " mmol/L x "
-            + NumberText.significant(supply.gramsPerMole() * supply.assay(), 5)
-            + " g/mol / "
-            + NumberText.plain(supply.assay())
-            + " = "
-            + NumberText.significant(molesPerLitre * supply.gramsPerMole() * 100, 4)
-            + " g/hL");
-    supply
-        .litresPerMole()
-        .ifPresent(
-            litres ->
-                lines.add(
-                    "volume: "
-                        + NumberText.significant(molesPerLitre * litres * 1e5, 4)
-                        + " mL/hL; volume increases by "
-                        + NumberText.significant(100 * molesPerLitre * litres, 3)
-                        + " %"));
+    lines.addAll(supply.arithmetic(molesPerLitre));
+    if (supply.actsInTwoSteps()) {
+      lines.add("at once: " + atOnce().answer(figure));
+      lines.add("after hydrolysis: " + afterHydrolysis().answer(figure));
+    }
     Answer<PH> pH = after.answer(Figures.PH_VALUE);
     if (pH.isStated()) {
       lines.add("delivered at " + pH + ": " + delivered(pH.value()));
@@ -398,12 +381,39 @@ public final class Dose<L extends Liquid> implements Answering {
   }
 
   /**
-   * Returns the liquid after the stated dose, grown by the volume of the reagent.
+   * Returns the liquid after the stated dose, grown by the volume of the reagent: as the dose aims
+   * at it, which is after hydrolysis unless {@link Request#atOnce()} was asked for.
    *
    * @return the liquid
    */
   public L after() {
     return after;
+  }
+
+  /**
+   * Returns the liquid just after the dose, when only free acid has acted.
+   *
+   * @return the liquid; {@link #after()} where nothing of the reagent is bound in esters
+   */
+  public L atOnce() {
+    return acting(supply.atOnce());
+  }
+
+  /**
+   * Returns the liquid when all of the dose has acted, after the esters have hydrolysed: days or
+   * weeks in the cold.
+   *
+   * @return the liquid; {@link #after()} where nothing of the reagent is bound in esters
+   */
+  public L afterHydrolysis() {
+    return acting(supply.afterHydrolysis());
+  }
+
+  @SuppressWarnings("unchecked") // a treated liquid is a liquid of its own kind
+  private L acting(Supply acting) {
+    return acting == supply || !supply.actsInTwoSteps()
+        ? after
+        : (L) before.after(Addition.of(acting, molesPerLitre));
   }
 
   /**
@@ -539,19 +549,22 @@ public final class Dose<L extends Liquid> implements Answering {
   /** Returns the dose and what it reaches, in a line. */
   @Override
   public String toString() {
-    return addition.text() + "; " + constraint.figure().title() + " then: " + reached();
+    String line = addition.text() + "; " + constraint.figure().title() + " then: " + reached();
+    return supply.actsInTwoSteps()
+        ? line
+            + "; at once: "
+            + atOnce().answer(constraint.figure())
+            + "; after hydrolysis: "
+            + afterHydrolysis().answer(constraint.figure())
+        : line;
   }
 
-  /** Numbers of a dose per mole by the label and litre. */
-  private interface PerMole {
-    OptionalDouble of(Dose<?> dose);
-  }
-
-  private static <Q> Figure<Q> figure(String name, Scale<Q> scale, PerMole perMole) {
+  private static <Q> Figure<Q> figure(
+      String name, Scale<Q> scale, Function<Dose<?>, OptionalDouble> perMole) {
     return Figure.of(name, Map.of(), scale, new DoseRule(perMole));
   }
 
-  private record DoseRule(PerMole perMole) implements Figure.Rule {
+  private record DoseRule(Function<Dose<?>, OptionalDouble> perMole) implements Figure.Rule {
 
     @Override
     public Step find(Figure<?> figure, Answering from) {
@@ -564,7 +577,7 @@ public final class Dose<L extends Liquid> implements Answering {
         return dose.amount;
       }
       builder.inputs(List.of(dose.amount));
-      OptionalDouble factor = perMole.of(dose);
+      OptionalDouble factor = perMole.apply(dose);
       if (factor.isEmpty()) {
         return builder.unknown(List.of("the density of " + dose.supply.name() + " is not known"));
       }

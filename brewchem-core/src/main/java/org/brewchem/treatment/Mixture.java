@@ -1,5 +1,6 @@
 package org.brewchem.treatment;
 
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -7,6 +8,7 @@ import java.util.Set;
 import org.brewchem.solution.Contents;
 import org.brewchem.solution.Equilibria;
 import org.brewchem.substance.Component;
+import org.brewchem.uncertainty.Traced;
 
 /**
  * A liquid with a variable amount of a reagent in it, on one work space: totals (own + added x)/(1
@@ -33,9 +35,21 @@ final class Mixture {
     added = new double[own.length];
     for (int i = 0; i < own.length; i++) {
       own[i] = contents.least(components.get(i)).value();
-      added[i] = perMole.getOrDefault(components.get(i), 0.0) / kilogramsPerLitre;
+      added[i] =
+          perMole.getOrDefault(components.get(i), 0.0) * supply.actingPerMole() / kilogramsPerLitre;
     }
     set(0);
+  }
+
+  /**
+   * The same contents with none of what the reagent brings, whose system serves before and after.
+   */
+  static Contents prepared(Contents known, Supply supply) {
+    Map<Component, Traced> none = new LinkedHashMap<>();
+    supply.compound().components().keySet().stream()
+        .filter(component -> !known.totals().containsKey(component))
+        .forEach(component -> none.put(component, Traced.exact(0)));
+    return none.isEmpty() ? known : known.plus(none);
   }
 
   private static Equilibria workSpace(Contents contents, Set<Component> more) {

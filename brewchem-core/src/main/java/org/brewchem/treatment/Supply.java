@@ -1,5 +1,6 @@
 package org.brewchem.treatment;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -7,6 +8,7 @@ import java.util.OptionalDouble;
 import org.brewchem.figure.Caution;
 import org.brewchem.figure.Hazard;
 import org.brewchem.figure.Notice;
+import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AmountOfSubstance;
 import org.brewchem.substance.Compound;
 import org.brewchem.substance.Permission;
@@ -19,6 +21,9 @@ import org.brewchem.uncertainty.Traced;
 /**
  * One use of a substance as it is bought or as it stands in a book: how much of it a mole takes,
  * and by which sources, one object each, what is measured out may differ from the label. Immutable.
+ *
+ * <p>Of an acid with a part that is bound in esters the whole acts, as after hydrolysis, or at once
+ * the free part: {@link #atOnce()}.
  *
  * <p>What is measured out by mass errs with the assay, what is measured out by volume with the
  * density too. A liquid reagent makes the liquid grow by its volume; a powder and a pure compound
@@ -35,6 +40,8 @@ final class Supply {
   private final double litresPerMole;
   private final Traced moles;
   private final Traced litres;
+  private final Traced free;
+  private final boolean atOnce;
 
   private Supply(
       Compound compound,
@@ -42,19 +49,23 @@ final class Supply {
       boolean byVolume,
       double litresPerMole,
       Traced moles,
-      Traced litres) {
+      Traced litres,
+      Traced free,
+      boolean atOnce) {
     this.compound = compound;
     this.reagent = reagent;
     this.byVolume = byVolume;
     this.litresPerMole = litresPerMole;
     this.moles = moles;
     this.litres = litres;
+    this.free = free;
+    this.atOnce = atOnce;
   }
 
   /** A pure compound, known exactly, whose volume is neglected. */
   static Supply pure(Compound compound) {
     Objects.requireNonNull(compound, "compound");
-    return new Supply(compound, Optional.empty(), false, 0, ONE, ONE);
+    return new Supply(compound, Optional.empty(), false, 0, ONE, ONE, ONE, false);
   }
 
   /** A reagent that is weighed out. */
@@ -78,7 +89,61 @@ final class Supply {
   private static Supply of(Reagent reagent, boolean byVolume, Traced moles, Traced litres) {
     double litresPerMole = reagent.density().isPresent() ? reagent.volumeOf(MOLE).inLitres() : 0;
     return new Supply(
-        reagent.compound(), Optional.of(reagent), byVolume, litresPerMole, moles, litres);
+        reagent.compound(),
+        Optional.of(reagent),
+        byVolume,
+        litresPerMole,
+        moles,
+        litres,
+        free(reagent),
+        false);
+  }
+
+  private static Traced free(Reagent reagent) {
+    if (reagent.boundInEsters().isEmpty()) {
+      return ONE;
+    }
+    double bound = reagent.boundInEsters().get().fraction();
+    return bound == 0
+        ? ONE
+        : relative(
+                "part of " + reagent + " that is bound in esters",
+                100 * bound,
+                reagent.boundRelativeStandardUncertainty(),
+                "% of the acid")
+            .times(-bound)
+            .plus(ONE);
+  }
+
+  /** The same use, of which only what is free at once acts. */
+  Supply atOnce() {
+    return acting(true);
+  }
+
+  /** The same use, of which the whole acts, as after hydrolysis. */
+  Supply afterHydrolysis() {
+    return acting(false);
+  }
+
+  private Supply acting(boolean free) {
+    return free == atOnce
+        ? this
+        : new Supply(compound, reagent, byVolume, litresPerMole, moles, litres, this.free, free);
+  }
+
+  /** Whether a part of the acid acts only after hydrolysis. */
+  boolean actsInTwoSteps() {
+    return free.value() < 1;
+  }
+
+  /** What acts of a mole by the label. */
+  private Traced acting() {
+    return atOnce ? free : ONE;
+  }
+
+  /** Moles that act, for a mole by the label. */
+  double actingPerMole() {
+    return acting().value();
   }
 
   private static Traced assay(Reagent reagent) {
@@ -105,9 +170,9 @@ final class Supply {
     return Traced.of(source).times(1 / label).withValue(1);
   }
 
-  /** Moles that are really added, for moles by the label. */
+  /** Moles that are really added and act, for moles by the label. */
   Traced moles(double byLabel) {
-    return moles.times(byLabel);
+    return moles.times(acting()).times(byLabel);
   }
 
   /** Litres that are really added, for moles by the label; 0 for what has no volume. */
@@ -126,6 +191,30 @@ final class Supply {
   /** Litres to measure out for a mole by the label; empty for what has no volume. */
   OptionalDouble litresPerMole() {
     return litresPerMole == 0 ? OptionalDouble.empty() : OptionalDouble.of(litresPerMole);
+  }
+
+  /** How the amount becomes a mass and a volume, in lines. */
+  List<String> arithmetic(double molesPerLitre) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        "mass: "
+            + NumberText.significant(1000 * molesPerLitre, 4)
+            + " mmol/L x "
+            + NumberText.significant(gramsPerMole() * assay(), 5)
+            + " g/mol / "
+            + NumberText.plain(assay())
+            + " = "
+            + NumberText.significant(molesPerLitre * gramsPerMole() * 100, 4)
+            + " g/hL");
+    if (litresPerMole > 0) {
+      lines.add(
+          "volume: "
+              + NumberText.significant(molesPerLitre * litresPerMole * 1e5, 4)
+              + " mL/hL; volume increases by "
+              + NumberText.significant(100 * molesPerLitre * litresPerMole, 3)
+              + " %");
+    }
+    return lines;
   }
 
   boolean byVolume() {
@@ -157,15 +246,30 @@ final class Supply {
   }
 
   List<Notice> notices() {
-    return reagent.flatMap(Reagent::boundInEsters).stream()
-        .map(
-            bound ->
-                Notice.of(
-                    TreatmentCode.BOUND_IN_ESTERS,
-                    name(),
-                    bound
-                        + " of the acid is bound in esters and acts only after hydrolysis, slow in"
-                        + " the cold: just after the dose the liquid is less acid than computed"))
-        .toList();
+    if (reagent.isEmpty()) {
+      return List.of();
+    }
+    if (reagent.get().isBoundPartUnknown()) {
+      return List.of(
+          bound("an unknown part of the acid is bound in esters; state it (withBoundInEsters). "));
+    }
+    return actsInTwoSteps()
+        ? List.of(
+            bound(
+                NumberText.significant(100 * (1 - free.value()), 3)
+                    + " % of the acid is bound in esters. "))
+        : List.of();
+  }
+
+  private Notice bound(String part) {
+    return Notice.of(
+        TreatmentCode.BOUND_IN_ESTERS,
+        name(),
+        part
+            + (atOnce
+                ? "Only the free acid is counted here: the liquid becomes more acid as the esters"
+                    + " hydrolyse, slowly in the cold"
+                : "It acts only after hydrolysis, slow in the cold: just after the dose the liquid"
+                    + " is less acid than computed"));
   }
 }

@@ -49,6 +49,7 @@ class EqualityTest {
             () -> lactic(80).withAssayUncertainty(0.01),
             () -> lactic(80).withAssayUncertainty(0),
             () -> lactic(80).withBoundInEsters(MassFraction.ofMassPercent(10)),
+            () -> lactic(80).withBoundInEsters(MassFraction.ofMassPercent(10), 0.2),
             () -> lactic(80).withUse(Use.BEER, "our authority"),
             () -> lactic(80).withUse(Use.MASH, "our authority")));
   }

@@ -1,6 +1,7 @@
 package org.brewchem.substance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -71,8 +72,11 @@ class ReagentTest {
   void aPublishedDensityComesWithItsSpreadAndItsSources() {
     Reagent lactic = Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(88));
     assertEquals(1.205, lactic.density().orElseThrow().inGramsPerMillilitre(), 1e-9);
+    // 1 % for the density and the tolerance of 5 % of the label, both rectangular.
     assertEquals(
-        0.01 / Math.sqrt(3.0), lactic.relativeStandardUncertaintyByVolume().orElseThrow(), 1e-12);
+        Math.sqrt((1e-4 + 25e-4) / 3.0),
+        lactic.relativeStandardUncertaintyByVolume().orElseThrow(),
+        1e-12);
     assertEquals("lactic-acid-grade-sheet", lactic.densitySources().get(0).sourceKey());
     assertEquals("lactic acid, 88 % by mass", lactic.toString());
 
@@ -128,13 +132,54 @@ class ReagentTest {
   @Test
   void totalAcidIsCountedAndWhatEstersHoldBackIsTold() {
     Reagent lactic = Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(88));
-    assertEquals(Optional.empty(), lactic.freeConcentration());
+    assertEquals(0.166, lactic.boundInEsters().orElseThrow().fraction(), 5e-4);
+    assertEquals(73.39, lactic.titratableAtOnce().inMassPercent(), 5e-3);
     Reagent known = lactic.withBoundInEsters(MassFraction.of(0.2));
     assertEquals(lactic.concentration().inMolesPerLitre(), known.concentration().inMolesPerLitre());
     assertEquals(
         0.8 * known.concentration().inMolesPerLitre(),
         known.freeConcentration().orElseThrow().inMolesPerLitre(),
         1e-12);
+  }
+
+  @Test
+  void theLabelOfLacticAcidCountsAsGoodToItsToleranceUnlessMoreIsStated() {
+    Reagent lactic = Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(80));
+    // Directive 2008/84/EC: 76 to 84 % for a label of 80 %.
+    double halfWidth = 80 * Math.sqrt(3) * lactic.relativeStandardUncertaintyByMass().orElseThrow();
+    assertEquals(84, 80 + halfWidth, 1e-9);
+    assertEquals(
+        0.003,
+        lactic.withAssayUncertainty(0.003).relativeStandardUncertaintyByMass().orElseThrow());
+    for (double other : new double[] {40, 93}) {
+      assertEquals(
+          OptionalDouble.empty(),
+          Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(other))
+              .relativeStandardUncertaintyByMass());
+    }
+  }
+
+  @Test
+  void theBoundPartIsTheModelsWhereItReachesElseNoneOrUnknown() {
+    Reagent weak = Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(20));
+    assertEquals(Optional.empty(), weak.boundInEsters());
+    assertFalse(weak.isBoundPartUnknown());
+    assertEquals(weak.assay(), weak.titratableAtOnce());
+    Reagent strongest = Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(95));
+    assertEquals(Optional.empty(), strongest.boundInEsters());
+    assertTrue(strongest.isBoundPartUnknown());
+    assertFalse(strongest.withBoundInEsters(MassFraction.of(0.25)).isBoundPartUnknown());
+    assertFalse(Reagent.of(Acid.CITRIC, MassFraction.ofMassPercent(95)).isBoundPartUnknown());
+    assertEquals(
+        0.1,
+        Reagent.of(Acid.LACTIC, MassFraction.ofMassPercent(80))
+            .boundRelativeStandardUncertainty()
+            .orElseThrow());
+    assertEquals(
+        OptionalDouble.empty(),
+        weak.withBoundInEsters(MassFraction.of(0.1)).boundRelativeStandardUncertainty());
+    assertThrows(
+        IllegalArgumentException.class, () -> weak.withBoundInEsters(MassFraction.of(0.1), -0.1));
   }
 
   @Test

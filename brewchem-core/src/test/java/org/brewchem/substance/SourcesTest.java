@@ -26,6 +26,7 @@ class SourcesTest {
           "gases.csv",
           "ion-pairs.csv",
           "ion-size-parameters.csv",
+          "lactic-acid.csv",
           "minerals.csv",
           "primary-buffers.csv",
           "reagent-densities.csv",

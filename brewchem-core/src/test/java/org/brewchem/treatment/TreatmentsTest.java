@@ -332,6 +332,8 @@ class TreatmentsTest {
         treated.answer(PH_VALUE).notices().stream()
             .filter(notice -> notice.code() == TreatmentCode.BOUND_IN_ESTERS)
             .count());
+    Held beyond = WATER.after(acid(Reagent.of(Acid.LACTIC, massPercent(96)), gPerHL(30)));
+    assertTrue(beyond.answer(PH_VALUE).notices().toString().contains("an unknown part"));
   }
 
   @Test
