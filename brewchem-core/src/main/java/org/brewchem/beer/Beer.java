@@ -449,10 +449,16 @@ public final class Beer implements Liquid {
               "titratable acidity",
               String.join("; ", contents.whyOpen())));
     }
-    if (treated != null && measured.plausibility().isEmpty()) {
+    if (treated != null && measured.unusualAcidity().isEmpty()) {
       step(Figures.titratableAcidity(measured.endPoint()))
           .found()
-          .ifPresent(after -> all.addAll(measured.plausibility(after.value())));
+          .ifPresent(after -> all.addAll(measured.unusualAcidity(after.value())));
+    }
+    if (treated != null) {
+      step(Figures.PH_VALUE)
+          .found()
+          .flatMap(after -> Measured.unusualAfter(after.value()))
+          .ifPresent(all::add);
     }
     return List.copyOf(all);
   }

@@ -15,6 +15,7 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Origin;
 import org.brewchem.figure.Step;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitratableAcidity;
@@ -40,6 +41,10 @@ record Measured(
 
   /** A titrated acidity that differs by more from its own buffer is worth a warning; our choice. */
   private static final double DISAGREEING_SHARE = 0.05;
+
+  private static final UsualRange PH_OF_BEER = UsualRange.named("pH of a beer");
+  private static final UsualRange ACIDITY = UsualRange.named("titratable acidity of a beer");
+  private static final UsualRange TEMPERATURE = UsualRange.named("temperature of a beer");
 
   private static final List<Ion> IONS =
       List.of(
@@ -83,8 +88,23 @@ record Measured(
     return step.found().orElseThrow();
   }
 
+  /** What is unusual about the sizes of what was measured; a treatment mends no slip of it. */
   List<Notice> plausibility() {
-    return plausibility(value(acidity).value());
+    List<Notice> all = new ArrayList<>(unusualAcidity());
+    ACIDITY.judge("titratable acidity", value(acidity).value()).ifPresent(all::add);
+    PH_OF_BEER.judge("pH of the beer", value(pH).value()).ifPresent(all::add);
+    TEMPERATURE.judge("temperature of the beer", temperature.inCelsius()).ifPresent(all::add);
+    ions.forEach(
+        (ion, step) ->
+            UsualRange.named(ion.name() + " of a beer")
+                .judge(ion.name() + " of the beer", value(step).value())
+                .ifPresent(all::add));
+    return all;
+  }
+
+  /** What is unusual about a pH after a treatment. */
+  static Optional<Notice> unusualAfter(double pH) {
+    return PH_OF_BEER.judge("pH of the beer after the treatment", pH);
   }
 
   Contents closed() {
@@ -122,7 +142,12 @@ record Measured(
     return result.withNotices(all);
   }
 
-  List<Notice> plausibility(double milliequivalentsPerLitre) {
+  /** What is unusual about the acidity as measured. */
+  List<Notice> unusualAcidity() {
+    return unusualAcidity(value(acidity).value());
+  }
+
+  List<Notice> unusualAcidity(double milliequivalentsPerLitre) {
     return AcidityResult.plausibility(
         TitratableAcidity.ofMilliequivalentsPerLitre(milliequivalentsPerLitre, endPoint),
         temperature);

@@ -70,6 +70,9 @@ public final class Acid implements Compound, AcidBasis {
   /** Hydrochloric acid, HCl, one strong proton. */
   public static final Acid HYDROCHLORIC = library("hydrochloric acid", "HCl", Component.CHLORIDE);
 
+  /** Nitric acid, HNO3, one strong proton; a titrant, and nothing to dose into a food. */
+  public static final Acid NITRIC = library("nitric acid", "HNO3", Component.NITRATE);
+
   /** Oxalic acid without water of hydration, H2C2O4, two protons by definition. */
   public static final Acid OXALIC = library("oxalic acid", "H2C2O4", Component.OXALATE);
 

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.PhysicalConstants;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +30,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class EquilibriumConstant {
 
+  private static final UsualRange KA = UsualRange.named("dissociation constant Ka");
+  private static final UsualRange PKA = UsualRange.named("pKa");
   private static final double REFERENCE_K = 298.15;
   private static final double LN_10 = Math.log(10.0);
   private static final double CELSIUS_ZERO_K = 273.15;
@@ -92,15 +95,45 @@ public final class EquilibriumConstant {
   /** Returns log10 Ka for stepwise pKa values that hold at every temperature. */
   static EquilibriumConstant[] ofPKa(String name, double... pKa) {
     return Arrays.stream(pKa)
-        .mapToObj(value -> ofLog10(-Checks.finite("pKa of " + name, value, "")))
+        .mapToObj(
+            value ->
+                ofLog10(
+                    -notTheOther(
+                        PKA, "pKa of " + name, Checks.finite("pKa of " + name, value, ""), "Ka")))
         .toArray(EquilibriumConstant[]::new);
   }
 
   /** Returns log10 Ka for stepwise Ka values that hold at every temperature. */
   static EquilibriumConstant[] ofKa(String name, double... ka) {
     return Arrays.stream(ka)
-        .mapToObj(value -> ofLog10(Math.log10(Checks.positive("Ka of " + name, value, ""))))
+        .mapToObj(
+            value ->
+                ofLog10(
+                    Math.log10(
+                        notTheOther(
+                            KA,
+                            "Ka of " + name,
+                            Checks.positive("Ka of " + name, value, ""),
+                            "pKa"))))
         .toArray(EquilibriumConstant[]::new);
+  }
+
+  /** Ka and pKa look alike: what reads better as the other goes in as the other. */
+  private static double notTheOther(UsualRange range, String argument, double value, String other) {
+    Optional<String> slip = range.slip(value);
+    if (slip.isPresent()) {
+      throw Checks.outOfRange(
+          argument,
+          value,
+          range.unit(),
+          range.text()
+              + " ("
+              + slip.get()
+              + "; an acid that has it all the same goes in by its "
+              + other
+              + ")");
+    }
+    return value;
   }
 
   /**

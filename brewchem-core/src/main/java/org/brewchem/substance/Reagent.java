@@ -1,11 +1,14 @@
 package org.brewchem.substance;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AmountConcentration;
@@ -48,6 +51,12 @@ import org.jspecify.annotations.Nullable;
  * densities here are no substitute for it.
  */
 public final class Reagent {
+
+  private static final UsualRange USUAL_ASSAY = UsualRange.named("assay of a reagent");
+  private static final UsualRange USUAL_DENSITY = UsualRange.named("density of a liquid reagent");
+
+  /** A bottle's density that lies farther from the tables than this is not of its strength. */
+  private static final double TOLERATED_DENSITY = 0.05;
 
   private final Compound compound;
   private final MassFraction assay;
@@ -114,10 +123,12 @@ public final class Reagent {
    * @param typed the density
    * @param relativeStandardUncertainty its relative standard uncertainty, 0 or more
    * @return the reagent with that density
-   * @throws IllegalArgumentException if the uncertainty is negative
+   * @throws IllegalArgumentException if the uncertainty is negative, or the density is none that
+   *     matter has
    */
   public Reagent withDensity(Density typed, double relativeStandardUncertainty) {
     Objects.requireNonNull(typed, "typed");
+    USUAL_DENSITY.possible("density of " + this, typed.inGramsPerMillilitre());
     return new Reagent(
         compound,
         assay,
@@ -237,6 +248,42 @@ public final class Reagent {
    */
   public List<Permission> uses() {
     return Arrays.stream(Use.values()).map(this::permissionIn).toList();
+  }
+
+  /**
+   * Returns what is unusual about the label: a strength or a density that may be a slip of typing,
+   * and a density that is more than 5 % off what tables give for the strength (our choice).
+   *
+   * @return an unmodifiable list, empty when there is nothing
+   */
+  public List<Notice> notices() {
+    List<Notice> list = new ArrayList<>();
+    USUAL_ASSAY.judge("assay of " + compound.name(), assay.inMassPercent()).ifPresent(list::add);
+    if (density != null) {
+      double typed = density.inGramsPerMillilitre();
+      Optional<Notice> unusual = USUAL_DENSITY.judge("density of " + this, typed);
+      unusual.ifPresent(list::add);
+      if (unusual.isEmpty() && densitySources.isEmpty()) {
+        PublishedDensity.of(compound, assay)
+            .map(published -> published.density().inGramsPerMillilitre())
+            .filter(expected -> Math.abs(typed / expected - 1) > TOLERATED_DENSITY)
+            .ifPresent(
+                expected ->
+                    list.add(
+                        Notice.of(
+                            SubstanceCode.DENSITY_AND_ASSAY_DISAGREE,
+                            "density of " + this,
+                            "density of "
+                                + this
+                                + ": "
+                                + NumberText.significant(typed, 4)
+                                + " g/mL, where tables have "
+                                + NumberText.significant(expected, 4)
+                                + " g/mL for this strength; one of the two is perhaps that of"
+                                + " another bottle")));
+      }
+    }
+    return List.copyOf(list);
   }
 
   /**

@@ -1,9 +1,11 @@
 package org.brewchem.table;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Explanation;
 import org.brewchem.figure.Figure;
@@ -20,6 +22,7 @@ import org.brewchem.substance.Acid;
 import org.brewchem.substance.Permissions;
 import org.brewchem.substance.Use;
 import org.brewchem.titration.Titrant;
+import org.brewchem.titration.TitrationCode;
 import org.brewchem.uncertainty.Traced;
 import org.jspecify.annotations.Nullable;
 
@@ -243,13 +246,44 @@ public final class Acidities {
   }
 
   /**
-   * Returns what is notable about the headings: columns that are not read although their names are
-   * nearly known.
+   * Returns what is notable: columns that are not read although their names are nearly known, and
+   * per column the first row whose number is not usual in its place, with how many more there are;
+   * a sample of all rows, and blanks that take more than the sample, alike.
    *
-   * @return the notices, which are about no row
+   * @return the notices; those about headings and about what holds for all rows are about no row
    */
   public List<Notice> notices() {
-    return columns.notices();
+    List<Notice> all = new ArrayList<>(columns.notices());
+    sampleOfAll
+        .flatMap(same -> TitrationColumns.USUAL_SAMPLE.judge(TitrationColumns.SAMPLE, same.value()))
+        .ifPresent(all::add);
+    titrantOfAll
+        .flatMap(
+            same -> TitrationColumns.USUAL_TITRANT.judge(TitrationColumns.TITRANT, same.value()))
+        .ifPresent(all::add);
+    blankAboveVolume().ifPresent(all::add);
+    return List.copyOf(all);
+  }
+
+  private Optional<Notice> blankAboveVolume() {
+    if (columns.blank.isEmpty()) {
+      return Optional.empty();
+    }
+    Input blank = columns.blank.get();
+    int[] rows =
+        IntStream.range(0, table.size())
+            .filter(i -> blank.fault(i) == null && columns.volume.fault(i) == null)
+            .filter(i -> blank.at(i) > columns.volume.at(i))
+            .toArray();
+    return rows.length == 0
+        ? Optional.empty()
+        : Optional.of(
+            Notice.ofRow(
+                TitrationCode.BLANK_ABOVE_TITRE,
+                TitrationColumns.BLANK,
+                table.row(rows[0]),
+                "the blank takes more than the sample: the result is below 0"
+                    + (rows.length == 1 ? "" : "; rows in all: " + rows.length)));
   }
 
   /**

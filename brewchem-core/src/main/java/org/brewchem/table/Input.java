@@ -1,10 +1,13 @@
 package org.brewchem.table;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
 import org.brewchem.figure.Origin;
 import org.brewchem.figure.Step;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 import org.brewchem.uncertainty.Source;
@@ -36,6 +39,10 @@ final class Input {
 
   private final double relativeOfAll;
 
+  private final @Nullable Usual usual;
+
+  private record Usual(UsualRange range, double perUnit) {}
+
   private Input(
       Column column,
       double factor,
@@ -43,7 +50,8 @@ final class Input {
       @Nullable Column uncertainties,
       double uncertaintyFactor,
       double uncertaintyOfAll,
-      double relativeOfAll) {
+      double relativeOfAll,
+      @Nullable Usual usual) {
     this.column = column;
     this.factor = factor;
     this.range = range;
@@ -51,10 +59,11 @@ final class Input {
     this.uncertaintyFactor = uncertaintyFactor;
     this.uncertaintyOfAll = uncertaintyOfAll;
     this.relativeOfAll = relativeOfAll;
+    this.usual = usual;
   }
 
   private static Input of(Column column, double factor, Range range) {
-    return new Input(column, factor, range, null, 0, Double.NaN, Double.NaN);
+    return new Input(column, factor, range, null, 0, Double.NaN, Double.NaN, null);
   }
 
   /** Reads numbers of 0 or more; the unit of the column is checked here, once. */
@@ -81,7 +90,7 @@ final class Input {
   /** Takes the standard uncertainties from a column read into the same unit. */
   Input withUncertainties(Input same) {
     return new Input(
-        column, factor, range, same.column, same.factor / factor, Double.NaN, Double.NaN);
+        column, factor, range, same.column, same.factor / factor, Double.NaN, Double.NaN, usual);
   }
 
   /** The same column in a unit so many times smaller. */
@@ -93,7 +102,8 @@ final class Input {
         uncertainties,
         uncertaintyFactor,
         uncertaintyOfAll,
-        relativeOfAll);
+        relativeOfAll,
+        usual == null ? null : new Usual(usual.range, usual.perUnit / more));
   }
 
   /** States one standard uncertainty for all rows, in the unit of the column. */
@@ -104,7 +114,7 @@ final class Input {
             column.name() + ", standard uncertainty",
             standardUncertainty,
             column.unit().orElse(""));
-    return new Input(column, factor, range, null, 0, checked, Double.NaN);
+    return new Input(column, factor, range, null, 0, checked, Double.NaN, usual);
   }
 
   /** States the standard uncertainty as a share of each number. */
@@ -112,7 +122,7 @@ final class Input {
     once();
     double checked =
         Checks.nonNegative(column.name() + ", relative standard uncertainty", share, "");
-    return new Input(column, factor, range, null, 0, Double.NaN, checked);
+    return new Input(column, factor, range, null, 0, Double.NaN, checked, usual);
   }
 
   private void once() {
@@ -191,6 +201,58 @@ final class Input {
     return null;
   }
 
+  /**
+   * Has the numbers judged by what is usual in their place: what cannot be is refused.
+   *
+   * @param usual the range
+   * @param perUnit its unit for one unit of the calculation
+   */
+  Input judgedBy(UsualRange usual, double perUnit) {
+    return new Input(
+        column,
+        factor,
+        range,
+        uncertainties,
+        uncertaintyFactor,
+        uncertaintyOfAll,
+        relativeOfAll,
+        new Usual(usual, perUnit));
+  }
+
+  /**
+   * Judges all rows by what is usual: one notice, about the first row that is not, which counts the
+   * others.
+   */
+  Optional<Notice> unusual() {
+    if (usual == null) {
+      return Optional.empty();
+    }
+    int first = -1;
+    int count = 0;
+    for (int i = 0; i < column.size(); i++) {
+      if (column.isPresent(i) && fault(i) == null && !usual.range.holds(at(i) * usual.perUnit)) {
+        first = count == 0 ? i : first;
+        count++;
+      }
+    }
+    if (count == 0) {
+      return Optional.empty();
+    }
+    long row = column.row(first);
+    String more =
+        count == 1
+            ? ""
+            : "; so " + (count == 2 ? "is 1 more row" : "are " + (count - 1) + " more rows");
+    return unusual(first)
+        .map(notice -> Notice.ofRow(notice.code(), notice.subject(), row, notice.text() + more));
+  }
+
+  private Optional<Notice> unusual(int index) {
+    return usual == null
+        ? Optional.empty()
+        : usual.range.judge(name(), column.row(index), at(index) * usual.perUnit);
+  }
+
   /** The number of a row as a step that states a figure, in the unit of the calculation. */
   Step step(int index, Figure<?> figure) {
     return Step.of(figure.title(), figure.scale(), Step.Kind.STATED)
@@ -203,6 +265,7 @@ final class Input {
                 + "\": "
                 + NumberText.plain(column.raw(index)),
             "")
+        .notices(unusual(index).stream().toList())
         .found(traced(index));
   }
 
@@ -213,7 +276,7 @@ final class Input {
     }
     double value = column.raw(index);
     if (value > 0 || range == Range.ANY || (value == 0 && range == Range.NOT_NEGATIVE)) {
-      return null;
+      return usual == null ? null : impossible(usual, index);
     }
     try {
       if (range == Range.POSITIVE) {
@@ -225,6 +288,19 @@ final class Input {
       return notPossible(index, e);
     }
     return null;
+  }
+
+  private @Nullable Failure impossible(Usual usual, int index) {
+    double value = at(index) * usual.perUnit;
+    if (usual.range.holds(value)) {
+      return null;
+    }
+    try {
+      usual.range.possible(name(), value);
+      return null;
+    } catch (IllegalArgumentException e) {
+      return notPossible(index, e);
+    }
   }
 
   /** The failure of a row whose number its meaning does not allow. */

@@ -1,10 +1,12 @@
 package org.brewchem.table;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.brewchem.figure.Notice;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.Volume;
 import org.brewchem.units.LabUnits;
@@ -16,6 +18,11 @@ final class TitrationColumns {
   static final String SAMPLE = "sample";
   static final String TITRANT = "titrant";
   static final String BLANK = "blank";
+
+  private static final UsualRange USUAL_TITRE = UsualRange.named("titre");
+  static final UsualRange USUAL_TITRANT = UsualRange.named("concentration of a titrant");
+  private static final UsualRange USUAL_BLANK = UsualRange.named("blank");
+  static final UsualRange USUAL_SAMPLE = UsualRange.named("sample of a titration");
 
   private final Headings headings;
 
@@ -50,15 +57,23 @@ final class TitrationColumns {
         headings,
         headings
             .input(VOLUME, TitrationColumns::millilitres)
-            .orElseGet(() -> millilitres(table.column(VOLUME))),
-        headings.input(
-            SAMPLE, column -> Input.positive(column, LabUnits.VOLUME, Volume::inMillilitres)),
-        headings.input(
-            TITRANT,
-            column ->
-                Input.positive(
-                    column, LabUnits.AMOUNT_CONCENTRATION, AmountConcentration::inMolesPerLitre)),
-        headings.input(BLANK, TitrationColumns::millilitres));
+            .orElseGet(() -> millilitres(table.column(VOLUME)))
+            .judgedBy(USUAL_TITRE, 1),
+        headings
+            .input(SAMPLE, column -> Input.positive(column, LabUnits.VOLUME, Volume::inMillilitres))
+            .map(input -> input.judgedBy(USUAL_SAMPLE, 1)),
+        headings
+            .input(
+                TITRANT,
+                column ->
+                    Input.positive(
+                        column,
+                        LabUnits.AMOUNT_CONCENTRATION,
+                        AmountConcentration::inMolesPerLitre))
+            .map(input -> input.judgedBy(USUAL_TITRANT, 1)),
+        headings
+            .input(BLANK, TitrationColumns::millilitres)
+            .map(input -> input.judgedBy(USUAL_BLANK, 1)));
   }
 
   private static Input millilitres(Column column) {
@@ -85,6 +100,8 @@ final class TitrationColumns {
   }
 
   List<Notice> notices() {
-    return headings.notices();
+    List<Notice> all = new ArrayList<>(headings.notices());
+    inputs().map(Input::unusual).flatMap(Optional::stream).forEach(all::add);
+    return List.copyOf(all);
   }
 }

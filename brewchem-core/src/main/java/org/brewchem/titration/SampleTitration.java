@@ -53,6 +53,7 @@ public final class SampleTitration extends TitrationSetup {
    *
    * @param chosen the pH that the titration ends at
    * @return the titration to that end point
+   * @throws IllegalArgumentException if it lies outside pH 0 to 14
    */
   public SampleTitration to(PH chosen) {
     return with(note -> note.endPoint = chosen);
@@ -97,6 +98,7 @@ public final class SampleTitration extends TitrationSetup {
    *
    * @param actual the temperature of the titration
    * @return the titration at that temperature
+   * @throws IllegalArgumentException if it lies outside 0 to 100 °C
    */
   public SampleTitration at(Temperature actual) {
     return with(note -> note.temperature = actual);

@@ -12,6 +12,7 @@ import org.brewchem.figure.Notice;
 import org.brewchem.figure.Origin;
 import org.brewchem.figure.Scale;
 import org.brewchem.figure.Step;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AmountConcentration;
@@ -40,6 +41,8 @@ public final class Standardisation implements Answering {
   private static final double PURITY_HALF_WIDTH = 0.0005;
 
   private static final double SIGNIFICANCE = 0.05;
+  private static final UsualRange USUAL_MASS = UsualRange.named("mass of a primary standard");
+  private static final UsualRange USUAL_TITRE = UsualRange.named("titre of a primary standard");
 
   /** Relative difference of one formula computed in two orders. */
   private static final double ROUNDING = 1e-12;
@@ -63,6 +66,10 @@ public final class Standardisation implements Answering {
         weighings.stream()
             .mapToDouble(w -> w.equivalentsPerLitre() / substance.equivalentsPerMole())
             .toArray();
+    for (int i = 0; i < concentrations.length; i++) {
+      TitrantSolution.possible(
+          "concentration of " + substance + " by " + weighings.get(i), concentrations[i]);
+    }
     this.replicates =
         weighings.size() < 2
             ? Optional.empty()
@@ -128,10 +135,26 @@ public final class Standardisation implements Answering {
     return Repeatability.input(apparatus, replicates, weighings.size());
   }
 
+  /** What is unusual about the sizes of weighings and titres, and of what they give. */
+  private List<Notice> sizes() {
+    List<Notice> list = new ArrayList<>();
+    for (int i = 0; i < weighings.size(); i++) {
+      Weighing weighing = weighings.get(i);
+      String label = weighing.standard().label;
+      USUAL_MASS.judge("mass of " + label, i + 1L, weighing.mass().inGrams()).ifPresent(list::add);
+      USUAL_TITRE
+          .judge("titre of " + label, i + 1L, weighing.titre().inMillilitres())
+          .ifPresent(list::add);
+    }
+    TitrantSolution.unusual(substance, mean()).ifPresent(list::add);
+    return list;
+  }
+
   private List<Notice> examine(Apparatus apparatus) {
     List<Notice> list =
         new ArrayList<>(
             Repeatability.notices("weighings of " + standard().label, apparatus, replicates));
+    list.addAll(sizes());
     grubbs()
         .filter(GrubbsTest::isOutlier)
         .ifPresent(

@@ -7,7 +7,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.brewchem.figure.Step;
+import org.brewchem.internal.Checks;
 import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.Volume;
@@ -44,10 +46,11 @@ public final class Titrant extends TitrantSolution {
      *
      * @param concentration moles of the named substance per litre, above 0
      * @return the titrant; no result of it has an uncertainty, and each says why
-     * @throws IllegalArgumentException if the concentration is not above 0
+     * @throws IllegalArgumentException if the concentration is not above 0, or is none that a
+     *     titrant has
      */
     public Titrant of(AmountConcentration concentration) {
-      return stated(concentration, OptionalDouble.empty());
+      return stated(concentration, OptionalDouble.empty(), false);
     }
 
     /**
@@ -56,16 +59,55 @@ public final class Titrant extends TitrantSolution {
      * @param concentration moles of the named substance per litre, above 0
      * @param standardUncertainty its standard uncertainty
      * @return the titrant
-     * @throws IllegalArgumentException if the concentration is not above 0
+     * @throws IllegalArgumentException if the concentration is not above 0, or is none that a
+     *     titrant has
      */
     public Titrant of(AmountConcentration concentration, AmountConcentration standardUncertainty) {
-      return stated(concentration, OptionalDouble.of(standardUncertainty.inMolesPerLitre()));
+      return stated(concentration, OptionalDouble.of(standardUncertainty.inMolesPerLitre()), false);
     }
 
-    private Titrant stated(AmountConcentration concentration, OptionalDouble molesPerLitre) {
+    /**
+     * Gives it a concentration of equivalents of which no uncertainty is stated, as a label in Eq/L
+     * or N (normal) has it: sulfuric acid of 0.02 N is 0.01 mol/L.
+     *
+     * @param normality the equivalents per litre, above 0
+     * @return the titrant; no result of it has an uncertainty, and each says why
+     * @throws IllegalArgumentException if the concentration is not above 0, or is none that a
+     *     titrant has
+     */
+    public Titrant ofEquivalents(ChargeConcentration normality) {
+      return stated(moles(normality), OptionalDouble.empty(), true);
+    }
+
+    /**
+     * Gives it a concentration of equivalents as a label in Eq/L or N (normal) states it.
+     *
+     * @param normality the equivalents per litre, above 0
+     * @param standardUncertainty its standard uncertainty
+     * @return the titrant
+     * @throws IllegalArgumentException if the concentration is not above 0, or is none that a
+     *     titrant has
+     */
+    public Titrant ofEquivalents(
+        ChargeConcentration normality, ChargeConcentration standardUncertainty) {
+      double u =
+          Checks.nonNegative(
+              "standard uncertainty", standardUncertainty.inEquivalentsPerLitre(), "Eq/L");
+      return stated(moles(normality), OptionalDouble.of(u / substance.equivalentsPerMole()), true);
+    }
+
+    private AmountConcentration moles(ChargeConcentration normality) {
+      return AmountConcentration.ofMolesPerLitre(
+          Checks.positive(
+                  "concentration of " + substance, normality.inEquivalentsPerLitre(), "Eq/L")
+              / substance.equivalentsPerMole());
+    }
+
+    private Titrant stated(
+        AmountConcentration concentration, OptionalDouble molesPerLitre, boolean byEquivalents) {
       return new Titrant(
           substance,
-          TitrantSolution.stated(substance, concentration, molesPerLitre),
+          TitrantSolution.stated(substance, concentration, molesPerLitre, byEquivalents),
           Optional.empty(),
           Optional.empty());
     }
@@ -158,6 +200,16 @@ public final class Titrant extends TitrantSolution {
    */
   public static Unstandardised sulfuricAcid() {
     return new Unstandardised(TitrantSubstance.H2SO4);
+  }
+
+  /**
+   * Returns nitric acid, one equivalent a mole. It is a titrant only, and may be dosed into nothing
+   * that people drink.
+   *
+   * @return the titrant, which still needs a concentration
+   */
+  public static Unstandardised nitricAcid() {
+    return new Unstandardised(TitrantSubstance.HNO3);
   }
 
   /**

@@ -1,7 +1,9 @@
 package org.brewchem.titration;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Answering;
@@ -9,6 +11,7 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Origin;
 import org.brewchem.figure.Step;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AmountConcentration;
@@ -23,20 +26,36 @@ import org.brewchem.uncertainty.Traced;
  */
 public class TitrantSolution implements Answering {
 
+  private static final UsualRange USUAL = UsualRange.named("concentration of a titrant");
+
   private final TitrantSubstance substance;
   private final Step concentration;
 
   TitrantSolution(TitrantSubstance substance, Step concentration) {
     this.substance = Objects.requireNonNull(substance, "substance");
     this.concentration = concentration;
-    Checks.positive(
-        "concentration of " + substance, concentration.found().orElseThrow().value(), "mol/L");
+    possible("concentration of " + substance, concentration.found().orElseThrow().value());
+  }
+
+  /** Refuses a concentration that no titrant has. */
+  static double possible(String argument, double molesPerLitre) {
+    return USUAL.possible(argument, Checks.positive(argument, molesPerLitre, "mol/L"));
+  }
+
+  /** What is notable about the size of a concentration. */
+  static Optional<Notice> unusual(TitrantSubstance substance, double molesPerLitre) {
+    return USUAL.judge("concentration of " + substance, molesPerLitre);
   }
 
   /** The step of a concentration that a label states. */
   static Step stated(
-      TitrantSubstance substance, AmountConcentration concentration, OptionalDouble molesPerLitre) {
-    double value = concentration.inMolesPerLitre();
+      TitrantSubstance substance,
+      AmountConcentration concentration,
+      OptionalDouble molesPerLitre,
+      boolean byEquivalents) {
+    double value = possible("concentration of " + substance, concentration.inMolesPerLitre());
+    List<Notice> notices = new ArrayList<>();
+    unusual(substance, value).ifPresent(notices::add);
     Step.Builder step =
         Step.of(
                 TitrationFigures.concentrationOf(substance),
@@ -45,17 +64,29 @@ public class TitrantSolution implements Answering {
             .origin(Origin.REPORTED)
             .text("as stated", "");
     if (molesPerLitre.isEmpty()) {
-      step.notices(
-          List.of(
-              Notice.of(
-                  TitrationCode.TITRANT_WITHOUT_UNCERTAINTY,
-                  "titrant",
-                  substance
-                      + " "
-                      + NumberText.plain(value)
-                      + " mol/L states no uncertainty, so that no result of it has one;"
-                      + " standardise it, or state its uncertainty")));
+      notices.add(
+          Notice.of(
+              TitrationCode.TITRANT_WITHOUT_UNCERTAINTY,
+              "titrant",
+              substance
+                  + " "
+                  + NumberText.plain(value)
+                  + " mol/L states no uncertainty, so that no result of it has one;"
+                  + " standardise it, or state its uncertainty"));
     }
+    if (!byEquivalents && substance.equivalentsPerMole() != 1) {
+      notices.add(
+          Notice.of(
+              TitrationCode.TITRANT_OF_MORE_EQUIVALENTS,
+              "titrant",
+              substance
+                  + " "
+                  + NumberText.plain(value)
+                  + " mol/L counts as "
+                  + NumberText.plain(value * substance.equivalentsPerMole())
+                  + " Eq/L; a label in N or Eq/L goes in by equivalents"));
+    }
+    step.notices(notices);
     return step.found(
         Traced.stated(TitrationFigures.concentrationOf(substance), value, molesPerLitre, "mol/L"));
   }

@@ -12,6 +12,7 @@ public final class TitrantSubstance {
   static final TitrantSubstance NAOH = of(Base.SODIUM_HYDROXIDE);
   static final TitrantSubstance KOH = of(Base.POTASSIUM_HYDROXIDE);
   static final TitrantSubstance HCL = of("HCl", Acid.HYDROCHLORIC);
+  static final TitrantSubstance HNO3 = of("HNO3", Acid.NITRIC);
   static final TitrantSubstance H2SO4 = of("H2SO4", Acid.SULFURIC);
 
   private final String formula;

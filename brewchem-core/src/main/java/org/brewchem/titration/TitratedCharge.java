@@ -8,6 +8,7 @@ import org.brewchem.figure.Notice;
 import org.brewchem.figure.Origin;
 import org.brewchem.figure.Scale;
 import org.brewchem.figure.Step;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.internal.ClosedForms;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.BufferCapacity;
@@ -29,6 +30,7 @@ final class TitratedCharge {
   private static final String SAMPLE = "sample";
   private static final String END_POINT_READING = "reading of the end point";
   private static final String UNIT = "mEq/L";
+  private static final UsualRange USUAL_TITRE = UsualRange.named("titre");
   private static final Scale<Double> MILLIEQUIVALENTS = Scale.number("mEq", 6);
 
   /** A tenth of U is what the second digit of a stated U can show. */
@@ -211,6 +213,8 @@ final class TitratedCharge {
   List<Notice> notices() {
     List<Notice> list =
         new ArrayList<>(Repeatability.notices("titres", titration.apparatus(), replicates));
+    list.addAll(titration.unusual());
+    findSizes(list);
     boolean read = found.map(FoundEndPoint::isRead).orElse(true);
     if (read && slopeAtEndPoint().isEmpty()) {
       list.add(
@@ -223,6 +227,26 @@ final class TitratedCharge {
     logs.forEach(log -> list.addAll(log.notices()));
     findBend(list);
     return list;
+  }
+
+  private void findSizes(List<Notice> list) {
+    double blank = titration.blank().inMillilitres();
+    for (int i = 0; i < titres.size(); i++) {
+      double millilitres = titres.get(i).inMillilitres();
+      USUAL_TITRE.judge("titre", i + 1L, millilitres).ifPresent(list::add);
+      if (blank > millilitres) {
+        list.add(
+            Notice.ofRow(
+                TitrationCode.BLANK_ABOVE_TITRE,
+                "blank",
+                i + 1L,
+                String.format(
+                    Locale.ROOT,
+                    "the blank, %s, takes more than the sample, %s: the result is below 0",
+                    titration.blank(),
+                    titres.get(i))));
+      }
+    }
   }
 
   /** Whether the curve leaves its tangent within the expanded uncertainty of the reading of pH. */

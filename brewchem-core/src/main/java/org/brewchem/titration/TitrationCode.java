@@ -7,6 +7,10 @@ import org.brewchem.figure.Severity;
 public enum TitrationCode implements Code {
   /** The titrant states no uncertainty, so that no result of it has one. */
   TITRANT_WITHOUT_UNCERTAINTY(Severity.REMARK),
+  /** A titrant of two equivalents a mole is stated in moles: a label may mean equivalents. */
+  TITRANT_OF_MORE_EQUIVALENTS(Severity.REMARK),
+  /** The blank takes more titrant than the sample. */
+  BLANK_ABOVE_TITRE(Severity.FAULT),
   /** The titrant moved since it was last standardised by more than the uncertainties explain. */
   TITRANT_DRIFT(Severity.WARNING),
   /** The slope of the electrode is outside what is common practice. */

@@ -1,7 +1,11 @@
 package org.brewchem.titration;
 
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.quantity.PH;
@@ -13,6 +17,15 @@ import org.brewchem.quantity.Volume;
  * apparatus. {@link SampleTitration} is how it is stated. Immutable.
  */
 public class TitrationSetup {
+
+  private static final UsualRange SAMPLE = UsualRange.named("sample of a titration");
+  private static final UsualRange WATER = UsualRange.named("water added to a sample");
+  private static final UsualRange PREDILUTION = UsualRange.named("predilution of a sample");
+  private static final UsualRange BLANK = UsualRange.named("blank");
+  private static final UsualRange TEMPERATURE = UsualRange.named("temperature of a titration");
+  private static final UsualRange ALKALINE_END =
+      UsualRange.named("end point of a titration with alkali");
+  private static final UsualRange ACID_END = UsualRange.named("end point of a titration with acid");
 
   private final TitrationMethod method;
   private final TitrantSolution titrant;
@@ -54,10 +67,29 @@ public class TitrationSetup {
     this.predilution = Checks.inRange("predilution", note.predilution, "", 1, Double.MAX_VALUE);
     this.waterAdded = Objects.requireNonNull(note.waterAdded, "water");
     this.endPoint = Objects.requireNonNull(note.endPoint, "end point");
+    usualEndPoint().possible("end point", endPoint.value());
     this.blank = Objects.requireNonNull(note.blank, "blank");
     this.temperature = Objects.requireNonNull(note.temperature, "temperature");
+    TEMPERATURE.possible("temperature of the titration", temperature.inCelsius());
     this.apparatus = Objects.requireNonNull(note.apparatus, "apparatus");
     this.slope = note.slope;
+  }
+
+  private UsualRange usualEndPoint() {
+    return titrant.substance().isAlkali() ? ALKALINE_END : ACID_END;
+  }
+
+  /** What is unusual about what was stated. */
+  List<Notice> unusual() {
+    return Stream.of(
+            SAMPLE.judge("sample", sample.inMillilitres()),
+            PREDILUTION.judge("predilution", predilution),
+            WATER.judge("water added", waterAdded.inMillilitres()),
+            BLANK.judge("blank", blank.inMillilitres()),
+            TEMPERATURE.judge("temperature of the titration", temperature.inCelsius()),
+            usualEndPoint().judge("end point", endPoint.value()))
+        .flatMap(Optional::stream)
+        .toList();
   }
 
   Note note() {

@@ -246,19 +246,17 @@ final class Supply {
   }
 
   List<Notice> notices() {
-    if (reagent.isEmpty()) {
-      return List.of();
-    }
-    if (reagent.get().isBoundPartUnknown()) {
-      return List.of(
+    List<Notice> list = new ArrayList<>(reagent.map(Reagent::notices).orElse(List.of()));
+    if (reagent.map(Reagent::isBoundPartUnknown).orElse(false)) {
+      list.add(
           bound("an unknown part of the acid is bound in esters; state it (withBoundInEsters). "));
+    } else if (reagent.isPresent() && actsInTwoSteps()) {
+      list.add(
+          bound(
+              NumberText.significant(100 * (1 - free.value()), 3)
+                  + " % of the acid is bound in esters. "));
     }
-    return actsInTwoSteps()
-        ? List.of(
-            bound(
-                NumberText.significant(100 * (1 - free.value()), 3)
-                    + " % of the acid is bound in esters. "))
-        : List.of();
+    return list;
   }
 
   private Notice bound(String part) {

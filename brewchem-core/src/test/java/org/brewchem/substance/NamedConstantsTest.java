@@ -26,7 +26,8 @@ import org.junit.jupiter.api.Test;
 class NamedConstantsTest {
 
   /** Acids whose first proton is strong by convention, and so is no step of their component. */
-  private static final Set<Acid> FIRST_PROTON_STRONG = Set.of(Acid.SULFURIC, Acid.HYDROCHLORIC);
+  private static final Set<Acid> FIRST_PROTON_STRONG =
+      Set.of(Acid.SULFURIC, Acid.HYDROCHLORIC, Acid.NITRIC);
 
   private static final Map<String, Solute> CONSTANTS = constants();
 

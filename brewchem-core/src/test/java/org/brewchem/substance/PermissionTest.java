@@ -98,6 +98,7 @@ class PermissionTest {
       }
       for (Acid acid :
           List.of(
+              Acid.NITRIC,
               Acid.OXALIC,
               Acid.PHTHALIC,
               Acid.BORIC,

@@ -93,7 +93,7 @@ class SoluteTest {
   @CsvSource({
     "1, LACTIC", "3, PHOSPHORIC", "3, CITRIC", "3, CITRIC_MONOHYDRATE", "2, MALIC", "2, TARTARIC",
     "1, ACETIC", "2, SUCCINIC", "1, PYRUVIC", "2, CARBONIC", "2, SULFUROUS", "2, SULFURIC",
-    "1, HYDROCHLORIC", "2, OXALIC", "1, BORIC", "2, PHTHALIC", "1, AMMONIUM"
+    "1, HYDROCHLORIC", "1, NITRIC", "2, OXALIC", "1, BORIC", "2, PHTHALIC", "1, AMMONIUM"
   })
   void protonsByDefinitionFollowFromFormulaAndComponent(int protons, String acid)
       throws ReflectiveOperationException {

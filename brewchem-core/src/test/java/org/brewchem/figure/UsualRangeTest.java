@@ -1,0 +1,87 @@
+package org.brewchem.figure;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.brewchem.OutOfRangeException;
+import org.junit.jupiter.api.Test;
+
+class UsualRangeTest {
+
+  private static final UsualRange TITRANT = UsualRange.named("concentration of a titrant");
+
+  /** What cannot be lies outside what is usual, and what is usual can be. */
+  @Test
+  void boundsStandInOrderInEveryRow() {
+    assertTrue(UsualRange.all().size() >= 40);
+    for (UsualRange range : UsualRange.all()) {
+      double lower = range.lower().orElse(-1e300);
+      double upper = range.upper().orElse(1e300);
+      assertTrue(lower < upper, range::toString);
+      assertTrue(range.holds(lower) && range.holds(upper), range::toString);
+      assertEquals(lower, range.possible("x", lower), range.toString());
+      assertEquals(upper, range.possible("x", upper), range.toString());
+      assertTrue(range.slip((lower + upper) / 2).isEmpty(), range::toString);
+    }
+  }
+
+  @Test
+  void everySourceResolves() throws IOException {
+    String sources = Files.readString(Path.of("../docs/sources.md"));
+    for (UsualRange range : UsualRange.all()) {
+      assertTrue(sources.contains("### `" + range.sourceKey() + "`"), range.sourceKey());
+    }
+  }
+
+  @Test
+  void anUnusualValueIsNamedWithItsRangeAndTheSlip() {
+    Notice notice = TITRANT.judge("concentration of NaOH", 0.1 * 100).orElseThrow();
+    assertEquals(FigureCode.UNUSUAL_VALUE, notice.code());
+    assertEquals(
+        "concentration of NaOH: 10 mol/L is unusual; usual is 0.005 to 2 mol/L; perhaps mmol/L"
+            + " typed as mol/L: 0.01 mol/L",
+        notice.text());
+    assertEquals(Optional.empty(), TITRANT.judge("concentration of NaOH", 0.1));
+    assertEquals(7, TITRANT.judge("titrant", 7, 3).orElseThrow().row().orElseThrow());
+  }
+
+  @Test
+  void whatCannotBeIsRefusedWithTheSlip() {
+    OutOfRangeException refused =
+        assertThrows(OutOfRangeException.class, () -> TITRANT.possible("titrant", 100));
+    assertEquals("titrant", refused.argument());
+    assertEquals(100, refused.value());
+    assertTrue(refused.getMessage().contains("mmol/L typed as mol/L: 0.1 mol/L"));
+    assertThrows(OutOfRangeException.class, () -> TITRANT.possible("titrant", 1e-9));
+    assertThrows(OutOfRangeException.class, () -> TITRANT.possible("titrant", Double.NaN));
+    assertEquals(20, TITRANT.possible("titrant", 20));
+  }
+
+  /** 21.5 °C are 294.65 K and 70.7 °F. */
+  @Test
+  void slipsOfOtherShapesThanAFactorAreKnown() {
+    UsualRange temperature = UsualRange.named("temperature of a titration");
+    assertTrue(temperature.slip(294.65).orElseThrow().contains("K typed as °C: 21.5 °C"));
+    assertTrue(temperature.slip(70.7).orElseThrow().contains("°F typed as °C: 21.5 °C"));
+    UsualRange ka = UsualRange.named("dissociation constant Ka");
+    assertTrue(ka.slip(4.76).orElseThrow().contains("pKa typed as Ka: 0.00001738 mol/L"));
+    assertTrue(UsualRange.named("pKa").slip(1.738e-5).orElseThrow().contains("pKa: 4.76"));
+    assertTrue(
+        UsualRange.named("alkalinity of a water").slip(3765).orElseThrow().contains("°dH: 210.8"));
+  }
+
+  @Test
+  void aNameThatIsNotThereIsRefused() {
+    assertThrows(IllegalArgumentException.class, () -> UsualRange.named("calcium of a soup"));
+    assertFalse(UsualRange.named("pKa").note().isEmpty());
+    List<UsualRange> all = UsualRange.all();
+    assertThrows(UnsupportedOperationException.class, () -> all.remove(0));
+  }
+}
