@@ -1,5 +1,5 @@
 // Start-up for JShell, so that it reads like a lab note:
-//   jshell --class-path brewchem-examples/target/brewchem-examples-0.1.0-SNAPSHOT-all.jar brewchem-examples/jshell/brewchem.jsh
+//   jshell --class-path brewchem-examples/programs/target/brewchem-all.jar brewchem-examples/jshell/brewchem.jsh
 import org.brewchem.beer.*;
 import org.brewchem.buffer.*;
 import org.brewchem.figure.*;

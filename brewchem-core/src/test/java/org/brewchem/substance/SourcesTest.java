@@ -78,7 +78,12 @@ class SourcesTest {
   /** The tables and sources of all modules, in which a source can be used. */
   private static String texts() throws IOException {
     StringBuilder texts = new StringBuilder();
-    for (String module : List.of("brewchem-core", "brewchem-examples", "reference-checks")) {
+    for (String module :
+        List.of(
+            "brewchem-core",
+            "brewchem-examples/readers",
+            "brewchem-examples/programs",
+            "reference-checks")) {
       Path sources = ROOT.resolve(module).resolve("src");
       if (Files.isDirectory(sources)) {
         try (Stream<Path> files = Files.walk(sources)) {

@@ -1,0 +1,284 @@
+package org.brewchem.examples;
+
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.mgPerL;
+import static org.brewchem.quantity.Quantities.mmolPerL;
+
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+import org.brewchem.figure.Answer;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.readers.ConsoleProgress;
+import org.brewchem.readers.CsvFile;
+import org.brewchem.readers.CsvWriter;
+import org.brewchem.readers.Progress;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Figures;
+import org.brewchem.solution.Level;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Component;
+import org.brewchem.substance.Ion;
+import org.brewchem.table.Column;
+import org.brewchem.table.Failure;
+import org.brewchem.table.Table;
+import org.brewchem.table.Waters;
+import org.brewchem.water.WaterFigures;
+
+/**
+ * Makes a CSV file of a million random waters with a thousand bad rows among them, and another one
+ * of their pH, alkalinity and residual alkalinity, in little memory. The waters are invented.
+ *
+ * <p>Some rows are calculated once more one by one, without a table, and compared.
+ */
+public final class MillionWaters {
+
+  private static final int ROWS_OF_A_TABLE = 20_000;
+  private static final int CHECK_EVERY = 997;
+  private static final Chemistry CHEMISTRY = Chemistry.of(Level.ACTIVITY);
+
+  private static final String HEADINGS =
+      "sample,calcium [mg/L],magnesium [mg/L],sodium [mg/L],potassium [mg/L],chloride [mg/L],"
+          + "sulfate [mg/L],nitrate [mg/L],total carbon dioxide [mmol/L]\n";
+
+  /**
+   * What came of a file.
+   *
+   * @param rows the rows read
+   * @param failures how many rows failed, by the kind of the failure
+   * @param checked how many rows were calculated one by one too
+   * @param largestDifferenceOfPH the largest difference between table and single calculation
+   * @param largestDifferenceOfAlkalinity the same of the alkalinity, mg/L as CaCO3
+   * @param largestDifferenceOfResidualAlkalinity the same of the residual alkalinity, mg/L as CaCO3
+   */
+  public record Summary(
+      long rows,
+      Map<String, Integer> failures,
+      int checked,
+      double largestDifferenceOfPH,
+      double largestDifferenceOfAlkalinity,
+      double largestDifferenceOfResidualAlkalinity) {
+
+    /**
+     * Returns how many rows failed.
+     *
+     * @return the count
+     */
+    public int failed() {
+      return failures.values().stream().mapToInt(Integer::intValue).sum();
+    }
+  }
+
+  private MillionWaters() {}
+
+  /**
+   * Writes both files into a temporary directory, prints what came of it, and deletes them.
+   *
+   * @param arguments the number of rows, a million if it is left out, and the number of threads, 1
+   *     if it is left out
+   * @throws IOException if a file cannot be written or read
+   */
+  public static void main(String[] arguments) throws IOException {
+    int rows = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 1_000_000;
+    int threads = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 1;
+    Path directory = Files.createTempDirectory("waters");
+    Path waters = directory.resolve("waters.csv");
+    Path results = directory.resolve("results.csv");
+    try {
+      write(waters, rows, rows / 1000);
+      long start = System.nanoTime();
+      Summary summary;
+      try (ConsoleProgress progress = ConsoleProgress.of("waters")) {
+        summary = calculate(waters, results, threads, progress);
+      }
+      System.out.printf(
+          Locale.ROOT,
+          "%,d rows in %.1f s, %,d failures %s%n%,d rows checked one by one: pH within %.1g,"
+              + " alkalinity %.1g, residual alkalinity %.1g mg/L as CaCO3%n",
+          summary.rows(),
+          (System.nanoTime() - start) / 1e9,
+          summary.failed(),
+          summary.failures(),
+          summary.checked(),
+          summary.largestDifferenceOfPH(),
+          summary.largestDifferenceOfAlkalinity(),
+          summary.largestDifferenceOfResidualAlkalinity());
+    } finally {
+      Files.deleteIfExists(waters);
+      Files.deleteIfExists(results);
+      Files.deleteIfExists(directory);
+    }
+  }
+
+  /**
+   * Writes random waters: anions and carbon dioxide at random, and as many equivalents of cations,
+   * shared out at random.
+   *
+   * @param path the file
+   * @param rows how many
+   * @param bad how many of them are spoilt, spread evenly
+   * @throws IOException if the file cannot be written
+   */
+  public static void write(Path path, int rows, int bad) throws IOException {
+    Random random = new Random(20_261_125);
+    int every = bad == 0 ? Integer.MAX_VALUE : rows / bad;
+    try (BufferedWriter out = Files.newBufferedWriter(path)) {
+      out.write(HEADINGS);
+      for (int row = 0; row < rows; row++) {
+        String[] cells = water(random);
+        int spoilt = row / every;
+        if (row % every == every / 2 && spoilt < bad) {
+          spoil(cells, spoilt);
+        }
+        out.write("W" + (row + 1) + "," + String.join(",", cells) + "\n");
+      }
+    }
+  }
+
+  private static String[] water(Random random) {
+    double bicarbonate = between(random, 0.2, 7);
+    double chloride = between(random, 0.05, 5);
+    double sulfate = between(random, 0.02, 3);
+    double nitrate = between(random, 0.01, 0.8);
+    double[] shares = new double[4];
+    double sum = 0;
+    for (int i = 0; i < shares.length; i++) {
+      shares[i] = between(random, 0.05, 1);
+      sum += shares[i];
+    }
+    double equivalents = (bicarbonate + chloride + 2 * sulfate + nitrate) / sum;
+    return new String[] {
+      cell(shares[0] * equivalents / 2, Ion.CALCIUM),
+      cell(shares[1] * equivalents / 2, Ion.MAGNESIUM),
+      cell(shares[2] * equivalents, Ion.SODIUM),
+      cell(shares[3] * equivalents, Ion.POTASSIUM),
+      cell(chloride, Ion.CHLORIDE),
+      cell(sulfate, Ion.SULFATE),
+      cell(nitrate, Ion.NITRATE),
+      String.format(Locale.ROOT, "%.4f", bicarbonate * (1 + between(random, 0.005, 0.5)))
+    };
+  }
+
+  /** Evenly on a logarithmic scale. */
+  private static double between(Random random, double low, double high) {
+    return low * Math.pow(high / low, random.nextDouble());
+  }
+
+  private static String cell(double millimolesPerLitre, Ion ion) {
+    return String.format(
+        Locale.ROOT, "%.3f", millimolesPerLitre * ion.molarMass().inGramsPerMole());
+  }
+
+  private static void spoil(String[] cells, int how) {
+    switch (how % 5) {
+      case 0 -> cells[0] = "\"14,62\"";
+      case 1 -> cells[1] = "";
+      case 2 -> cells[2] = "-3.0";
+      case 3 -> cells[6] = "n.d.";
+      default -> cells[4] = "900000";
+    }
+  }
+
+  /**
+   * Reads a file of waters and writes another with their pH, alkalinity and residual alkalinity.
+   *
+   * @param waters the file to read
+   * @param results the file to write
+   * @param threads how many threads solve the rows
+   * @param progress is told how far it is
+   * @return what came of it
+   * @throws IOException if a file cannot be written or read
+   */
+  public static Summary calculate(Path waters, Path results, int threads, Progress progress)
+      throws IOException {
+    Tally tally = new Tally();
+    try (CsvWriter out = CsvWriter.to(results)) {
+      CsvFile.of(waters)
+          .withTexts("sample")
+          .forEachTable(
+              ROWS_OF_A_TABLE, table -> out.write(tally.results(table, threads)), progress);
+    }
+    return tally.summary();
+  }
+
+  /** Counts failures and compares with calculations one by one. */
+  private static final class Tally {
+
+    private final Map<String, Integer> failures = new TreeMap<>();
+    private long rows;
+    private int checked;
+    private double ofPH;
+    private double ofAlkalinity;
+    private double ofResidualAlkalinity;
+
+    Table results(Table table, int threads) {
+      Waters waters = Waters.from(table).under(CHEMISTRY).parallel(threads);
+      List<Column> columns =
+          waters.columns(
+              Figures.PH_VALUE, Figures.CARBONATE_ALKALINITY, WaterFigures.RESIDUAL_ALKALINITY);
+      Column pH = columns.get(0);
+      Column alkalinity = columns.get(1);
+      Column residualAlkalinity = columns.get(2);
+      for (Failure failure : residualAlkalinity.failures()) {
+        failures.merge(failure.getClass().getSimpleName(), 1, Integer::sum);
+      }
+      for (int i = 0; i < table.size(); i++) {
+        if ((rows + i) % CHECK_EVERY == 0 && residualAlkalinity.isPresent(i)) {
+          check(table, i, pH, alkalinity, residualAlkalinity);
+        }
+      }
+      rows += table.size();
+      return Table.of(pH, alkalinity, residualAlkalinity)
+          .withTexts("sample", table.texts("sample"))
+          .withTexts("failure", residualAlkalinity.reasons());
+    }
+
+    private void check(
+        Table table, int i, Column pH, Column alkalinity, Column residualAlkalinity) {
+      Solution solution = Solution.at(celsius(25)).under(CHEMISTRY);
+      for (Ion ion :
+          new Ion[] {
+            Ion.CALCIUM,
+            Ion.MAGNESIUM,
+            Ion.SODIUM,
+            Ion.POTASSIUM,
+            Ion.CHLORIDE,
+            Ion.SULFATE,
+            Ion.NITRATE
+          }) {
+        solution =
+            solution.with(
+                ion,
+                AmountConcentration.from(
+                    mgPerL(table.column(ion.name()).value(i)), ion.molarMass()));
+      }
+      Solution water =
+          solution.with(
+              Component.CARBONATE, mmolPerL(table.column("total carbon dioxide").value(i)));
+      checked++;
+      ofPH = Math.max(ofPH, difference(water.answer(Figures.PH_VALUE), pH, i));
+      ofAlkalinity =
+          Math.max(
+              ofAlkalinity, difference(water.answer(Figures.CARBONATE_ALKALINITY), alkalinity, i));
+      ofResidualAlkalinity =
+          Math.max(
+              ofResidualAlkalinity,
+              difference(water.answer(WaterFigures.RESIDUAL_ALKALINITY), residualAlkalinity, i));
+    }
+
+    private static double difference(Answer<?> single, Column column, int i) {
+      return Math.abs(single.number() - column.value(i));
+    }
+
+    Summary summary() {
+      return new Summary(
+          rows, Map.copyOf(failures), checked, ofPH, ofAlkalinity, ofResidualAlkalinity);
+    }
+  }
+}

@@ -1,0 +1,147 @@
+package org.brewchem.examples;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import jdk.jshell.JShell;
+import jdk.jshell.Snippet;
+import jdk.jshell.SnippetEvent;
+import jdk.jshell.SourceCodeAnalysis.CompletionInfo;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Runs the Java of README.md, DEVELOPERS.md and docs in JShell, with the jar that holds the library
+ * and all it needs. The blocks of one page share one session. A comment behind a statement that has
+ * a value is what JShell prints for it, where an ellipsis stands for anything.
+ */
+class DocumentationIT {
+
+  private static final Path ROOT = Path.of("").toAbsolutePath().getParent().getParent();
+
+  private static final Pattern JAVA_BLOCK =
+      Pattern.compile("^```java\\R(.*?)^```", Pattern.MULTILINE | Pattern.DOTALL);
+
+  private static final Pattern LINK = Pattern.compile("\\]\\(([^)#:\\s]+)(#[^)\\s]*)?\\)");
+
+  private static final Pattern COMMENT_FIRST = Pattern.compile("\\A[ \\t]*//(.*)");
+
+  /**
+   * JShell leaves the comment behind a statement to the rest, unless no other statement follows.
+   */
+  private static final Pattern COMMENT_LAST =
+      Pattern.compile(";[ \\t]*//(.*)(\\R[ \\t]*(//.*)?)*\\z");
+
+  @Test
+  void theFrontPageShowsCode() throws IOException {
+    assertFalse(javaBlocks(ROOT.resolve("README.md")).isEmpty());
+  }
+
+  @Test
+  void javaOnEveryPageRunsAndPrintsWhatItsCommentsSay() throws IOException {
+    List<String> problems = new ArrayList<>();
+    for (Path page : pages()) {
+      List<String> blocks = javaBlocks(page);
+      if (!blocks.isEmpty()) {
+        problemsOf(blocks).forEach(problem -> problems.add(ROOT.relativize(page) + ": " + problem));
+      }
+    }
+    assertEquals("", String.join("\n\n", problems));
+  }
+
+  @Test
+  void whatAPageLinksToExists() throws IOException {
+    List<String> missing = new ArrayList<>();
+    for (Path page : pages()) {
+      for (MatchResult link : LINK.matcher(Files.readString(page)).results().toList()) {
+        if (!Files.exists(page.resolveSibling(link.group(1)))) {
+          missing.add(ROOT.relativize(page) + ": " + link.group(1));
+        }
+      }
+    }
+    assertEquals(List.of(), missing);
+  }
+
+  private static List<Path> pages() throws IOException {
+    try (Stream<Path> files = Files.walk(ROOT.resolve("docs"))) {
+      return Stream.concat(
+              Stream.of(ROOT.resolve("README.md"), ROOT.resolve("DEVELOPERS.md")),
+              files.filter(file -> file.toString().endsWith(".md")).sorted())
+          .toList();
+    }
+  }
+
+  private static List<String> javaBlocks(Path page) throws IOException {
+    return JAVA_BLOCK
+        .matcher(Files.readString(page))
+        .results()
+        .map(block -> block.group(1))
+        .toList();
+  }
+
+  private static List<String> problemsOf(List<String> blocks) {
+    List<String> problems = new ArrayList<>();
+    try (JShell shell = JShell.create()) {
+      shell.addToClasspath(Objects.requireNonNull(System.getProperty("all.jar"), "all.jar"));
+      for (String block : blocks) {
+        String rest = block;
+        while (!rest.isBlank()) {
+          CompletionInfo statement = shell.sourceCodeAnalysis().analyzeCompletion(rest);
+          if (!statement.completeness().isComplete()) {
+            problems.add("not a complete statement:\n" + rest);
+            break;
+          }
+          rest = statement.remaining();
+          Matcher comment =
+              rest.isEmpty()
+                  ? COMMENT_LAST.matcher(statement.source())
+                  : COMMENT_FIRST.matcher(rest);
+          String expected = comment.find() ? comment.group(1).strip() : "…";
+          for (SnippetEvent event : shell.eval(statement.source())) {
+            String problem = problemOf(shell, event, expected);
+            if (!problem.isEmpty()) {
+              problems.add(statement.source().strip() + "\n" + problem);
+            }
+          }
+        }
+      }
+    }
+    return problems;
+  }
+
+  /** Empty when there is none. */
+  private static String problemOf(JShell shell, SnippetEvent event, String expected) {
+    if (event.status() != Snippet.Status.VALID) {
+      return shell
+          .diagnostics(event.snippet())
+          .map(diagnostic -> diagnostic.getMessage(Locale.ROOT))
+          .collect(Collectors.joining("\n", "does not compile: ", ""));
+    }
+    if (event.exception() != null) {
+      return "throws " + event.exception().getMessage();
+    }
+    String value = event.value();
+    boolean asSaid = value == null || pattern(expected).matcher(value).matches();
+    return asSaid ? "" : "prints " + value;
+  }
+
+  private static Pattern pattern(String expected) {
+    return Pattern.compile(
+        Arrays.stream(expected.split("…", -1))
+            .map(Pattern::quote)
+            .collect(Collectors.joining(".*")),
+        Pattern.DOTALL);
+  }
+}
