@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.brewchem.internal.DataTable;
 import org.junit.jupiter.api.Test;
 
 /** Every source key of the tables resolves in docs/sources.md, and every entry there is used. */
@@ -41,6 +42,27 @@ class SourcesTest {
         assertTrue(entries.contains(provenance.sourceKey()), row.place() + ": " + provenance);
       }
     }
+  }
+
+  @Test
+  void everyKeyOfTheOtherRoomsResolves() throws IOException {
+    TreeSet<String> entries = new TreeSet<>(entries());
+    Path resources = ROOT.resolve("brewchem-core/src/main/resources");
+    int rows = 0;
+    try (Stream<Path> files = Files.walk(resources)) {
+      for (Path file :
+          (Iterable<Path>) files.filter(path -> path.toString().endsWith(".csv"))::iterator) {
+        String name = "/" + resources.relativize(file).toString().replace('\\', '/');
+        for (DataTable.Row row : DataTable.read(SourcesTest.class, name)) {
+          if (row.has("source_key")) {
+            rows++;
+            String key = row.text("source_key");
+            assertTrue(key.isEmpty() || entries.contains(key), row.place() + ": " + key);
+          }
+        }
+      }
+    }
+    assertTrue(rows > 400, rows + " rows with a source key");
   }
 
   @Test

@@ -14,6 +14,7 @@ import org.brewchem.checks.published.AlkalinityTitrations;
 import org.brewchem.checks.published.BrewingWaters;
 import org.brewchem.checks.published.CertifiedBuffers;
 import org.brewchem.checks.published.ConstantsAgainstTemperature;
+import org.brewchem.checks.published.ControlCharts;
 import org.brewchem.checks.published.Dickson1981;
 import org.brewchem.checks.published.QuamExamples;
 import org.brewchem.checks.published.ReagentTables;
@@ -49,7 +50,8 @@ public final class ReferenceChecks {
             OracleMixtures.all(),
             EngineTables.all(),
             EngineCarbonDioxide.all(),
-            MeasuredBuffers.all())
+            MeasuredBuffers.all(),
+            ControlCharts.all())
         .flatMap(List::stream)
         .toList();
   }

@@ -1,0 +1,79 @@
+package org.brewchem.quality;
+
+import java.util.OptionalDouble;
+
+/**
+ * A rule of a control chart: what it follows from point to point, and when it signals. It sees
+ * points in units of the standard deviation from the mean of the process in control, so that one
+ * rule serves every figure. Immutable; {@link ControlRules} has the library's, and a rule of one's
+ * own is as good.
+ */
+public interface ControlRule {
+
+  /**
+   * Returns the name of the rule.
+   *
+   * @return the name, such as "beyond 3 standard deviations"
+   */
+  String name();
+
+  /**
+   * Starts to watch, before the first point.
+   *
+   * @return a watch of its own, for one thread
+   */
+  Watch start();
+
+  /**
+   * Returns the limits of what the rule follows, for a chart to draw.
+   *
+   * @return the distance of both limits from the centre, in standard deviations; empty for a rule
+   *     that counts points instead
+   */
+  OptionalDouble limit();
+
+  /**
+   * Tells where the centre of what the rule follows lies.
+   *
+   * @return true if it is the mean of the process, false if it is 0, as of a range or a sum
+   */
+  boolean isAboutTheMean();
+
+  /**
+   * Returns how many points pass on average until the rule signals, the mean and standard deviation
+   * known and the first point watched with the shift already there.
+   *
+   * @param shift by how much the mean has shifted, in standard deviations, of either sign
+   * @return the average run length; empty when no formula is known, {@link FalseAlarms} draws it
+   *     then
+   */
+  OptionalDouble averageRunLength(double shift);
+
+  /** What a rule remembers of the points so far. Mutable, for one thread. */
+  interface Watch {
+
+    /**
+     * Takes the next point.
+     *
+     * @param z how far it lies from the mean, in standard deviations
+     * @return true if the rule signals at this point
+     */
+    boolean signals(double z);
+
+    /**
+     * Returns what the rule follows, after the last point.
+     *
+     * @return the number in standard deviations: one that can lie above the centre and one that can
+     *     lie below, the same twice where a rule follows one number
+     */
+    Followed followed();
+  }
+
+  /**
+   * What a rule follows after a point, in standard deviations from the centre.
+   *
+   * @param above the side that looks for a rise
+   * @param below the side that looks for a fall
+   */
+  record Followed(double above, double below) {}
+}

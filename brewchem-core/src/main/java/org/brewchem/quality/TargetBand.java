@@ -1,0 +1,211 @@
+package org.brewchem.quality;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Constraint;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
+import org.brewchem.uncertainty.MethodPrecision;
+import org.brewchem.uncertainty.Replicates;
+import org.brewchem.uncertainty.ToleranceFactor;
+
+/**
+ * A band for a target, made from one batch that was right or from several, with how it was made and
+ * whether the method can tell it. Immutable.
+ *
+ * @param <Q> the meaning of the figure
+ */
+public final class TargetBand<Q> {
+
+  private final Figure<Q> figure;
+  private final double aim;
+  private final double tolerance;
+  private final String madeFrom;
+  private final List<Notice> notices;
+
+  private TargetBand(
+      Figure<Q> figure, double aim, double tolerance, String madeFrom, List<Notice> notices) {
+    this.figure = figure;
+    this.aim = aim;
+    this.tolerance = tolerance;
+    this.madeFrom = madeFrom;
+    this.notices = List.copyOf(notices);
+  }
+
+  /**
+   * Makes a band from one batch, or from a bought beer that was measured on one's own bench: its
+   * value and the repeatability limit r95 = 2.8 s_r of the method on both sides, within which two
+   * results of one beer differ in 95 % of cases.
+   *
+   * @param batch the answer of the batch
+   * @param precision the precision of the method, in the unit that the answer is shown in
+   * @param <Q> the meaning of the figure
+   * @return the band
+   * @throws IllegalArgumentException if the precision counts in another unit
+   * @throws org.brewchem.figure.UnknownFigureException if the batch's figure is unknown
+   */
+  public static <Q> TargetBand<Q> fromOne(Answer<Q> batch, MethodPrecision precision) {
+    sameUnit(batch.figure(), precision);
+    return new TargetBand<>(
+        batch.figure(),
+        batch.number(),
+        precision.repeatabilityLimit().value(),
+        "one batch and the repeatability limit, " + precision,
+        List.of());
+  }
+
+  /**
+   * Makes a band from several batches: their mean and a two-sided tolerance interval, exact for a
+   * normal population ({@link ToleranceFactor}). Few batches make a wide band: of three it is 9.8
+   * standard deviations on both sides, of ten 3.4 at 95 % and 95 %.
+   *
+   * @param batches the answers, 2 or more of one figure in one unit, none unknown
+   * @param content the share of good batches that the band is to hold, between 0 and 1
+   * @param confidence the confidence that it does, between 0 and 1
+   * @param <Q> the meaning of the figure
+   * @return the band
+   * @throws IllegalArgumentException if there are fewer than 2, or figures or units differ
+   * @throws org.brewchem.figure.UnknownFigureException if a figure is unknown
+   */
+  public static <Q> TargetBand<Q> fromSeveral(
+      List<Answer<Q>> batches, double content, double confidence) {
+    Checks.inRange("batches", batches.size(), "", 2, 10_000);
+    Figure<Q> figure = batches.get(0).figure();
+    String unit = batches.get(0).unit();
+    for (Answer<Q> batch : batches) {
+      if (!batch.figure().equals(figure) || !batch.unit().equals(unit)) {
+        throw new IllegalArgumentException(
+            "batches: "
+                + batch.figure().title()
+                + " in \""
+                + batch.unit()
+                + "\" beside "
+                + figure.title()
+                + " in \""
+                + unit
+                + "\" is not possible; one figure in one unit is needed");
+      }
+    }
+    Replicates sample = Replicates.of(unit, batches.stream().mapToDouble(Answer::number).toArray());
+    double factor = ToleranceFactor.twoSided(batches.size(), content, confidence);
+    return new TargetBand<>(
+        figure,
+        sample.mean(),
+        factor * sample.standardDeviation(),
+        String.format(
+            Locale.ROOT,
+            "%d batches, mean and %.3f standard deviations: holds %.3g %% of such batches with"
+                + " %.3g %% confidence, exact for normal ones",
+            batches.size(),
+            factor,
+            100 * content,
+            100 * confidence),
+        List.of());
+  }
+
+  private static void sameUnit(Figure<?> figure, MethodPrecision precision) {
+    if (!precision.unit().equals(figure.shown().symbol())) {
+      throw new IllegalArgumentException(
+          "precision: in \""
+              + precision.unit()
+              + "\" is not possible; "
+              + figure.title()
+              + " is shown in \""
+              + figure.shown().symbol()
+              + "\"");
+    }
+  }
+
+  /**
+   * Replaces the tolerance by one's own.
+   *
+   * @param ownTolerance how far off is allowed on both sides, above 0, in the figure's unit
+   * @return the band
+   * @throws IllegalArgumentException if the tolerance is not above 0
+   */
+  public TargetBand<Q> withTolerance(double ownTolerance) {
+    return new TargetBand<>(
+        figure,
+        aim,
+        Checks.positive("tolerance of " + figure.title(), ownTolerance, figure.shown().symbol()),
+        madeFrom + "; the tolerance is one's own",
+        notices);
+  }
+
+  /**
+   * Judges whether a method can tell the band: a band narrower than the repeatability limit cannot
+   * be held by one reading of one laboratory, one narrower than the reproducibility limit not be
+   * checked by another laboratory.
+   *
+   * @param precision the precision of the method, in the figure's unit
+   * @return the band, with a notice if the method cannot tell it
+   * @throws IllegalArgumentException if the precision counts in another unit
+   */
+  public TargetBand<Q> judgedBy(MethodPrecision precision) {
+    sameUnit(figure, precision);
+    List<Notice> more = new ArrayList<>(notices);
+    OptionalDouble between = precision.reproducibilityLimit();
+    double own = precision.repeatabilityLimit().value();
+    if (2 * tolerance < own) {
+      more.add(narrower("two readings of one laboratory differ by", own, precision));
+    } else if (between.isPresent() && 2 * tolerance < between.getAsDouble()) {
+      more.add(narrower("results of two laboratories differ by", between.getAsDouble(), precision));
+    }
+    return new TargetBand<>(figure, aim, tolerance, madeFrom, more);
+  }
+
+  private Notice narrower(String what, double limit, MethodPrecision precision) {
+    return Notice.of(
+        QualityCode.BAND_NARROWER_THAN_METHOD,
+        figure.title(),
+        "the band of "
+            + figure.title()
+            + ", "
+            + constraint().band()
+            + ", is narrower than the method can tell: "
+            + what
+            + " up to "
+            + NumberText.significant(limit, 2)
+            + (precision.unit().isEmpty() ? "" : " " + precision.unit())
+            + " in 95 % of cases ("
+            + precision.source()
+            + ")");
+  }
+
+  /**
+   * Returns the band as a constraint with an aim.
+   *
+   * @return the constraint, for a {@link org.brewchem.figure.Target}
+   */
+  public Constraint constraint() {
+    return Constraint.around(figure, figure.shown().of(aim), tolerance);
+  }
+
+  /**
+   * Returns how the band was made.
+   *
+   * @return a sentence
+   */
+  public String madeFrom() {
+    return madeFrom;
+  }
+
+  /**
+   * Returns what is notable about the band.
+   *
+   * @return an unmodifiable list
+   */
+  public List<Notice> notices() {
+    return notices;
+  }
+
+  @Override
+  public String toString() {
+    return constraint() + " (" + madeFrom + ")";
+  }
+}

@@ -1,0 +1,18 @@
+/**
+ * Quality over many batches: control charts with limits, rules and the false alarms that they
+ * really raise, and targets made from batches that were right.
+ *
+ * <p>A {@link org.brewchem.quality.ControlSeries} holds one figure of batch after batch, {@link
+ * org.brewchem.quality.InControl} says what the process does when nothing disturbs it, and a {@link
+ * org.brewchem.quality.ControlChart} holds the one against the other by the {@link
+ * org.brewchem.quality.ControlRules} that were chosen. {@link org.brewchem.quality.TargetBand}
+ * makes a constraint from one good batch or from several.
+ *
+ * <p>A signal says that something changed, not what, and not that a batch is unfit.
+ *
+ * <p>Null is refused with a {@link NullPointerException} that names the argument.
+ */
+@NullMarked
+package org.brewchem.quality;
+
+import org.jspecify.annotations.NullMarked;

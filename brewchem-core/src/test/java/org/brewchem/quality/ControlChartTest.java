@@ -1,0 +1,198 @@
+package org.brewchem.quality;
+
+import static org.brewchem.quantity.Quantities.mgPerL;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalInt;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Notice;
+import org.brewchem.quality.ControlChart.Drawn;
+import org.brewchem.solution.Figures;
+import org.brewchem.solution.Solution;
+import org.brewchem.water.WaterFigures;
+import org.brewchem.water.WaterReport;
+import org.junit.jupiter.api.Test;
+
+class ControlChartTest {
+
+  private static final double[] QUIET = {0.1, -0.4, 0.6, -0.2, 0.3, -0.7, 0.5, -0.1, 0.2, -0.3};
+
+  private static List<Integer> rowsOf(ControlRule rule, double... standardised) {
+    return ControlChart.of(InControl.stated(0, 1, ""), List.of(rule))
+        .watch(ControlSeries.of("figure", "", standardised))
+        .signals()
+        .stream()
+        .map(ControlChart.Signal::row)
+        .toList();
+  }
+
+  @Test
+  void aSinglePointSignalsBeyondTheLimitAndNotOnIt() {
+    assertEquals(List.of(2, 4), rowsOf(ControlRules.beyond(3), 3, 3.01, 0, -3.01));
+  }
+
+  @Test
+  void aRunCountsPointsOfOneSideOnlyAndNeedsTheLastToBeOneOfThem() {
+    assertEquals(List.of(3), rowsOf(ControlRules.run(2, 3, 2), 2.1, 0, 2.1, 0, -2.1));
+    assertEquals(List.of(), rowsOf(ControlRules.run(2, 3, 2), 2.1, -2.1, 0, 0, 2.1));
+    assertEquals(List.of(5), rowsOf(ControlRules.run(4, 5, 1), 1.1, 1.1, 0, 1.1, 1.1, 0));
+    assertEquals(
+        List.of(8, 9), rowsOf(ControlRules.run(8, 8, 0), 1, 1, 1, 1, 1, 1, 1, 1, 1, -1, 1));
+    assertEquals(List.of(), rowsOf(ControlRules.run(8, 8, 0), 1, 1, 1, 1, 0, 1, 1, 1, 1));
+  }
+
+  @Test
+  void aRunMayBeAsLongAsTheMemory() {
+    double[] ones = new double[70];
+    Arrays.fill(ones, 1);
+    assertEquals(List.of(64, 65, 66, 67, 68, 69, 70), rowsOf(ControlRules.run(64, 64, 0), ones));
+  }
+
+  @Test
+  void twoNeighboursThatLieFarApartSignalAsAMovingRange() {
+    double limit = 3.267 * 1.128;
+    assertEquals(
+        List.of(3), rowsOf(ControlRules.movingRange(), 0, limit - 0.01, -0.02, limit - 0.03));
+  }
+
+  @Test
+  void aWeightedAverageAndASumFindASmallShiftThatSinglePointsPassOver() {
+    double[] shifted = new double[30];
+    for (int i = 0; i < shifted.length; i++) {
+      shifted[i] = QUIET[i % QUIET.length] + (i < 10 ? 0 : 1.2);
+    }
+    assertEquals(List.of(), rowsOf(ControlRules.beyond(3), shifted));
+    assertTrue(rowsOf(ControlRules.weightedAverage(0.2, 3), shifted).get(0) > 10);
+    assertTrue(rowsOf(ControlRules.cumulativeSum(0.5, 5), shifted).get(0) > 10);
+    for (int i = 0; i < shifted.length; i++) {
+      shifted[i] = -shifted[i];
+    }
+    assertTrue(rowsOf(ControlRules.cumulativeSum(0.5, 5), shifted).get(0) > 10);
+  }
+
+  @Test
+  void limitsComeFromTheMovingRangesOfAtLeastEightBatches() {
+    ControlSeries seven = ControlSeries.of("TA", "g/L", 1, 2, 1, 2, 1, 2, 1);
+    IllegalArgumentException thrown =
+        assertThrows(IllegalArgumentException.class, () -> InControl.from(seven));
+    assertTrue(thrown.getMessage().startsWith("batches with a value: 7"), thrown.getMessage());
+    InControl state = InControl.from(ControlSeries.of("TA", "g/L", 1, 2, 1, 2, 1, 2, 1, 2));
+    assertEquals(1.5, state.mean(), 1e-15);
+    assertEquals(1 / 1.128, state.standardDeviation(), 1e-15);
+    assertEquals(OptionalInt.of(8), state.points());
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> InControl.from(ControlSeries.of("TA", "g/L", 1, 1, 1, 1, 1, 1, 1, 1)));
+  }
+
+  @Test
+  void aSignalIsSaidInWordsAndABatchWithoutAValueKeepsItsPlace() {
+    ControlSeries series =
+        ControlSeries.of(WaterFigures.TOTAL_HARDNESS)
+            .with("A", hardness(90))
+            .with(
+                "B", Answer.of(WaterFigures.TOTAL_HARDNESS, WaterReport.reported().build().water()))
+            .with("C", hardness(130));
+    ControlRule beyond = ControlRules.beyond(3);
+    ControlChart.Watched watched =
+        ControlChart.of(InControl.stated(225, 20, series.unit()), List.of(beyond)).watch(series);
+    assertEquals(
+        List.of(
+            "batch B has no total hardness; passed over",
+            "batch C, total hardness 324.6 mg/L as CaCO3, above the mean 225.0 mg/L as CaCO3:"
+                + " beyond 3 standard deviations"),
+        watched.notices().stream().map(Notice::text).toList());
+    assertEquals(
+        List.of(QualityCode.POINT_MISSING, QualityCode.SIGNAL),
+        watched.notices().stream().map(Notice::code).toList());
+    assertEquals(3, watched.notices().get(1).row().orElseThrow());
+    assertEquals(List.of("A", "C"), watched.drawn(beyond).stream().map(Drawn::label).toList());
+    assertEquals(285, watched.drawn(beyond).get(0).upperLimit().orElseThrow(), 1e-12);
+    assertThrows(IllegalArgumentException.class, () -> watched.drawn(ControlRules.movingRange()));
+  }
+
+  private static Answer<?> hardness(double calcium) {
+    return Answer.of(
+        WaterFigures.TOTAL_HARDNESS,
+        WaterReport.reported().calcium(mgPerL(calcium)).magnesium(mgPerL(0)).build().water());
+  }
+
+  @Test
+  void aPhaseStartsAfreshWithItsOwnMean() {
+    ControlChart chart =
+        ControlChart.of(InControl.stated(0, 1, ""), List.of(ControlRules.run(3, 3, 0)))
+            .fromBatch("3", InControl.stated(5, 1, ""));
+    ControlSeries series = ControlSeries.of("figure", "", 1, 1, 6, 6, 6);
+    assertEquals(List.of("5"), chart.watch(series).signals().stream().map(s -> s.label()).toList());
+    assertThrows(
+        IllegalArgumentException.class, () -> chart.fromBatch("3", InControl.stated(6, 1, "")));
+    assertThrows(
+        IllegalArgumentException.class, () -> chart.watch(ControlSeries.of("figure", "", 1)));
+  }
+
+  @Test
+  void aSeriesRefusesABatchTwiceAndAnotherUnit() {
+    assertThrows(
+        IllegalArgumentException.class,
+        () ->
+            ControlSeries.of(Figures.PH_VALUE)
+                .with("7", Answer.of(Figures.PH_VALUE, Solution.textbook()))
+                .with("7", Answer.of(Figures.PH_VALUE, Solution.textbook())));
+    ControlChart chart =
+        ControlChart.of(InControl.stated(4, 1, "g/L"), List.of(ControlRules.beyond(3)));
+    IllegalArgumentException thrown =
+        assertThrows(
+            IllegalArgumentException.class,
+            () -> chart.watch(ControlSeries.of("TA", "mg/L", 4000)));
+    assertTrue(thrown.getMessage().contains("the chart counts in \"g/L\""), thrown.getMessage());
+    assertThrows(
+        IllegalArgumentException.class, () -> ControlSeries.of("TA", "g/L", 1, 2).without("3"));
+    assertEquals(1, ControlSeries.of("TA", "g/L", 1, 2).without("1").points().size());
+  }
+
+  @Test
+  void falseAlarmsGrowWithRulesAndWithFewPointsBehindTheLimits() {
+    List<ControlRule> one = List.of(ControlRules.beyond(3));
+    FalseAlarms known = FalseAlarms.of(one, OptionalInt.empty(), 40);
+    assertEquals(0.0027, known.perPoint(), 5 * known.perPointError());
+    assertEquals(1 - Math.pow(1 - 0.0027, 40), known.atLeastOne(), 0.01);
+    FalseAlarms fromEight = FalseAlarms.of(one, OptionalInt.of(8), 40);
+    assertTrue(fromEight.perPoint() > 8 * known.perPoint());
+    FalseAlarms four = FalseAlarms.of(ControlRules.westernElectric(), OptionalInt.empty(), 40);
+    assertTrue(four.atLeastOne() > 3 * known.atLeastOne());
+    assertEquals(
+        four.toString(),
+        FalseAlarms.of(ControlRules.westernElectric(), OptionalInt.empty(), 40).toString());
+    assertTrue(fromEight.toString().contains("from 8 batches"), fromEight.toString());
+  }
+
+  @Test
+  void aDrawnRunLengthAgreesWithTheFormula() {
+    ControlRule sums = ControlRules.cumulativeSum(0.5, 4);
+    double formula = sums.averageRunLength(1).orElseThrow();
+    double drawn = FalseAlarms.averageRunLength(List.of(sums), 1);
+    assertEquals(formula, drawn, 3 * formula / Math.sqrt(20_000));
+    assertEquals(formula, sums.averageRunLength(-1).orElseThrow(), 1e-9);
+  }
+
+  @Test
+  void numbersOutOfRangeAreNamed() {
+    for (Runnable bad :
+        List.<Runnable>of(
+            () -> ControlRules.beyond(0),
+            () -> ControlRules.run(4, 3, 1),
+            () -> ControlRules.run(1, 65, 1),
+            () -> ControlRules.weightedAverage(1.5, 3),
+            () -> ControlRules.cumulativeSum(-1, 4),
+            () -> InControl.stated(4, 0, ""),
+            () -> FalseAlarms.of(List.of(), OptionalInt.empty(), 10),
+            () -> FalseAlarms.of(ControlRules.westernElectric(), OptionalInt.of(3), 10),
+            () -> ControlChart.of(InControl.stated(0, 1, ""), List.of()))) {
+      assertThrows(IllegalArgumentException.class, bad::run);
+    }
+  }
+}

@@ -1,0 +1,143 @@
+package org.brewchem.quality;
+
+import static org.brewchem.quantity.Quantities.pH;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import org.brewchem.beer.Beer;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Constraint;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.solution.Figures;
+import org.brewchem.uncertainty.MethodPrecision;
+import org.junit.jupiter.api.Test;
+
+/** Bands, differences and decisions on invented beers. */
+class TargetBandTest {
+
+  private static final MethodPrecision PH_OF_BEER =
+      MethodPrecision.published("pH of beer", 4.4).orElseThrow();
+
+  private static Beer beer(double pH, double milliequivalents, double u) {
+    return Beer.of(pH(pH), TitratableAcidity.ofMilliequivalentsPerLitre(milliequivalents, pH(8.2)))
+        .withStandardUncertaintyOfPH(u);
+  }
+
+  private static Answer<PH> pHOf(double pH, double u) {
+    return Answer.of(Figures.PH_VALUE, beer(pH, 20, u));
+  }
+
+  @Test
+  void oneBatchGivesItsValueAndTheRepeatabilityLimit() {
+    TargetBand<PH> band = TargetBand.fromOne(pHOf(4.35, 0.02), PH_OF_BEER);
+    Constraint constraint = band.constraint();
+    assertEquals(4.35, constraint.aim().orElseThrow(), 1e-12);
+    assertEquals(4.35 + 0.025, constraint.upper().orElseThrow(), 1e-12);
+    assertTrue(band.madeFrom().contains("harrison-1998"), band.madeFrom());
+  }
+
+  @Test
+  void severalBatchesGiveTheirMeanAndAToleranceInterval() {
+    TargetBand<PH> band =
+        TargetBand.fromSeveral(
+            List.of(pHOf(4.30, 0.02), pHOf(4.34, 0.02), pHOf(4.38, 0.02)), 0.95, 0.95);
+    assertEquals(4.34, band.constraint().aim().orElseThrow(), 1e-12);
+    assertEquals(4.34 - 9.789 * 0.04, band.constraint().lower().orElseThrow(), 0.0005 * 0.04);
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> TargetBand.fromSeveral(List.of(pHOf(4.3, 0.02)), 0.95, 0.95));
+  }
+
+  @Test
+  void aBandNarrowerThanTheMethodIsSaidToBe() {
+    TargetBand<PH> band = TargetBand.fromOne(pHOf(4.35, 0.02), PH_OF_BEER);
+    assertEquals(List.of(), band.notices());
+    assertEquals(List.of(), band.withTolerance(0.065).judgedBy(PH_OF_BEER).notices());
+    String between = band.withTolerance(0.06).judgedBy(PH_OF_BEER).notices().get(0).text();
+    assertTrue(between.contains("two laboratories differ by up to 0.13"), between);
+    String within = band.withTolerance(0.012).judgedBy(PH_OF_BEER).notices().get(0).text();
+    assertTrue(within.contains("one laboratory differ by up to 0.025"), within);
+    assertThrows(IllegalArgumentException.class, () -> band.withTolerance(0));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> band.judgedBy(MethodPrecision.stated("acidity", 0.05, "g/L")));
+  }
+
+  @Test
+  void aDifferenceIsJudgedByTheUncertaintiesOfBoth() {
+    double[] uncertainties = {0.05, 0.10, 0.20};
+    double[] z = {4.243, 2.121, 1.061};
+    for (int i = 0; i < z.length; i++) {
+      Difference difference =
+          Difference.of(pHOf(4.10, uncertainties[i]), pHOf(4.40, uncertainties[i]));
+      assertEquals(-0.30, difference.value(), 1e-12);
+      assertEquals(-z[i], difference.z().orElseThrow(), 0.001);
+      assertEquals(
+          i < 2 ? Difference.Finding.DIFFERENT : Difference.Finding.NOT_DISTINGUISHABLE,
+          difference.finding());
+    }
+  }
+
+  @Test
+  void whatBothShareCancelsInADifference() {
+    Answer<PH> one = pHOf(4.40, 0.05);
+    assertEquals(0, Difference.of(one, one).standardUncertainty().orElseThrow(), 1e-15);
+    assertTrue(Difference.of(one, one).z().isEmpty());
+    assertEquals(Difference.Finding.NOT_DISTINGUISHABLE, Difference.of(one, one).finding());
+  }
+
+  @Test
+  void withoutAnUncertaintyNothingIsToldApart() {
+    Answer<PH> bare =
+        Answer.of(
+            Figures.PH_VALUE,
+            Beer.of(pH(4.2), TitratableAcidity.ofMilliequivalentsPerLitre(20, pH(8.2))));
+    Difference difference = Difference.of(bare, pHOf(4.4, 0.02));
+    assertEquals(Difference.Finding.UNKNOWN, difference.finding());
+    assertEquals(
+        Difference.Finding.DIFFERENT,
+        Difference.inOneLaboratory(bare, pHOf(4.4, 0.02), PH_OF_BEER).finding());
+  }
+
+  @Test
+  void oneLaboratoryTellsApartWhatTwoLaboratoriesCannot() {
+    Answer<PH> later = pHOf(4.34, 0.02);
+    Answer<PH> earlier = pHOf(4.40, 0.02);
+    assertEquals(
+        Difference.Finding.DIFFERENT,
+        Difference.inOneLaboratory(later, earlier, PH_OF_BEER).finding());
+    assertEquals(
+        Difference.Finding.NOT_DISTINGUISHABLE,
+        Difference.betweenLaboratories(later, earlier, PH_OF_BEER).finding());
+    assertEquals(
+        Difference.Finding.UNKNOWN,
+        Difference.betweenLaboratories(
+                later, earlier, MethodPrecision.stated("own meter", 0.01, ""))
+            .finding());
+    assertEquals(Optional.empty(), MethodPrecision.published("titratable acidity of beer", 20));
+  }
+
+  @Test
+  void aDecisionCarriesTheRiskOfBeingWrong() {
+    Constraint limits = Constraint.between(Figures.PH_VALUE, pH(4.2), pH(4.4));
+    GuardBand shared = GuardBand.of(0);
+    GuardBand.Decided inside = shared.decide(limits, pHOf(4.3, 0.05));
+    assertEquals(GuardBand.Decision.ACCEPTED, inside.decision());
+    assertEquals(0.0455, inside.risk().orElseThrow(), 1e-4);
+    GuardBand.Decided outside = shared.decide(limits, pHOf(4.45, 0.05));
+    assertEquals(GuardBand.Decision.REJECTED, outside.decision());
+    assertEquals(0.1587, outside.risk().orElseThrow(), 1e-4);
+    assertEquals(
+        GuardBand.Decision.REJECTED, GuardBand.of(2).decide(limits, pHOf(4.31, 0.05)).decision());
+    Answer<PH> bare =
+        Answer.of(
+            Figures.PH_VALUE,
+            Beer.of(pH(4.3), TitratableAcidity.ofMilliequivalentsPerLitre(20, pH(8.2))));
+    assertEquals(GuardBand.Decision.UNDECIDABLE, shared.decide(limits, bare).decision());
+    assertThrows(IllegalArgumentException.class, () -> GuardBand.of(-1));
+  }
+}

@@ -1,0 +1,60 @@
+package org.brewchem.uncertainty;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+
+class MethodPrecisionTest {
+
+  /** Harrison 1998: r95 0.025, s_r 0.009, R95 0.129, s_R 0.046, as printed. */
+  @Test
+  void thePrintedStandardDeviationsFollowFromThePrintedLimits() {
+    MethodPrecision precision = MethodPrecision.published("pH of beer", 4.4).orElseThrow();
+    assertEquals(0.009, precision.repeatability(), 0.0005);
+    assertEquals(0.046, precision.reproducibility().orElseThrow(), 0.0005);
+    assertEquals(0.025, precision.repeatabilityLimit().value(), 1e-12);
+    assertEquals(0.129, precision.reproducibilityLimit().orElseThrow(), 1e-12);
+  }
+
+  @Test
+  void theLevelNearestToTheValueCounts() {
+    assertEquals(
+        44.8 / 2.8,
+        MethodPrecision.published("sulfate of beer", 90)
+            .orElseThrow()
+            .reproducibility()
+            .orElseThrow(),
+        1e-12);
+    assertEquals(
+        54.0 / 2.8,
+        MethodPrecision.published("sulfate of beer", 400)
+            .orElseThrow()
+            .reproducibility()
+            .orElseThrow(),
+        1e-12);
+  }
+
+  @Test
+  void everyPublishedMethodIsFoundByItsName() {
+    assertEquals(5, MethodPrecision.publishedMethods().size());
+    for (String method : MethodPrecision.publishedMethods()) {
+      assertTrue(MethodPrecision.published(method, 10).isPresent(), method);
+    }
+    assertTrue(MethodPrecision.published("calcium of beer", 50).isEmpty());
+  }
+
+  @Test
+  void oneStatesOnesOwn() {
+    MethodPrecision own = MethodPrecision.stated("acidity to 8.2, own bench", 0.02, "g/L");
+    assertEquals(OptionalDouble.empty(), own.reproducibilityLimit());
+    assertEquals(
+        "acidity to 8.2, own bench: s_r 0.020, s_R unknown g/L (stated by the user)",
+        own.toString());
+    assertEquals(0.14, own.withReproducibility(0.05).reproducibilityLimit().orElseThrow(), 1e-12);
+    assertThrows(IllegalArgumentException.class, () -> own.withReproducibility(0.01));
+    assertThrows(IllegalArgumentException.class, () -> MethodPrecision.stated("acidity", 0, "g/L"));
+  }
+}
