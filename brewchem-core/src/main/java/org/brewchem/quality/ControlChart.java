@@ -120,8 +120,8 @@ public final class ControlChart {
     }
     List<Signal> signals = new ArrayList<>();
     List<Notice> notices = new ArrayList<>();
-    Map<ControlRule, List<Drawn>> drawn = new LinkedHashMap<>();
-    rules.forEach(rule -> drawn.put(rule, new ArrayList<>()));
+    List<List<Drawn>> drawn = new ArrayList<>();
+    rules.forEach(rule -> drawn.add(new ArrayList<>()));
     InControl state = first;
     List<ControlRule.Watch> watches = started();
     int row = 0;
@@ -144,7 +144,7 @@ public final class ControlChart {
       for (int i = 0; i < rules.size(); i++) {
         ControlRule rule = rules.get(i);
         boolean alarmed = watches.get(i).signals(state.standardised(value));
-        drawn.get(rule).add(Drawn.of(point.label(), rule, watches.get(i).followed(), state));
+        drawn.get(i).add(Drawn.of(point.label(), rule, watches.get(i).followed(), state));
         if (alarmed) {
           Signal signal = new Signal(point.label(), row, rule, value);
           signals.add(signal);
@@ -153,7 +153,7 @@ public final class ControlChart {
         }
       }
     }
-    return new Watched(signals, notices, drawn);
+    return new Watched(rules, signals, notices, drawn);
   }
 
   private List<ControlRule.Watch> started() {
@@ -217,13 +217,18 @@ public final class ControlChart {
 
     private final List<Signal> signals;
     private final List<Notice> notices;
-    private final Map<ControlRule, List<Drawn>> drawn;
+    private final List<ControlRule> rules;
+    private final List<List<Drawn>> drawn;
 
     private Watched(
-        List<Signal> signals, List<Notice> notices, Map<ControlRule, List<Drawn>> drawn) {
+        List<ControlRule> rules,
+        List<Signal> signals,
+        List<Notice> notices,
+        List<List<Drawn>> drawn) {
+      this.rules = rules;
       this.signals = List.copyOf(signals);
       this.notices = List.copyOf(notices);
-      this.drawn = drawn;
+      this.drawn = drawn.stream().map(List::copyOf).toList();
     }
 
     /**
@@ -252,11 +257,11 @@ public final class ControlChart {
      * @throws IllegalArgumentException if the chart does not have the rule
      */
     public List<Drawn> drawn(ControlRule rule) {
-      List<Drawn> found = drawn.get(Objects.requireNonNull(rule, "rule"));
-      if (found == null) {
+      int index = rules.indexOf(Objects.requireNonNull(rule, "rule"));
+      if (index < 0) {
         throw new IllegalArgumentException("rule: the chart has no \"" + rule.name() + "\"");
       }
-      return List.copyOf(found);
+      return drawn.get(index);
     }
   }
 }

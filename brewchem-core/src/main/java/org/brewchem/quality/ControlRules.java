@@ -223,10 +223,10 @@ public final class ControlRules {
           last = z;
           boolean isAbove = z > distance;
           boolean isBelow = z < -distance;
-          above = (above << 1 | (isAbove ? 1 : 0)) & recent;
-          below = (below << 1 | (isBelow ? 1 : 0)) & recent;
-          return isAbove && Long.bitCount(above) >= count
-              || isBelow && Long.bitCount(below) >= count;
+          above = ((above << 1) | (isAbove ? 1 : 0)) & recent;
+          below = ((below << 1) | (isBelow ? 1 : 0)) & recent;
+          return (isAbove && Long.bitCount(above) >= count)
+              || (isBelow && Long.bitCount(below) >= count);
         }
 
         @Override
