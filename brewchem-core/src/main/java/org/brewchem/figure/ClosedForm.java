@@ -21,6 +21,9 @@ public final class ClosedForm implements Figure.Rule {
   private final ToDoubleFunction<double[]> formula;
   private final @Nullable Code absent;
 
+  /** How many of the inputs, the last ones, are unknown so often that it is not worth a notice. */
+  private final int minor;
+
   /**
    * Makes a rule.
    *
@@ -32,7 +35,7 @@ public final class ClosedForm implements Figure.Rule {
    */
   public ClosedForm(
       String text, String source, List<Figure<?>> inputs, ToDoubleFunction<double[]> formula) {
-    this(text, source, inputs, formula, null);
+    this(text, source, inputs, formula, null, 0);
   }
 
   private ClosedForm(
@@ -40,8 +43,10 @@ public final class ClosedForm implements Figure.Rule {
       String source,
       List<Figure<?>> inputs,
       ToDoubleFunction<double[]> formula,
-      @Nullable Code absent) {
+      @Nullable Code absent,
+      int minor) {
     this.absent = absent;
+    this.minor = minor;
     this.text = Checks.notBlank("text", text);
     this.source = Objects.requireNonNull(source, "source");
     this.inputs = List.copyOf(inputs);
@@ -99,7 +104,38 @@ public final class ClosedForm implements Figure.Rule {
       Code absent,
       List<Figure<?>> inputs,
       ToDoubleFunction<double[]> formula) {
-    return Figure.of(name, Map.of(), scale, new ClosedForm(text, source, inputs, formula, absent));
+    return countingAbsent(name, scale, text, source, absent, inputs, List.of(), formula);
+  }
+
+  /**
+   * Makes a figure like {@link #countingAbsent(String, Scale, String, String, Code, List,
+   * ToDoubleFunction)}, with further inputs that are left out so often that it gives no notice.
+   *
+   * @param name its name in the terms of the field
+   * @param scale the scale in which the formula counts
+   * @param text the formula in words
+   * @param source the source of the formula
+   * @param absent the code of the notice that an unknown one of the first inputs gives
+   * @param inputs the figures of the formula, each counted in the scale it is shown in
+   * @param minor the further ones, which come behind them
+   * @param formula as in {@link #figure}, of all of them
+   * @param <Q> the meaning of its value
+   * @return the figure
+   * @throws IllegalArgumentException if name or text is blank or there are no inputs
+   */
+  public static <Q> Figure<Q> countingAbsent(
+      String name,
+      Scale<Q> scale,
+      String text,
+      String source,
+      Code absent,
+      List<Figure<?>> inputs,
+      List<Figure<?>> minor,
+      ToDoubleFunction<double[]> formula) {
+    List<Figure<?>> all = new ArrayList<>(inputs);
+    all.addAll(minor);
+    return Figure.of(
+        name, Map.of(), scale, new ClosedForm(text, source, all, formula, absent, minor.size()));
   }
 
   /**
@@ -137,16 +173,21 @@ public final class ClosedForm implements Figure.Rule {
     List<Notice> notices = new ArrayList<>();
     Traced[] traced = new Traced[inputs.size()];
     double[] numbers = new double[traced.length];
+    int unknown = 0;
     for (int i = 0; i < traced.length; i++) {
       Figure<?> input = inputs.get(i);
       Step step = from.step(input);
-      steps.add(step);
+      boolean counts = i < traced.length - minor;
+      if (counts || step.found().isPresent()) {
+        steps.add(step);
+      }
       if (step.found().isPresent()) {
         traced[i] = input.inShown(step.found().get());
         numbers[i] = traced[i].value();
       } else {
-        if (absent != null) {
-          traced[i] = Traced.exact(0);
+        unknown++;
+        traced[i] = Traced.exact(0);
+        if (absent != null && counts) {
           notices.add(Notice.of(absent, input.title(), "counted as absent: " + input.title()));
         }
         step.whyUnknown().stream().filter(reason -> !why.contains(reason)).forEach(why::add);
@@ -154,7 +195,7 @@ public final class ClosedForm implements Figure.Rule {
     }
     Step.Builder builder =
         Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA).text(text, source).inputs(steps);
-    if (absent == null ? !why.isEmpty() : notices.size() == traced.length) {
+    if (absent == null ? !why.isEmpty() : unknown == traced.length) {
       return builder.unknown(why);
     }
     double value = apply(numbers) + 0.0;

@@ -148,6 +148,11 @@ final class Input {
     return column.raw(index) * factor;
   }
 
+  /** Another number of the column in the unit of the calculation. */
+  double inUnits(double number) {
+    return number * factor;
+  }
+
   boolean isMissing(int index) {
     return column.failureOrNull(index) instanceof Failure.Missing;
   }

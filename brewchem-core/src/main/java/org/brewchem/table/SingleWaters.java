@@ -15,6 +15,7 @@ import org.brewchem.solution.Figures;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
 import org.brewchem.uncertainty.Traced;
+import org.brewchem.water.Constituent;
 import org.brewchem.water.Water;
 import org.jspecify.annotations.Nullable;
 
@@ -68,6 +69,7 @@ final class SingleWaters implements FigureRows.Single {
                 index,
                 Figures.concentration(ion),
                 input.times(ion.molarMass().inGramsPerMole())));
+    columns.silica().ifPresent(input -> put(steps, index, Constituent.SILICA.figure(), input));
     columns.alkalinity.ifPresent(
         input ->
             put(

@@ -1,6 +1,7 @@
 package org.brewchem.table;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,6 +11,7 @@ import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
+import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
@@ -17,11 +19,11 @@ import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.MolarMass;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
-import org.brewchem.substance.Element;
 import org.brewchem.substance.Ion;
 import org.brewchem.units.ColumnHeader;
 import org.brewchem.units.LabUnits;
 import org.brewchem.units.UnitSet;
+import org.brewchem.water.Constituent;
 
 /** What the columns of a table state about its waters, in the units of the balance. Immutable. */
 final class WaterColumns {
@@ -41,8 +43,6 @@ final class WaterColumns {
   private static final List<Ion> MAIN =
       List.of(Ion.CALCIUM, Ion.MAGNESIUM, Ion.SODIUM, Ion.CHLORIDE, Ion.SULFATE);
 
-  private static final String SULFATE_AS_SULFUR = "sulfate as sulfur";
-  private static final String NITRATE_AS_NITROGEN = "nitrate as nitrogen";
   private static final String ALKALINITY = "alkalinity";
   private static final String BICARBONATE = "bicarbonate";
   private static final String CARBON_DIOXIDE = "total carbon dioxide";
@@ -53,6 +53,9 @@ final class WaterColumns {
 
   /** Each ion that has a column, in mmol/L. */
   final Map<Ion, Input> ions;
+
+  /** What has a column, in mmol/L, on the basis on which it is stated. */
+  final Map<Constituent, Input> constituents;
 
   /** The alkalinity in mEq/L. */
   final Optional<Input> alkalinity;
@@ -66,13 +69,24 @@ final class WaterColumns {
   private WaterColumns(
       Table table,
       Headings headings,
-      Map<Ion, Input> ions,
+      Map<Constituent, Input> constituents,
       Optional<Input> alkalinity,
       Optional<Input> carbonDioxide,
       Optional<Input> pH) {
     this.table = table;
     this.headings = headings;
-    this.ions = ions;
+    this.constituents = constituents;
+    this.ions = new LinkedHashMap<>();
+    IONS.forEach(
+        ion ->
+            constituents.forEach(
+                (constituent, input) -> {
+                  if (constituent.ion().equals(Optional.of(ion))) {
+                    ions.put(ion, input);
+                  }
+                }));
+    constituents.forEach(
+        (constituent, input) -> constituent.ion().ifPresent(ion -> ions.putIfAbsent(ion, input)));
     this.alkalinity = alkalinity;
     this.carbonDioxide = carbonDioxide;
     this.pH = pH;
@@ -80,34 +94,31 @@ final class WaterColumns {
 
   static WaterColumns from(Table table) {
     List<String> known = new ArrayList<>();
-    IONS.forEach(ion -> known.add(ion.name()));
-    known.addAll(
-        List.of(
-            SULFATE_AS_SULFUR, NITRATE_AS_NITROGEN, ALKALINITY, BICARBONATE, CARBON_DIOXIDE, PH));
-    Headings headings = new Headings(table, known);
-    Map<Ion, Input> ions = new LinkedHashMap<>();
-    for (Ion ion : IONS) {
-      headings
-          .input(ion.name(), column -> concentration(column, ion.molarMass()))
-          .ifPresent(input -> ions.put(ion, input));
+    for (Constituent constituent : Constituent.values()) {
+      known.add(constituent.heading());
     }
-    asElement(headings, Ion.SULFATE, SULFATE_AS_SULFUR, Element.of("S"))
-        .ifPresent(input -> ions.put(Ion.SULFATE, input));
-    asElement(headings, Ion.NITRATE, NITRATE_AS_NITROGEN, Element.of("N"))
-        .ifPresent(input -> ions.put(Ion.NITRATE, input));
+    known.addAll(List.of(ALKALINITY, BICARBONATE, CARBON_DIOXIDE, PH));
+    Headings headings = new Headings(table, known);
+    Map<Constituent, Input> constituents = new LinkedHashMap<>();
+    for (Constituent constituent : Constituent.values()) {
+      headings
+          .input(
+              constituent.heading(), column -> concentration(column, constituent.statedMolarMass()))
+          .ifPresent(
+              input -> {
+                constituents.keySet().stream()
+                    .filter(other -> other.figure().equals(constituent.figure()))
+                    .forEach(other -> notBoth(headings, other.heading(), constituent.heading()));
+                constituents.put(constituent, input);
+              });
+    }
     return new WaterColumns(
         table,
         headings,
-        ions,
+        constituents,
         alkalinity(headings),
         headings.input(CARBON_DIOXIDE, column -> concentration(column, Acid.CARBONIC.molarMass())),
         headings.input(PH, WaterColumns::withoutUnit));
-  }
-
-  /** An ion that is stated as an element, of which it holds one atom. */
-  private static Optional<Input> asElement(Headings headings, Ion ion, String name, Element of) {
-    notBoth(headings, ion.name(), name);
-    return headings.input(name, column -> concentration(column, of.molarMass()));
   }
 
   private static Optional<Input> alkalinity(Headings headings) {
@@ -166,8 +177,8 @@ final class WaterColumns {
   /** Changes the input of a column, such as to state its uncertainty. */
   WaterColumns with(String name, UnaryOperator<Input> change) {
     UnaryOperator<Input> one = Headings.change(name, inputs().toList(), change);
-    Map<Ion, Input> changed = new LinkedHashMap<>();
-    ions.forEach((ion, input) -> changed.put(ion, one.apply(input)));
+    Map<Constituent, Input> changed = new LinkedHashMap<>();
+    constituents.forEach((constituent, input) -> changed.put(constituent, one.apply(input)));
     return new WaterColumns(
         table, headings, changed, alkalinity.map(one), carbonDioxide.map(one), pH.map(one));
   }
@@ -175,7 +186,10 @@ final class WaterColumns {
   /** All that is read, in the order of an explanation. */
   Stream<Input> inputs() {
     return Stream.of(
-            ions.values().stream(), alkalinity.stream(), carbonDioxide.stream(), pH.stream())
+            constituents.values().stream(),
+            alkalinity.stream(),
+            carbonDioxide.stream(),
+            pH.stream())
         .flatMap(inputs -> inputs);
   }
 
@@ -237,6 +251,40 @@ final class WaterColumns {
 
   static Component component(Ion ion) {
     return ion.components().keySet().iterator().next();
+  }
+
+  /** The column of a figure that is reported as a concentration; empty for other figures. */
+  Optional<Input> reported(Figure<?> figure) {
+    Constituent[] all = Constituent.values();
+    if (Arrays.stream(all).noneMatch(each -> each.figure().equals(figure))) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        constituents.entrySet().stream()
+            .filter(entry -> entry.getKey().figure().equals(figure))
+            .map(entry -> entry.getValue().times(perMillimole(entry.getKey())))
+            .findFirst()
+            .orElseThrow(() -> missing(figure.name())));
+  }
+
+  /** Milligrams of the ion, or of SiO2, for each millimole stated. */
+  private static double perMillimole(Constituent constituent) {
+    return constituent
+        .ion()
+        .map(ion -> ion.molarMass().inGramsPerMole())
+        .orElseGet(() -> Constituent.SILICA.statedMolarMass().inGramsPerMole());
+  }
+
+  /** The silica, mg/L of SiO2. */
+  Optional<Input> silica() {
+    return constituents.keySet().stream()
+        .filter(constituent -> constituent.ion().isEmpty())
+        .findFirst()
+        .flatMap(constituent -> reported(constituent.figure()));
+  }
+
+  boolean isBicarbonate() {
+    return alkalinity.filter(input -> input.name().equals(BICARBONATE)).isPresent();
   }
 
   /** The column of an ion by its component. */

@@ -1,6 +1,7 @@
 package org.brewchem.table;
 
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.DoubleSupplier;
 import org.brewchem.figure.Figure;
 import org.brewchem.quantity.CarbonateAlkalinity;
@@ -175,6 +176,10 @@ final class WaterRow implements FigureRows.Leaves {
     }
     if (figure.equals(Figures.PH_VALUE) && columns.alkalinity.isPresent()) {
       return closed(carbonates()::pH, 1);
+    }
+    Optional<Input> reported = columns.reported(figure);
+    if (reported.isPresent()) {
+      return new FigureRows.Stated(reported.get());
     }
     if (figure.rule() instanceof TotalFigure rule) {
       return rule.component().equals(Component.CARBONATE)

@@ -1,5 +1,7 @@
 package org.brewchem.table;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -26,6 +28,7 @@ import org.brewchem.substance.Solute;
 import org.brewchem.substance.Use;
 import org.brewchem.water.Water;
 import org.brewchem.water.WaterFigures;
+import org.brewchem.water.WaterReport;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,9 +37,9 @@ import org.jspecify.annotations.Nullable;
  * <p>Columns that are read, by name:
  *
  * <ul>
- *   <li>{@code calcium}, {@code magnesium}, {@code sodium}, {@code potassium}, {@code chloride},
- *       {@code sulfate} or {@code sulfate as sulfur}, {@code nitrate} or {@code nitrate as
- *       nitrogen}: a mass or an amount concentration; "sulphate" and "sulphur" are known too
+ *   <li>{@code calcium}, {@code sulfate} or {@code sulfate as sulfur} and all other headings of
+ *       {@link org.brewchem.water.Constituent}: a mass or an amount concentration; "sulphate" and
+ *       "sulphur" are known too
  *   <li>{@code alkalinity}: a carbonate alkalinity, or {@code bicarbonate}: a mass concentration
  *   <li>{@code total carbon dioxide}: CO2, bicarbonate and carbonate together, as an amount
  *       concentration, or as CO2 in a mass concentration
@@ -269,6 +272,64 @@ public final class Waters {
     Map<Figure<?>, Step> stated = single(null, chemistry).steps(checked);
     return Water.reported(stated, other -> single(prototype(), other).contents(checked, stated))
         .under(chemistry);
+  }
+
+  /**
+   * Returns one row as the report of a laboratory, to be judged like one.
+   *
+   * @param index the row's index, from 0
+   * @return the report; a cell such as {@code < 0.5}, which no column of numbers can hold, is below
+   *     that limit, and other cells without a usable number are left out of it
+   * @throws org.brewchem.OutOfRangeException if there is no such row
+   */
+  public WaterReport report(int index) {
+    return reports().report(Checks.index("row index", index, table.size()));
+  }
+
+  private RowReports reports() {
+    return new RowReports(table, columns, temperature);
+  }
+
+  /**
+   * Returns what is odd about the reports, row by row, as {@link WaterReport#notices} judges each
+   * of them; before that, which basis all of them seem to stand on.
+   *
+   * @return the notices, those of rows with the number of the row
+   */
+  public List<Notice> reportNotices() {
+    List<Notice> notices = new ArrayList<>();
+    for (SourceBasis basis : bases()) {
+      if (basis.suspected()) {
+        notices.add(Notice.of(basis.code(), "ion balance", basis.toString()));
+      }
+    }
+    RowReports reports = reports();
+    for (int i = 0; i < table.size(); i++) {
+      notices.addAll(reports.notices(i));
+    }
+    return List.copyOf(notices);
+  }
+
+  /**
+   * Looks at all reports together: what each column that may stand on another basis would make of
+   * the median of their ion balances if it did. A single report seldom decides that.
+   *
+   * @return one view for each reading, of which those are suspected that take most of the imbalance
+   *     away in most rows; none where no row has a balance
+   */
+  public List<SourceBasis> bases() {
+    return reports().bases(Collections.nCopies(table.size(), ""));
+  }
+
+  /**
+   * Looks at all reports of each source together, such as each laboratory or year.
+   *
+   * @param textColumn the column of text that names the source of a row
+   * @return as {@link #bases()}, source by source
+   * @throws IllegalArgumentException if the table has no such column of text
+   */
+  public List<SourceBasis> basesBy(String textColumn) {
+    return reports().bases(table.texts(textColumn));
   }
 
   /**

@@ -5,20 +5,18 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Notice;
+import org.brewchem.figure.Scales;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.CarbonateAlkalinity;
-import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Pressure;
-import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Solution;
-import org.brewchem.substance.Element;
 import org.brewchem.substance.Ion;
 
 /** Looks through a report for what is odd about it. */
@@ -27,76 +25,98 @@ final class Plausibility {
   /** Above this pH a titration finds carbonate: the end point of phenolphthalein (SM 2320 B). */
   private static final PH CARBONATE_END_POINT = PH.of(8.3);
 
-  private static final Element SULFUR = Element.of("S");
-  private static final Element NITROGEN = Element.of("N");
-
-  /** Equivalents of a mass of carbonate over those of the same mass of bicarbonate. */
-  private static final double CARBONATE_OVER_BICARBONATE =
-      Ion.CARBONATE.milliequivalentsPerMilligram() / Ion.BICARBONATE.milliequivalentsPerMilligram();
-
-  /** Equivalents of a mass of calcium carbonate over those of the same mass of bicarbonate. */
-  private static final double CACO3_OVER_BICARBONATE =
-      1 / CarbonateAlkalinity.ofMilligramsPerLitreAsBicarbonate(1).inMilligramsPerLitreAsCaCO3();
-
+  private final Readings readings;
   private final Water water;
-  private final Set<StatedAs> stated;
   private final Optional<PH> reportedPH;
-  private final Temperature temperature;
   private final ReportedBalance balance;
   private final List<Notice> found = new ArrayList<>();
 
-  private Plausibility(
-      Water water, Set<StatedAs> stated, Optional<PH> pH, Temperature temperature) {
+  private Plausibility(Readings readings, Water water) {
+    this.readings = readings;
     this.water = water;
-    this.stated = stated;
-    this.reportedPH = pH;
-    this.temperature = temperature;
-    this.balance = balanceOf(water);
+    this.reportedPH = readings.reportedPH();
+    this.balance = balanceOf(readings, water);
   }
 
-  static List<Notice> of(
-      Water water, Set<StatedAs> stated, Optional<PH> pH, Temperature temperature) {
-    Plausibility plausibility = new Plausibility(water, stated, pH, temperature);
+  static List<Notice> of(Readings readings, Water water) {
+    Plausibility plausibility = new Plausibility(readings, water);
     plausibility.balance();
-    plausibility.readings();
-    plausibility.carbonate();
     plausibility.missing();
+    plausibility.suspicion();
+    plausibility.pH();
+    plausibility.carbonate();
     return List.copyOf(plausibility.found);
   }
 
-  /** The ions that an untreated water does not know; bicarbonate stands for the alkalinity. */
-  static List<Ion> missing(Water water) {
-    return balanceOf(water).missing();
+  /** The ions that a report does not state; bicarbonate stands for the alkalinity. */
+  static List<Ion> missing(Readings readings, Water water) {
+    return balanceOf(readings, water).missing();
   }
 
-  private static ReportedBalance balanceOf(Water water) {
-    Map<Ion, Answer<MassConcentration>> ions = new LinkedHashMap<>();
-    ions.put(Ion.CALCIUM, water.calcium());
-    ions.put(Ion.MAGNESIUM, water.magnesium());
-    ions.put(Ion.SODIUM, water.sodium());
-    ions.put(Ion.POTASSIUM, water.potassium());
+  /** What every reading that may be stated on another basis would make of the balance. */
+  static List<BasisReading> bases(Readings readings, Water water) {
+    ReportedBalance balance = balanceOf(readings, water);
+    if (balance.verdict() == ReportedBalance.Verdict.NOT_JUDGED) {
+      return List.of();
+    }
+    return Alternatives.bases(readings).stream()
+        .filter(other -> balance.equivalents().getOrDefault(other.ion(), 0.0) > 0)
+        .map(
+            other ->
+                new BasisReading(
+                    other.code(),
+                    other.ion(),
+                    other.condition(),
+                    other.factor(),
+                    balance.percentage(),
+                    balance.times(other.ion(), other.factor()).percentage()))
+        .toList();
+  }
+
+  static ReportedBalance balanceOf(Readings readings, Water water) {
     Map<Ion, Double> equivalents = new LinkedHashMap<>();
+    Map<Ion, Double> limits = new LinkedHashMap<>();
     List<Ion> missing = new ArrayList<>();
-    ions.forEach((ion, answer) -> count(ion, answer, equivalents, missing));
-    water
-        .alkalinity()
-        .optional()
-        .ifPresentOrElse(
-            a -> equivalents.put(Ion.BICARBONATE, a.inMilliequivalentsPerLitre()),
-            () -> missing.add(Ion.BICARBONATE));
-    count(Ion.SULFATE, water.sulfate(), equivalents, missing);
-    count(Ion.CHLORIDE, water.chloride(), equivalents, missing);
-    count(Ion.NITRATE, water.nitrate(), equivalents, missing);
-    return new ReportedBalance(equivalents, missing);
+    List<Ion> order = new ArrayList<>(ReportedContents.IONS.keySet());
+    order.add(4, Ion.BICARBONATE);
+    for (Ion ion : order) {
+      if (ion.equals(Ion.BICARBONATE)) {
+        water
+            .alkalinity()
+            .optional()
+            .ifPresentOrElse(
+                a -> equivalents.put(ion, a.inMilliequivalentsPerLitre()), () -> missing.add(ion));
+      } else if (!count(readings, ion, ion.milliequivalentsPerMilligram(), equivalents, limits)) {
+        missing.add(ion);
+      }
+    }
+    for (Constituent minor : readings.constituents()) {
+      minor
+          .ion()
+          .filter(ReportedContents.MINOR_IONS::containsKey)
+          .ifPresent(
+              ion ->
+                  count(readings, ion, minor.milliequivalentsPerMilligram(), equivalents, limits));
+    }
+    return new ReportedBalance(equivalents, limits, missing);
   }
 
-  private static void count(
-      Ion ion, Answer<MassConcentration> answer, Map<Ion, Double> equivalents, List<Ion> missing) {
-    answer
-        .optional()
-        .ifPresentOrElse(
-            c -> equivalents.put(ion, ion.equivalents(c).inMilliequivalentsPerLitre()),
-            () -> missing.add(ion));
+  private static boolean count(
+      Readings readings,
+      Ion ion,
+      double milliequivalents,
+      Map<Ion, Double> equivalents,
+      Map<Ion, Double> limits) {
+    Optional<Reading> reading = readings.concentration(ion.name());
+    reading
+        .map(Reading::number)
+        .filter(OptionalDouble::isPresent)
+        .ifPresent(number -> equivalents.put(ion, milliequivalents * number.getAsDouble()));
+    reading
+        .filter(Reading::isLimit)
+        .map(Reading::extremes)
+        .ifPresent(limit -> limits.put(ion, milliequivalents * limit.highest()));
+    return reading.isPresent();
   }
 
   private void add(WaterCode code, String subject, String text) {
@@ -114,64 +134,30 @@ final class Plausibility {
         balance.toString());
   }
 
-  /** Which single column, read on another basis, would put the balance right. */
-  private void readings() {
-    if (balance.verdict() != ReportedBalance.Verdict.NOT_ACCEPTABLE) {
+  /** What most likely put the balance off, if one cause stands alone. */
+  private void suspicion() {
+    if (balance.missing().stream().filter(ReportedBalance.MAIN::contains).count() > 1) {
       return;
     }
-    for (StatedAs column : stated) {
-      switch (column) {
-        case BICARBONATE -> {
-          reading(
-              Ion.BICARBONATE,
-              CARBONATE_OVER_BICARBONATE,
-              WaterCode.BICARBONATE_PERHAPS_CARBONATE,
-              "what is headed bicarbonate were carbonate");
-          reading(
-              Ion.BICARBONATE,
-              CACO3_OVER_BICARBONATE,
-              WaterCode.ALKALINITY_BASIS_DOUBTFUL,
-              "what is stated as bicarbonate were stated as CaCO3");
-        }
-        case ALKALINITY_AS_CACO3 ->
-            reading(
-                Ion.BICARBONATE,
-                1 / CACO3_OVER_BICARBONATE,
-                WaterCode.ALKALINITY_BASIS_DOUBTFUL,
-                "what is stated as CaCO3 were bicarbonate");
-        case SULFATE ->
-            reading(
-                Ion.SULFATE,
-                Ion.SULFATE.massPerMassOf(SULFUR),
-                WaterCode.SULFATE_PERHAPS_SULFUR,
-                "the sulfate were stated as sulfur");
-        case SULFATE_AS_SULFUR ->
-            reading(
-                Ion.SULFATE,
-                1 / Ion.SULFATE.massPerMassOf(SULFUR),
-                WaterCode.SULFUR_PERHAPS_SULFATE,
-                "what is stated as sulfur were sulfate");
-        case NITRATE ->
-            reading(
-                Ion.NITRATE,
-                Ion.NITRATE.massPerMassOf(NITROGEN),
-                WaterCode.NITRATE_PERHAPS_NITROGEN,
-                "the nitrate were stated as nitrogen");
-        case NITRATE_AS_NITROGEN ->
-            reading(
-                Ion.NITRATE,
-                1 / Ion.NITRATE.massPerMassOf(NITROGEN),
-                WaterCode.NITROGEN_PERHAPS_NITRATE,
-                "what is stated as nitrogen were nitrate");
-      }
-    }
+    Suspicions.alone(balance, Alternatives.of(readings, balance))
+        .ifPresent(
+            cause ->
+                add(
+                    cause.code(),
+                    ReportedBalance.name(cause.ion()),
+                    cause.text() + " (" + Suspicions.shareText(cause.share()) + ")"));
   }
 
-  private void reading(Ion ion, double factor, WaterCode code, String condition) {
-    ReportedBalance read = balance.times(ion, factor);
-    if (read.verdict() == ReportedBalance.Verdict.ACCEPTABLE) {
-      add(code, ReportedBalance.names(List.of(ion)), "if " + condition + ": " + read);
-    }
+  private void pH() {
+    reportedPH
+        .filter(pH -> pH.value() > Suspicions.rule("ph_high"))
+        .ifPresent(
+            pH ->
+                add(
+                    WaterCode.PH_UNUSUAL,
+                    "pH",
+                    NumberText.plain(pH.value(), 2)
+                        + " is a pH that hardly any water of a tap or well has"));
   }
 
   private void carbonate() {
@@ -186,7 +172,7 @@ final class Plausibility {
     if (pH.compareTo(TitrationAlkalinity.USUAL_END_POINT) <= 0) {
       contradiction(
           "an alkalinity of "
-              + alkalinity
+              + text(alkalinity)
               + " is titrated from the pH of the water down to "
               + TitrationAlkalinity.USUAL_END_POINT
               + ", below which it cannot lie; "
@@ -201,7 +187,7 @@ final class Plausibility {
               + " alone means "
               + NumberText.significant(hydroxide, 2)
               + " mEq/L of hydroxide, more than the alkalinity of "
-              + alkalinity);
+              + text(alkalinity));
       return;
     }
     Answer<Pressure> pressure = water.answer(Figures.CARBON_DIOXIDE_PRESSURE);
@@ -214,10 +200,20 @@ final class Plausibility {
       contradiction(
           pH
               + " with an alkalinity of "
-              + alkalinity
+              + text(alkalinity)
               + " means carbon dioxide of "
               + NumberText.significant(atmospheres, 2)
               + " atm, more than a still water holds");
+    } else if (atmospheres > Suspicions.rule("carbon_dioxide_high")) {
+      add(
+          WaterCode.CARBON_DIOXIDE_HIGH,
+          "pH",
+          pH
+              + " with an alkalinity of "
+              + text(alkalinity)
+              + " means carbon dioxide of "
+              + NumberText.significant(atmospheres, 2)
+              + " atm, more than a water usually holds that stood open");
     } else if (pH.compareTo(CARBONATE_END_POINT) > 0) {
       add(
           WaterCode.CARBONATE_PRESENT,
@@ -237,20 +233,34 @@ final class Plausibility {
 
   /** Hydroxide of pure water brought to a pH, mEq/L. */
   private double hydroxideAt(PH reported) {
-    return Solution.at(temperature).equilibriumAt(reported).species().stream()
+    return Solution.at(readings.temperature()).equilibriumAt(reported).species().stream()
         .filter(species -> species.name().equals("OH-"))
         .mapToDouble(species -> species.molality().inMillimolesPerKilogram())
         .sum();
   }
 
+  private static String text(CarbonateAlkalinity alkalinity) {
+    return Scales.ALKALINITY_AS_CACO3.text(alkalinity.inMilligramsPerLitreAsCaCO3());
+  }
+
+  /** What is missing, and how much of each ion would close a balance that is off. */
   private void missing() {
-    if (!balance.missing().isEmpty()) {
+    List<Ion> missing = balance.missing();
+    if (!missing.isEmpty()) {
+      boolean one = missing.stream().filter(ReportedBalance.MAIN::contains).count() <= 1;
+      String closing =
+          balance.withinLimit() || !one
+              ? ""
+              : missing.stream()
+                  .filter(ion -> balance.closing(ion) > 0)
+                  .map(ion -> Suspicions.amount(ion, balance.closing(ion)) + " of " + name(ion))
+                  .collect(Collectors.joining(" or "));
       add(
           WaterCode.IONS_MISSING,
-          balance.missing().stream()
-              .map(ion -> ReportedBalance.names(List.of(ion)))
-              .collect(Collectors.joining(", ")),
-          "missing: " + ReportedBalance.names(balance.missing()));
+          missing.stream().map(ReportedBalance::name).collect(Collectors.joining(", ")),
+          "missing: "
+              + ReportedBalance.names(missing)
+              + (closing.isEmpty() ? "" : "; " + closing + " would close the balance"));
     }
     if (reportedPH.isEmpty()) {
       add(
@@ -259,5 +269,9 @@ final class Plausibility {
           "no pH is reported: the water is taken to hold as much carbon dioxide as alkalinity,"
               + " bicarbonate alone");
     }
+  }
+
+  private static String name(Ion ion) {
+    return ReportedBalance.name(ion);
   }
 }

@@ -1,75 +1,139 @@
 package org.brewchem.water;
 
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Collections;
 import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import org.brewchem.internal.Checks;
+import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitrationAlkalinity;
-import org.brewchem.substance.Element;
 import org.brewchem.substance.Ion;
 import org.jspecify.annotations.Nullable;
 
 /** The readings of a report as they come in, each once. Mutable. */
 final class Readings {
 
-  private final Map<Ion, Reading> ions = new LinkedHashMap<>();
+  private final Map<String, Reading> concentrations = new LinkedHashMap<>();
+  private final Map<String, Constituent> constituents = new LinkedHashMap<>();
   private final Map<StatedAs, Reading> alkalinities = new EnumMap<>(StatedAs.class);
-  private final Set<StatedAs> stated = EnumSet.noneOf(StatedAs.class);
   private @Nullable TitrationAlkalinity titrated;
   private @Nullable Reading titration;
   private @Nullable Reading pH;
   private @Nullable Temperature temperatureOfPH;
 
-  void ion(Ion ion, MassConcentration concentration, @Nullable MassConcentration u) {
-    Objects.requireNonNull(concentration, "concentration");
-    put(ion, Reading.of(concentration.inMilligramsPerLitre(), milligrams(u)));
-  }
-
-  void ion(Ion ion, MassConcentration concentration, @Nullable MassConcentration u, StatedAs as) {
-    stated.add(as);
-    ion(ion, concentration, u);
-  }
-
-  void asElement(
-      Ion ion,
-      Element element,
-      MassConcentration concentration,
-      @Nullable MassConcentration u,
-      StatedAs as) {
-    Objects.requireNonNull(concentration, "concentration");
-    double factor = ion.massPerMassOf(element);
-    stated.add(as);
+  /** A concentration on the basis of the constituent, mg/L; how says its unit. */
+  void concentration(
+      Constituent constituent, MassConcentration stated, @Nullable MassConcentration u) {
+    Objects.requireNonNull(constituent, "constituent");
+    Objects.requireNonNull(stated, "concentration");
+    double factor = constituent.speciesPerStated();
     put(
-        ion,
+        constituent,
         Reading.converted(
-            concentration.inMilligramsPerLitre(),
-            milligrams(u),
+            stated.inMilligramsPerLitre(),
+            Optional.ofNullable(u).map(MassConcentration::inMilligramsPerLitre),
             factor,
-            String.format(
-                Locale.ROOT, "reported as %s, %s x %.4f", element.name(), concentration, factor)));
+            how(constituent, stated, factor)));
   }
 
-  private void put(Ion ion, Reading reading) {
-    if (ions.putIfAbsent(ion, reading) != null) {
-      throw new IllegalStateException(ion.name() + ": is stated twice");
+  /** The mass of an amount of what is stated. */
+  static MassConcentration mass(Constituent constituent, AmountConcentration amount) {
+    return MassConcentration.ofMilligramsPerLitre(
+        Objects.requireNonNull(amount, "concentration").inMillimolesPerLitre()
+            * Objects.requireNonNull(constituent, "constituent")
+                .statedMolarMass()
+                .inGramsPerMole());
+  }
+
+  /** The mass of equivalents of what is stated. */
+  static MassConcentration mass(Constituent constituent, ChargeConcentration equivalents) {
+    Ion ion =
+        Objects.requireNonNull(constituent, "constituent")
+            .ion()
+            .orElseThrow(
+                () ->
+                    new IllegalArgumentException(
+                        constituent.heading()
+                            + ": equivalents are not possible; it has no charge"));
+    double millimoles =
+        Objects.requireNonNull(equivalents, "concentration").inMilliequivalentsPerLitre()
+            / Math.abs(ion.charge());
+    return mass(constituent, AmountConcentration.ofMillimolesPerLitre(millimoles));
+  }
+
+  /** The mean of a year with its extremes, on the basis of the constituent. */
+  void yearly(
+      Constituent constituent,
+      MassConcentration lowest,
+      MassConcentration mean,
+      MassConcentration highest) {
+    double low = Objects.requireNonNull(lowest, "lowest").inMilligramsPerLitre();
+    double middle = Objects.requireNonNull(mean, "mean").inMilligramsPerLitre();
+    double high = Objects.requireNonNull(highest, "highest").inMilligramsPerLitre();
+    Checks.inRange(constituent.heading() + ", mean of the year", middle, "mg/L", low, high);
+    double factor = constituent.speciesPerStated();
+    put(
+        constituent,
+        Reading.converted(middle, Optional.empty(), factor, how(constituent, mean, factor))
+            .between(low * factor, high * factor));
+  }
+
+  /** The same readings, to be changed on their own. */
+  Readings copy() {
+    Readings copy = new Readings();
+    copy.concentrations.putAll(concentrations);
+    copy.constituents.putAll(constituents);
+    copy.alkalinities.putAll(alkalinities);
+    copy.titrated = titrated;
+    copy.titration = titration;
+    copy.pH = pH;
+    copy.temperatureOfPH = temperatureOfPH;
+    return copy;
+  }
+
+  private static String how(Constituent constituent, MassConcentration stated, double factor) {
+    return constituent.isOnItsOwnBasis()
+        ? "reported"
+        : String.format(
+            Locale.ROOT,
+            "reported as %s, %s x %.4f",
+            constituent.heading().substring(constituent.species().length() + 4),
+            stated,
+            factor);
+  }
+
+  /** A concentration that lies below a limit, on the basis of the constituent. */
+  void below(Constituent constituent, MassConcentration limit) {
+    Objects.requireNonNull(constituent, "constituent");
+    Objects.requireNonNull(limit, "limit");
+    double milligrams =
+        Checks.positive(constituent.heading() + ", limit", limit.inMilligramsPerLitre(), "mg/L")
+            * constituent.speciesPerStated();
+    put(
+        constituent,
+        Reading.below(
+            milligrams,
+            "reported as below "
+                + limit
+                + (constituent.isOnItsOwnBasis()
+                    ? ""
+                    : constituent.heading().substring(constituent.species().length()))));
+  }
+
+  private void put(Constituent constituent, Reading reading) {
+    if (concentrations.putIfAbsent(constituent.species(), reading) != null) {
+      throw new IllegalStateException(constituent.species() + ": is stated twice");
     }
-  }
-
-  private static Optional<Double> milligrams(@Nullable MassConcentration u) {
-    return Optional.ofNullable(u).map(MassConcentration::inMilligramsPerLitre);
+    constituents.put(constituent.species(), constituent);
   }
 
   void alkalinity(
@@ -83,7 +147,6 @@ final class Readings {
     if (alkalinities.putIfAbsent(as, reading) != null) {
       throw new IllegalStateException("alkalinity: is stated twice on the same basis");
     }
-    stated.add(as);
   }
 
   void titration(TitrationAlkalinity alkalinity, Optional<Double> u) {
@@ -109,13 +172,28 @@ final class Readings {
     temperatureOfPH = temperature;
   }
 
-  /** The columns that may be headed wrongly. */
-  Set<StatedAs> stated() {
-    return Collections.unmodifiableSet(EnumSet.copyOf(stated));
+  /** The concentration of a species by its name, mg/L. */
+  Optional<Reading> concentration(String species) {
+    return Optional.ofNullable(concentrations.get(species));
+  }
+
+  /** On which bases the concentrations are stated. */
+  List<Constituent> constituents() {
+    return List.copyOf(constituents.values());
+  }
+
+  /** On which basis the alkalinity that counts is stated; empty for a titration and for none. */
+  Optional<StatedAs> alkalinityBasis() {
+    if (titrated != null) {
+      return Optional.empty();
+    }
+    return alkalinities.containsKey(StatedAs.ALKALINITY_AS_CACO3)
+        ? Optional.of(StatedAs.ALKALINITY_AS_CACO3)
+        : alkalinities.keySet().stream().findFirst();
   }
 
   Optional<PH> reportedPH() {
-    return Optional.ofNullable(pH).map(reading -> PH.of(reading.number()));
+    return Optional.ofNullable(pH).map(reading -> PH.of(reading.number().orElseThrow()));
   }
 
   Temperature temperature() {
@@ -126,7 +204,8 @@ final class Readings {
   List<Object> all() {
     List<Object> all =
         new ArrayList<>(
-            Arrays.asList(Map.copyOf(ions), Map.copyOf(alkalinities), Set.copyOf(stated)));
+            List.of(
+                Map.copyOf(concentrations), Map.copyOf(constituents), Map.copyOf(alkalinities)));
     for (Object each : new Object[] {titrated, titration, pH, temperatureOfPH}) {
       all.add(Optional.ofNullable(each));
     }
@@ -144,7 +223,7 @@ final class Readings {
           "pH: is needed to make a carbonate alkalinity of " + titrated);
     }
     return new ReportedContents(
-        ions,
+        concentrations,
         alkalinities.getOrDefault(
             StatedAs.ALKALINITY_AS_CACO3, alkalinities.get(StatedAs.BICARBONATE)),
         titration,
@@ -170,14 +249,14 @@ final class Readings {
     }
     double first = water.alkalinity().number();
     for (Reading reading : alkalinities.values()) {
-      if (Math.abs(first - reading.number()) > Math.max(1, 0.01 * first)) {
+      if (Math.abs(first - reading.number().orElseThrow()) > Math.max(1, 0.01 * first)) {
         throw new IllegalArgumentException(
             String.format(
                 Locale.ROOT,
                 "alkalinity: %.4g and %.4g mg/L as CaCO3 on two bases is not possible; they may"
                     + " differ by 1 mg/L or 1 %%",
                 first,
-                reading.number()));
+                reading.number().orElseThrow()));
       }
     }
   }

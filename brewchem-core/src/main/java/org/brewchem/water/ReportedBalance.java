@@ -14,12 +14,14 @@ import org.brewchem.substance.Ion;
  * the anions: up to 3.0 mEq/L a difference of 0.2 mEq/L, up to 10.0 mEq/L 2 %, up to 800 mEq/L 5 %;
  * there is no limit beyond. Source: Standard Methods 1030 E, its limits from memory. The alkalinity
  * counts as the charge of bicarbonate, as in DIN 38402-62; hydrogen and hydroxide ions are
- * neglected.
+ * neglected. An ion that is only known to lie below a limit counts with what of it, if anything,
+ * the balance needs.
  *
  * @param equivalents mEq/L of each ion that is reported, positive
- * @param missing the ions that are not; bicarbonate stands for the alkalinity
+ * @param limits mEq/L of each ion that is reported as below a limit, positive
+ * @param missing the ions that are not reported; bicarbonate stands for the alkalinity
  */
-record ReportedBalance(Map<Ion, Double> equivalents, List<Ion> missing) {
+record ReportedBalance(Map<Ion, Double> equivalents, Map<Ion, Double> limits, List<Ion> missing) {
 
   private static final double LOW_ANION_SUM = 3.0;
   private static final double MIDDLE_ANION_SUM = 10.0;
@@ -29,7 +31,7 @@ record ReportedBalance(Map<Ion, Double> equivalents, List<Ion> missing) {
   private static final double HIGH_LIMIT_PERCENT = 5;
 
   /** What a balance cannot do without: what most waters consist of. */
-  private static final List<Ion> MAIN =
+  static final List<Ion> MAIN =
       List.of(Ion.CALCIUM, Ion.MAGNESIUM, Ion.SODIUM, Ion.BICARBONATE, Ion.SULFATE, Ion.CHLORIDE);
 
   /** What a balance is worth. */
@@ -40,29 +42,46 @@ record ReportedBalance(Map<Ion, Double> equivalents, List<Ion> missing) {
     NOT_JUDGED
   }
 
+  /** A balance without limits. */
+  ReportedBalance(Map<Ion, Double> equivalents, List<Ion> missing) {
+    this(equivalents, Map.of(), missing);
+  }
+
   /** Returns the balance with the equivalents of one ion multiplied. */
   ReportedBalance times(Ion ion, double factor) {
     Map<Ion, Double> changed = new LinkedHashMap<>(equivalents);
     changed.computeIfPresent(ion, (same, value) -> value * factor);
-    return new ReportedBalance(changed, missing);
+    return new ReportedBalance(changed, limits, missing);
   }
 
-  private double cations() {
-    return sum(1);
+  /** The mEq/L of one sign that are known. */
+  private double stated(int sign) {
+    return sum(equivalents, sign);
   }
 
-  private double anions() {
-    return sum(-1);
-  }
-
-  private double sum(int sign) {
+  private static double sum(Map<Ion, Double> equivalents, int sign) {
     return equivalents.entrySet().stream()
         .filter(entry -> Integer.signum(entry.getKey().charge()) == sign)
         .mapToDouble(Map.Entry::getValue)
         .sum();
   }
 
-  private double percentage() {
+  /** The mEq/L of one sign, of what lies below limits as much as brings the sums together. */
+  private double sum(int sign) {
+    double lacking = stated(-sign) - stated(sign);
+    return stated(sign) + Math.max(0, Math.min(lacking, sum(limits, sign)));
+  }
+
+  double cations() {
+    return sum(1);
+  }
+
+  double anions() {
+    return sum(-1);
+  }
+
+  /** Per cent of the sum of both; 0 where there are no ions. */
+  double percentage() {
     return ClosedForms.ionBalancePercentage(cations(), anions());
   }
 
@@ -73,13 +92,19 @@ record ReportedBalance(Map<Ion, Double> equivalents, List<Ion> missing) {
     return withinLimit() ? Verdict.ACCEPTABLE : Verdict.NOT_ACCEPTABLE;
   }
 
-  private boolean withinLimit() {
+  /** Whether the sums are as near to each other as those of a complete report have to be. */
+  boolean withinLimit() {
+    return Math.abs(cations() - anions()) <= limitMilliequivalents();
+  }
+
+  private double limitMilliequivalents() {
     double anions = anions();
     if (anions <= LOW_ANION_SUM) {
-      return Math.abs(cations() - anions) <= LOW_LIMIT_MILLIEQUIVALENTS;
+      return LOW_LIMIT_MILLIEQUIVALENTS;
     }
-    return Math.abs(percentage())
-        <= (anions <= MIDDLE_ANION_SUM ? MIDDLE_LIMIT_PERCENT : HIGH_LIMIT_PERCENT);
+    return (anions <= MIDDLE_ANION_SUM ? MIDDLE_LIMIT_PERCENT : HIGH_LIMIT_PERCENT)
+        / 100
+        * (cations() + anions);
   }
 
   private String limit() {
@@ -91,11 +116,23 @@ record ReportedBalance(Map<Ion, Double> equivalents, List<Ion> missing) {
         + " %";
   }
 
+  /**
+   * What of an ion would close the balance, mg/L; 0 or less if none would. Bicarbonate stands for
+   * the alkalinity.
+   */
+  double closing(Ion ion) {
+    return (anions() - cations())
+        * Integer.signum(ion.charge())
+        / ion.milliequivalentsPerMilligram();
+  }
+
   /** Names ions; bicarbonate stands for the alkalinity. */
   static String names(List<Ion> ions) {
-    return ions.stream()
-        .map(ion -> ion.equals(Ion.BICARBONATE) ? "alkalinity" : ion.name())
-        .collect(Collectors.joining(", "));
+    return ions.stream().map(ReportedBalance::name).collect(Collectors.joining(", "));
+  }
+
+  static String name(Ion ion) {
+    return ion.equals(Ion.BICARBONATE) ? "alkalinity" : ion.name();
   }
 
   private static String signed(double value, int decimals) {
@@ -118,6 +155,9 @@ record ReportedBalance(Map<Ion, Double> equivalents, List<Ion> missing) {
               anions > HIGH_ANION_SUM ? "not judged" : "not judged: too much missing";
         };
     return String.format(
-        Locale.ROOT, "ion balance %s at an anion sum of %.1f mEq/L: %s", size, anions, judged);
+            Locale.ROOT, "ion balance %s at an anion sum of %.1f mEq/L: %s", size, anions, judged)
+        + (limits.isEmpty()
+            ? ""
+            : "; " + names(List.copyOf(limits.keySet())) + " counted up to the limit stated");
   }
 }

@@ -27,8 +27,11 @@ final class ReportedContents {
 
   static final Temperature USUAL_TEMPERATURE = Temperature.ofCelsius(25);
 
-  /** The ions of a report in its order, with their figures. */
+  /** The ions that no report of a brewing water should be without, with their figures. */
   static final Map<Ion, Figure<?>> IONS = ions();
+
+  /** The other ions that a report may state, with their figures. */
+  static final Map<Ion, Figure<?>> MINOR_IONS = minorIons();
 
   /** The figures of a report in its order. */
   static final List<Figure<?>> ORDER =
@@ -52,7 +55,7 @@ final class ReportedContents {
   /**
    * Makes a step of each reading.
    *
-   * @param ions mg/L
+   * @param concentrations mg/L of each species, by its name
    * @param alkalinity carbonate alkalinity, mg/L as CaCO3, if it is stated and is to count
    * @param titrated titration alkalinity, mEq/L, if it is stated
    * @param endPoint the end point of the titration
@@ -60,7 +63,7 @@ final class ReportedContents {
    * @param temperature the temperature of the pH
    */
   ReportedContents(
-      Map<Ion, Reading> ions,
+      Map<String, Reading> concentrations,
       @Nullable Reading alkalinity,
       @Nullable Reading titrated,
       @Nullable PH endPoint,
@@ -68,7 +71,9 @@ final class ReportedContents {
       Temperature temperature) {
     this.temperature = temperature;
     this.endPoint = endPoint;
-    IONS.forEach((ion, figure) -> put(figure, ions.get(ion)));
+    IONS.forEach((ion, figure) -> put(figure, concentrations.get(ion.name())));
+    MINOR_IONS.forEach((ion, figure) -> put(figure, concentrations.get(ion.name())));
+    put(Constituent.SILICA.figure(), concentrations.get("silica"));
     if (titrated != null && endPoint != null) {
       put(Figures.titrationAlkalinity(endPoint), titrated);
     } else {
@@ -92,6 +97,17 @@ final class ReportedContents {
     ions.put(Ion.SULFATE, Figures.SULFATE);
     ions.put(Ion.CHLORIDE, Figures.CHLORIDE);
     ions.put(Ion.NITRATE, Figures.NITRATE);
+    return ions;
+  }
+
+  private static Map<Ion, Figure<?>> minorIons() {
+    Map<Ion, Figure<?>> ions = new LinkedHashMap<>();
+    for (Constituent constituent : Constituent.values()) {
+      constituent
+          .ion()
+          .filter(ion -> !IONS.containsKey(ion))
+          .ifPresent(ion -> ions.put(ion, ReportedFigure.of(ion)));
+    }
     return ions;
   }
 
@@ -145,18 +161,23 @@ final class ReportedContents {
   private Contents bare(Chemistry chemistry) {
     Contents contents = Contents.pure(temperature, chemistry);
     for (Map.Entry<Ion, Figure<?>> entry : IONS.entrySet()) {
-      Ion ion = entry.getKey();
-      Component component = ion.components().keySet().iterator().next();
-      double milligramsPerMole = 1000 * ion.molarMass().inGramsPerMole();
-      Optional<Traced> stated = found(entry.getValue());
-      contents =
-          stated.isPresent()
-              ? contents.withTotal(
-                  component,
-                  stated.get().times(1 / (milligramsPerMole * contents.kilogramsPerLitre())))
-              : contents.withUnknown(component);
+      contents = with(contents, entry.getKey(), found(entry.getValue()));
+    }
+    for (Map.Entry<Ion, Figure<?>> entry : MINOR_IONS.entrySet()) {
+      if (steps.containsKey(entry.getValue())) {
+        contents = with(contents, entry.getKey(), found(entry.getValue()));
+      }
     }
     return contents;
+  }
+
+  private static Contents with(Contents contents, Ion ion, Optional<Traced> stated) {
+    Component component = ion.components().keySet().iterator().next();
+    double milligramsPerMole = 1000 * ion.molarMass().inGramsPerMole();
+    return stated.isPresent()
+        ? contents.withTotal(
+            component, stated.get().times(1 / (milligramsPerMole * contents.kilogramsPerLitre())))
+        : contents.withUnknown(component);
   }
 
   private Optional<Traced> found(Figure<?> figure) {

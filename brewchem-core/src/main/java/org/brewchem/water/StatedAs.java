@@ -1,11 +1,7 @@
 package org.brewchem.water;
 
-/** The columns of a report that may be headed wrongly. */
+/** The bases on which a report states a carbonate alkalinity. */
 enum StatedAs {
   BICARBONATE,
-  ALKALINITY_AS_CACO3,
-  SULFATE,
-  SULFATE_AS_SULFUR,
-  NITRATE,
-  NITRATE_AS_NITROGEN
+  ALKALINITY_AS_CACO3
 }

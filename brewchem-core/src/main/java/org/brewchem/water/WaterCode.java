@@ -13,6 +13,10 @@ public enum WaterCode implements Code {
   ION_BALANCE_OFF(Severity.WARNING),
   /** The ion balance cannot be judged. */
   ION_BALANCE_NOT_JUDGED(Severity.WARNING),
+  /** The ion balance is off, and an ion that is not reported would put it right. */
+  ION_PERHAPS_MISSING(Severity.WARNING),
+  /** The ion balance would be right if one figure were ten times as large or as small. */
+  TENFOLD_SLIP(Severity.WARNING),
   /** The ion balance would be right if what is headed bicarbonate were carbonate. */
   BICARBONATE_PERHAPS_CARBONATE(Severity.WARNING),
   /** The ion balance would be right if the alkalinity were stated on the other basis. */
@@ -27,6 +31,10 @@ public enum WaterCode implements Code {
   NITROGEN_PERHAPS_NITRATE(Severity.WARNING),
   /** The pH and the alkalinity cannot both be right. */
   PH_CONTRADICTS_ALKALINITY(Severity.WARNING),
+  /** The pH and the alkalinity mean more carbon dioxide than a still water usually holds. */
+  CARBON_DIOXIDE_HIGH(Severity.WARNING),
+  /** The pH is one that hardly any water of a tap or well has. */
+  PH_UNUSUAL(Severity.WARNING),
   /** The pH is so high that part of what is stated as bicarbonate is carbonate. */
   CARBONATE_PRESENT(Severity.REMARK),
   /** Ions are missing. */

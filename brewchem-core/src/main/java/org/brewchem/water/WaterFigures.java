@@ -111,31 +111,49 @@ public final class WaterFigures {
                       * Ion.SULFATE.milliequivalentsPerMilligram()
                       / (x[1] * Ion.CHLORIDE.milliequivalentsPerMilligram()));
 
-  /** The sum of calcium, magnesium, sodium and potassium; what is unknown counts as absent. */
+  /**
+   * The sum of calcium, magnesium, sodium and potassium, and of ammonium, iron and manganese where
+   * they are reported; what is unknown counts as absent, with a notice for the first four.
+   */
   public static final Figure<ChargeConcentration> SUM_OF_CATIONS =
       sum(
           "sum of cations",
-          "calcium + magnesium + sodium + potassium, in equivalents",
+          "calcium + magnesium + sodium + potassium (+ ammonium + iron + manganese), in equivalents",
           Figure.list(Figures.CALCIUM, Figures.MAGNESIUM, Figures.SODIUM, Figures.POTASSIUM),
+          Figure.list(
+              minor(Constituent.AMMONIUM), minor(Constituent.IRON), minor(Constituent.MANGANESE)),
           Ion.CALCIUM.milliequivalentsPerMilligram(),
           Ion.MAGNESIUM.milliequivalentsPerMilligram(),
           Ion.SODIUM.milliequivalentsPerMilligram(),
-          Ion.POTASSIUM.milliequivalentsPerMilligram());
+          Ion.POTASSIUM.milliequivalentsPerMilligram(),
+          Ion.AMMONIUM.milliequivalentsPerMilligram(),
+          Constituent.IRON.milliequivalentsPerMilligram(),
+          Constituent.MANGANESE.milliequivalentsPerMilligram());
 
   /**
-   * The sum of carbonate alkalinity, sulfate, chloride and nitrate as a positive number; what is
-   * unknown counts as absent. Hydroxide is neglected.
+   * The sum of carbonate alkalinity, sulfate, chloride and nitrate, and of nitrite, fluoride and
+   * phosphate where they are reported, as a positive number; what is unknown counts as absent, with
+   * a notice for the first four. Hydroxide is neglected. Phosphate counts one equivalent a mole:
+   * the others are in the alkalinity, which was titrated.
    */
   public static final Figure<ChargeConcentration> SUM_OF_ANIONS =
       sum(
           "sum of anions",
-          "carbonate alkalinity + sulfate + chloride + nitrate, in equivalents",
+          "carbonate alkalinity + sulfate + chloride + nitrate (+ nitrite + fluoride + phosphate),"
+              + " in equivalents",
           Figure.list(
               Figures.CARBONATE_ALKALINITY, Figures.SULFATE, Figures.CHLORIDE, Figures.NITRATE),
+          Figure.list(
+              minor(Constituent.NITRITE),
+              minor(Constituent.FLUORIDE),
+              minor(Constituent.PHOSPHATE)),
           1 / CarbonateAlkalinity.ofMilliequivalentsPerLitre(1).inMilligramsPerLitreAsCaCO3(),
           Ion.SULFATE.milliequivalentsPerMilligram(),
           Ion.CHLORIDE.milliequivalentsPerMilligram(),
-          Ion.NITRATE.milliequivalentsPerMilligram());
+          Ion.NITRATE.milliequivalentsPerMilligram(),
+          Constituent.NITRITE.milliequivalentsPerMilligram(),
+          Constituent.FLUORIDE.milliequivalentsPerMilligram(),
+          Constituent.PHOSPHATE.milliequivalentsPerMilligram());
 
   /**
    * The ion balance: the difference of cations and anions as a percentage of the sum of both, -100
@@ -206,8 +224,16 @@ public final class WaterFigures {
         x -> perMilligram * x[0]);
   }
 
+  private static Figure<?> minor(Constituent constituent) {
+    return ReportedFigure.of(constituent.ion().orElseThrow());
+  }
+
   private static Figure<ChargeConcentration> sum(
-      String name, String text, List<Figure<?>> ions, double... milliequivalents) {
+      String name,
+      String text,
+      List<Figure<?>> ions,
+      List<Figure<?>> minor,
+      double... milliequivalents) {
     ToDoubleFunction<double[]> sum =
         x -> {
           double all = 0;
@@ -223,6 +249,7 @@ public final class WaterFigures {
         ATOMIC_WEIGHTS,
         SolutionCode.COUNTED_AS_ABSENT,
         ions,
+        minor,
         sum);
   }
 }

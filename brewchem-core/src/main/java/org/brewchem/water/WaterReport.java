@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.ChargeConcentration;
@@ -14,7 +13,6 @@ import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Figures;
-import org.brewchem.substance.Element;
 import org.brewchem.substance.Ion;
 import org.jspecify.annotations.Nullable;
 
@@ -34,21 +32,12 @@ public final class WaterReport {
   /** The temperature of a reported pH, when the report states none: 25 °C. */
   public static final Temperature USUAL_TEMPERATURE_OF_PH = ReportedContents.USUAL_TEMPERATURE;
 
-  private static final Element SULFUR = Element.of("S");
-  private static final Element NITROGEN = Element.of("N");
-
-  private final List<Object> stated;
-  private final Set<StatedAs> headings;
-  private final Optional<PH> pH;
-  private final Temperature temperature;
+  private final Readings readings;
   private final ReportedContents contents;
   private final Water water;
 
   private WaterReport(Readings readings, ReportedContents contents, Water water) {
-    this.stated = readings.all();
-    this.headings = readings.stated();
-    this.pH = readings.reportedPH();
-    this.temperature = readings.temperature();
+    this.readings = readings;
     this.contents = contents;
     this.water = water;
   }
@@ -59,257 +48,21 @@ public final class WaterReport {
    * @return a builder
    */
   public static Builder reported() {
-    return new Builder();
+    return new Builder(new Readings());
   }
 
   /** Collects what a report states; each figure once. Mutable, for one thread. */
-  public static final class Builder {
+  public static final class Builder extends IonEntries<Builder> {
 
-    private final Readings readings = new Readings();
+    private final Readings readings;
 
-    private Builder() {}
-
-    private static <T> T given(T standardUncertainty) {
-      return Objects.requireNonNull(standardUncertainty, "standardUncertainty");
+    private Builder(Readings readings) {
+      super(readings);
+      this.readings = readings;
     }
 
-    /**
-     * States the calcium.
-     *
-     * @param concentration as Ca
-     * @return this builder
-     * @throws IllegalStateException if it is stated already
-     */
-    public Builder calcium(MassConcentration concentration) {
-      readings.ion(Ion.CALCIUM, concentration, null);
-      return this;
-    }
-
-    /**
-     * States the calcium, with its uncertainty.
-     *
-     * @param concentration as Ca
-     * @param standardUncertainty its standard uncertainty, on the same basis
-     * @return this builder
-     * @throws IllegalStateException if it is stated already
-     */
-    public Builder calcium(MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.CALCIUM, concentration, given(standardUncertainty));
-      return this;
-    }
-
-    /**
-     * States the magnesium.
-     *
-     * @param concentration as Mg
-     * @return this builder
-     * @throws IllegalStateException if it is stated already
-     */
-    public Builder magnesium(MassConcentration concentration) {
-      readings.ion(Ion.MAGNESIUM, concentration, null);
-      return this;
-    }
-
-    /**
-     * States the magnesium, with its uncertainty.
-     *
-     * @param concentration as Mg
-     * @param standardUncertainty its standard uncertainty, on the same basis
-     * @return this builder
-     * @throws IllegalStateException if it is stated already
-     */
-    public Builder magnesium(
-        MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.MAGNESIUM, concentration, given(standardUncertainty));
-      return this;
-    }
-
-    /**
-     * States the sodium.
-     *
-     * @param concentration as Na
-     * @return this builder
-     * @throws IllegalStateException if it is stated already
-     */
-    public Builder sodium(MassConcentration concentration) {
-      readings.ion(Ion.SODIUM, concentration, null);
-      return this;
-    }
-
-    /**
-     * States the sodium, with its uncertainty.
-     *
-     * @param concentration as Na
-     * @param standardUncertainty its standard uncertainty, on the same basis
-     * @return this builder
-     * @throws IllegalStateException if it is stated already
-     */
-    public Builder sodium(MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.SODIUM, concentration, given(standardUncertainty));
-      return this;
-    }
-
-    /**
-     * States the potassium.
-     *
-     * @param concentration as K
-     * @return this builder
-     * @throws IllegalStateException if it is stated already
-     */
-    public Builder potassium(MassConcentration concentration) {
-      readings.ion(Ion.POTASSIUM, concentration, null);
-      return this;
-    }
-
-    /**
-     * States the potassium, with its uncertainty.
-     *
-     * @param concentration as K
-     * @param standardUncertainty its standard uncertainty, on the same basis
-     * @return this builder
-     * @throws IllegalStateException if it is stated already
-     */
-    public Builder potassium(
-        MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.POTASSIUM, concentration, given(standardUncertainty));
-      return this;
-    }
-
-    /**
-     * States the sulfate.
-     *
-     * @param concentration as SO4
-     * @return this builder
-     * @throws IllegalStateException if the sulfate is stated already
-     */
-    public Builder sulfate(MassConcentration concentration) {
-      readings.ion(Ion.SULFATE, concentration, null, StatedAs.SULFATE);
-      return this;
-    }
-
-    /**
-     * States the sulfate, with its uncertainty.
-     *
-     * @param concentration as SO4
-     * @param standardUncertainty its standard uncertainty, on the same basis
-     * @return this builder
-     * @throws IllegalStateException if the sulfate is stated already
-     */
-    public Builder sulfate(MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.SULFATE, concentration, given(standardUncertainty), StatedAs.SULFATE);
-      return this;
-    }
-
-    /**
-     * States the sulfate as the sulfur in it.
-     *
-     * @param concentration as S
-     * @return this builder
-     * @throws IllegalStateException if the sulfate is stated already
-     */
-    public Builder sulfateAsSulfur(MassConcentration concentration) {
-      readings.asElement(Ion.SULFATE, SULFUR, concentration, null, StatedAs.SULFATE_AS_SULFUR);
-      return this;
-    }
-
-    /**
-     * States the sulfate as the sulfur in it, with its uncertainty.
-     *
-     * @param concentration as S
-     * @param standardUncertainty its standard uncertainty, on the same basis
-     * @return this builder
-     * @throws IllegalStateException if the sulfate is stated already
-     */
-    public Builder sulfateAsSulfur(
-        MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.asElement(
-          Ion.SULFATE,
-          SULFUR,
-          concentration,
-          given(standardUncertainty),
-          StatedAs.SULFATE_AS_SULFUR);
-      return this;
-    }
-
-    /**
-     * States the chloride.
-     *
-     * @param concentration as Cl
-     * @return this builder
-     * @throws IllegalStateException if it is stated already
-     */
-    public Builder chloride(MassConcentration concentration) {
-      readings.ion(Ion.CHLORIDE, concentration, null);
-      return this;
-    }
-
-    /**
-     * States the chloride, with its uncertainty.
-     *
-     * @param concentration as Cl
-     * @param standardUncertainty its standard uncertainty, on the same basis
-     * @return this builder
-     * @throws IllegalStateException if it is stated already
-     */
-    public Builder chloride(
-        MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.CHLORIDE, concentration, given(standardUncertainty));
-      return this;
-    }
-
-    /**
-     * States the nitrate.
-     *
-     * @param concentration as NO3
-     * @return this builder
-     * @throws IllegalStateException if the nitrate is stated already
-     */
-    public Builder nitrate(MassConcentration concentration) {
-      readings.ion(Ion.NITRATE, concentration, null, StatedAs.NITRATE);
-      return this;
-    }
-
-    /**
-     * States the nitrate, with its uncertainty.
-     *
-     * @param concentration as NO3
-     * @param standardUncertainty its standard uncertainty, on the same basis
-     * @return this builder
-     * @throws IllegalStateException if the nitrate is stated already
-     */
-    public Builder nitrate(MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.ion(Ion.NITRATE, concentration, given(standardUncertainty), StatedAs.NITRATE);
-      return this;
-    }
-
-    /**
-     * States the nitrate as the nitrogen in it.
-     *
-     * @param concentration as N
-     * @return this builder
-     * @throws IllegalStateException if the nitrate is stated already
-     */
-    public Builder nitrateAsNitrogen(MassConcentration concentration) {
-      readings.asElement(Ion.NITRATE, NITROGEN, concentration, null, StatedAs.NITRATE_AS_NITROGEN);
-      return this;
-    }
-
-    /**
-     * States the nitrate as the nitrogen in it, with its uncertainty.
-     *
-     * @param concentration as N
-     * @param standardUncertainty its standard uncertainty, on the same basis
-     * @return this builder
-     * @throws IllegalStateException if the nitrate is stated already
-     */
-    public Builder nitrateAsNitrogen(
-        MassConcentration concentration, MassConcentration standardUncertainty) {
-      readings.asElement(
-          Ion.NITRATE,
-          NITROGEN,
-          concentration,
-          given(standardUncertainty),
-          StatedAs.NITRATE_AS_NITROGEN);
+    @Override
+    Builder self() {
       return this;
     }
 
@@ -509,14 +262,18 @@ public final class WaterReport {
      *     water
      */
     public WaterReport build() {
-      ReportedContents contents = readings.contents();
-      if (readings.isTitrated()) {
-        contents.closed(Chemistry.standard());
-      }
-      Water water = Water.reported(contents.steps(), contents::closedOrOpen);
-      readings.requireAgreement(water);
-      return new WaterReport(readings, contents, water);
+      return WaterReport.of(readings.copy());
     }
+  }
+
+  private static WaterReport of(Readings readings) {
+    ReportedContents contents = readings.contents();
+    if (readings.isTitrated()) {
+      contents.closed(Chemistry.standard());
+    }
+    Water water = Water.reported(contents.steps(), contents::closedOrOpen);
+    readings.requireAgreement(water);
+    return new WaterReport(readings, contents, water);
   }
 
   /**
@@ -535,13 +292,25 @@ public final class WaterReport {
   }
 
   /**
-   * Returns what the report tells about itself: whether its ions balance, which column may be
-   * headed wrongly, whether pH and alkalinity go together, what is missing.
+   * Returns what the report tells about itself: whether its ions balance; what is missing, and how
+   * much of it would close the balance; the cause of an imbalance, where one stands alone; whether
+   * pH and alkalinity go together.
    *
    * @return an unmodifiable list, the ion balance first
    */
   public List<Notice> notices() {
-    return Plausibility.of(water, headings, pH, temperature);
+    return Plausibility.of(readings, water);
+  }
+
+  /**
+   * Tells what each figure that a laboratory may have stated on another basis would make of the ion
+   * balance if it had. One report alone decides little; {@code Waters} of the tables looks at all
+   * reports of one source.
+   *
+   * @return an unmodifiable list; empty where the balance cannot be judged
+   */
+  public List<BasisReading> basisReadings() {
+    return Plausibility.bases(readings, water);
   }
 
   /**
@@ -551,7 +320,7 @@ public final class WaterReport {
    * @return an unmodifiable list in that order
    */
   public List<Ion> missing() {
-    return List.copyOf(Plausibility.missing(water));
+    return List.copyOf(Plausibility.missing(readings, water));
   }
 
   /**
@@ -562,12 +331,12 @@ public final class WaterReport {
    */
   @Override
   public boolean equals(@Nullable Object object) {
-    return object instanceof WaterReport other && stated.equals(other.stated);
+    return object instanceof WaterReport other && readings.all().equals(other.readings.all());
   }
 
   @Override
   public int hashCode() {
-    return stated.hashCode();
+    return readings.all().hashCode();
   }
 
   /**
@@ -583,9 +352,13 @@ public final class WaterReport {
         .forEach(
             (figure, step) ->
                 parts.add(
-                    figure.equals(Figures.PH_VALUE)
-                        ? step.scale().text(step.found().orElseThrow())
-                        : step.quantity() + " " + step.scale().text(step.found().orElseThrow())));
+                    step.found()
+                        .map(
+                            found ->
+                                figure.equals(Figures.PH_VALUE)
+                                    ? step.scale().text(found)
+                                    : step.quantity() + " " + step.scale().text(found))
+                        .orElseGet(() -> String.join("; ", step.whyUnknown()))));
     return parts.isEmpty() ? "nothing reported" : String.join(", ", parts);
   }
 }

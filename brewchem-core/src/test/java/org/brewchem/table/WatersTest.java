@@ -18,6 +18,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
 import org.brewchem.figure.Answer;
+import org.brewchem.figure.Notice;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.solution.CarbonateSystem;
@@ -27,7 +28,9 @@ import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
+import org.brewchem.water.Constituent;
 import org.brewchem.water.Water;
+import org.brewchem.water.WaterCode;
 import org.brewchem.water.WaterFigures;
 import org.brewchem.water.WaterReport;
 import org.junit.jupiter.api.Test;
@@ -409,6 +412,134 @@ class WatersTest {
     for (int i = 0; i < 2500; i++) {
       assertEquals(one[i], other[2499 - i], 0);
     }
+  }
+
+  /** Balanced waters of which sulfate takes a fifth to a half, with an error of up to 2 %. */
+  private static Table balanced(int rows, double sulfateFactor) {
+    Random random = new Random(20261126);
+    double[] sodium = new double[rows];
+    double[] chloride = new double[rows];
+    double[] sulfate = new double[rows];
+    double[] bicarbonate = new double[rows];
+    for (int i = 0; i < rows; i++) {
+      sulfate[i] = sulfateFactor * (1 + random.nextDouble());
+      chloride[i] = 1 + random.nextDouble();
+      bicarbonate[i] = 61.016 * (1 + random.nextDouble());
+      sodium[i] =
+          (2 * sulfate[i] / sulfateFactor + chloride[i] + bicarbonate[i] / 61.016)
+              * (0.98 + 0.04 * random.nextDouble());
+    }
+    return Table.of(
+        Column.of("calcium [mg/L]", new double[rows]),
+        Column.of("magnesium [mg/L]", new double[rows]),
+        Column.of("sodium [mmol/L]", sodium),
+        Column.of("chloride [mmol/L]", chloride),
+        Column.of("sulphate [mmol/L]", sulfate),
+        Column.of("bicarbonate [mg/L]", bicarbonate));
+  }
+
+  @Test
+  void aBasisThatIsWrongInAllRowsIsNamedFromTheMedian() {
+    Waters asSulfur = Waters.from(balanced(40, 32.06 / 96.056));
+    List<SourceBasis> suspected = asSulfur.bases().stream().filter(SourceBasis::suspected).toList();
+    assertEquals(1, suspected.size());
+    assertEquals(WaterCode.SULFATE_PERHAPS_SULFUR, suspected.get(0).code());
+    assertEquals(40, suspected.get(0).rows());
+    assertEquals(0, suspected.get(0).medianIfSo(), 1);
+    assertTrue(suspected.get(0).medianAsStated() > 15);
+    assertEquals(WaterCode.SULFATE_PERHAPS_SULFUR, asSulfur.reportNotices().get(0).code());
+    assertTrue(Waters.from(balanced(40, 1)).bases().stream().noneMatch(SourceBasis::suspected));
+  }
+
+  @Test
+  void sourcesAreJudgedEachOnItsOwn() {
+    Table wrong = balanced(12, 32.06 / 96.056);
+    Table.Builder rows =
+        Table.withHeadings(wrong.columns().stream().map(Column::heading).toList(), List.of("lab"));
+    for (Table table : List.of(wrong, balanced(12, 1))) {
+      for (int i = 0; i < table.size(); i++) {
+        rows.row();
+        for (int k = 0; k < 6; k++) {
+          rows.set(k, table.columns().get(k).value(i));
+        }
+        rows.text(0, table == wrong ? "north" : "south");
+      }
+    }
+    List<SourceBasis> suspected =
+        Waters.from(rows.build()).basesBy("lab").stream().filter(SourceBasis::suspected).toList();
+    assertEquals(List.of("north"), suspected.stream().map(SourceBasis::source).toList());
+    assertTrue(
+        suspected.get(0).toString().startsWith("north: if the sulfate were stated as sulfur: "),
+        suspected.get(0).toString());
+  }
+
+  @Test
+  void aRowIsJudgedAsTheSingleReport() {
+    Table.Builder rows =
+        Table.withHeadings(
+            "calcium [mg/L]",
+            "magnesium [mg/L]",
+            "sodium [mg/L]",
+            "potassium [mg/L]",
+            "chloride [mg/L]",
+            "sulfate [mg/L]",
+            "nitrate [mg/L]",
+            "bicarbonate [mg/L]",
+            "pH");
+    rows.row(7);
+    double[] numbers = {92, 11, 19, 2, 31, 450, 8, 262, 7.6};
+    for (int k = 0; k < numbers.length; k++) {
+      rows.set(k, numbers[k]);
+    }
+    rows.row(8);
+    for (int k = 0; k < numbers.length; k++) {
+      rows.set(k, k == 0 ? -92 : numbers[k]);
+    }
+    rows.row(9);
+    for (int k = 0; k < numbers.length; k++) {
+      if (k == 5) {
+        rows.unreadable(k, "< 50", "\"< 50\" is not a number");
+      } else {
+        rows.set(k, numbers[k]);
+      }
+    }
+    Waters waters = Waters.from(rows.build());
+    List<Notice> first =
+        waters.reportNotices().stream().filter(n -> n.row().orElseThrow() == 7).toList();
+    assertEquals(
+        List.of(WaterCode.ION_BALANCE_OFF, WaterCode.TENFOLD_SLIP),
+        first.stream().map(Notice::code).toList());
+    assertEquals(
+        waters.report(0).notices().stream().map(Notice::text).toList(),
+        first.stream().map(Notice::text).toList());
+    Notice unused =
+        waters.reportNotices().stream().filter(n -> n.row().orElseThrow() == 8).findFirst().get();
+    assertEquals(TableCode.CELL_NOT_USED, unused.code());
+    assertTrue(unused.text().contains("calcium: -92 mg/L is not possible"), unused.text());
+    assertEquals(
+        List.of("sulfate is reported as below 50 mg/L"),
+        waters.report(2).water().sulfate().whyUnknown());
+    assertEquals(WaterCode.ION_BALANCE_ACCEPTABLE, waters.report(2).notices().get(0).code());
+    assertThrows(IllegalArgumentException.class, () -> waters.report(3));
+  }
+
+  @Test
+  void minorIonsOfAReportAreColumnsToo() {
+    Waters waters =
+        Waters.from(
+            tap(
+                Column.of("alkalinity [mEq/L]", 4.3),
+                Column.of("iron [mg/L]", 5),
+                Column.of("ammonium as nitrogen [mg/L]", 1),
+                Column.of("silica [mg/L]", 12)));
+    assertEquals(1 / 14.007 * 18.039, waters.column(Constituent.AMMONIUM.figure()).value(0), 1e-4);
+    assertEquals(5, waters.column(Constituent.IRON.figure()).value(0), 1e-12);
+    assertEquals(12, waters.column(Constituent.SILICA.figure()).value(0), 1e-12);
+    assertEquals(12, waters.water(0).answer(Constituent.SILICA.figure()).number(), 1e-12);
+    assertEquals(waters.water(0).ionBalance().number(), waters.ionBalance().value(0), 1e-12);
+    assertTrue(
+        waters.ionBalance().value(0)
+            > Waters.from(tap(Column.of("alkalinity [mEq/L]", 4.3))).ionBalance().value(0) + 1);
   }
 
   @Test

@@ -19,10 +19,12 @@ import java.util.Map;
 public final class CsvTable {
 
   private final String name;
+  private final Map<String, Integer> columns;
   private final List<Line> lines;
 
-  private CsvTable(String name, List<Line> lines) {
+  private CsvTable(String name, Map<String, Integer> columns, List<Line> lines) {
     this.name = name;
+    this.columns = Map.copyOf(columns);
     this.lines = List.copyOf(lines);
   }
 
@@ -79,7 +81,7 @@ public final class CsvTable {
         lines.add(new Line(name, lineNumber, columns, fields));
       }
     }
-    return new CsvTable(name, lines);
+    return new CsvTable(name, columns, lines);
   }
 
   private static List<String> fields(String line, String name, int lineNumber) {
@@ -106,6 +108,11 @@ public final class CsvTable {
     }
     fields.add(field.toString());
     return fields;
+  }
+
+  /** Returns whether the table has a column. */
+  public boolean has(String column) {
+    return columns.containsKey(column);
   }
 
   /** Returns all rows in the order of the file. */

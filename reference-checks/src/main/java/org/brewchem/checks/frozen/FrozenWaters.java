@@ -197,7 +197,8 @@ final class FrozenWaters {
         x -> x);
     of.number("ions missing", "", report.missing().size());
     of.text(
-        "findings", report.notices().stream().map(notice -> (WaterCode) notice.code()).toList());
+        "findings",
+        report.notices().stream().map(notice -> WaterCode.valueOf(notice.code().name())).toList());
   }
 
   private static void carbonate(FrozenFigures.Of of, Water water) {

@@ -1,0 +1,73 @@
+package org.brewchem.table;
+
+import java.util.Locale;
+import java.util.Objects;
+import org.brewchem.water.WaterCode;
+
+/**
+ * What would become of the ion balances of one source, a laboratory or a whole table, if one of its
+ * columns stood on another basis in every row. Bad rows scatter; a wrong basis moves the median.
+ *
+ * @param source the source; empty for a whole table
+ * @param code which reading it is
+ * @param condition in words, such as "the sulfate were stated as sulfur"
+ * @param rows how many rows have the figure and a balance
+ * @param medianAsStated the median of the ion balance as stated, per cent of the sum
+ * @param medianIfSo the same if the column is read so
+ * @param typicalAsStated the median of its absolute value as stated, per cent
+ * @param typicalIfSo the same if the column is read so
+ * @param shareNearer the share of rows whose balance comes nearer to 0
+ * @param suspected whether all this is more than chance and no other reading does clearly better
+ */
+public record SourceBasis(
+    String source,
+    WaterCode code,
+    String condition,
+    int rows,
+    double medianAsStated,
+    double medianIfSo,
+    double typicalAsStated,
+    double typicalIfSo,
+    double shareNearer,
+    boolean suspected) {
+
+  /**
+   * Makes a view of one reading.
+   *
+   * @param source the source; empty for a whole table
+   * @param code which reading it is
+   * @param condition in words, such as "the sulfate were stated as sulfur"
+   * @param rows how many rows have the figure and a balance
+   * @param medianAsStated the median of the ion balance as stated, per cent of the sum
+   * @param medianIfSo the same if the column is read so
+   * @param typicalAsStated the median of its absolute value as stated, per cent
+   * @param typicalIfSo the same if the column is read so
+   * @param shareNearer the share of rows whose balance comes nearer to 0
+   * @param suspected whether all this is more than chance and no other reading does clearly better
+   */
+  public SourceBasis {
+    Objects.requireNonNull(source, "source");
+    Objects.requireNonNull(code, "code");
+    Objects.requireNonNull(condition, "condition");
+  }
+
+  /**
+   * Returns the view in a sentence.
+   *
+   * @return such as {@code if the sulfate were stated as sulfur: median ion balance +0.7 % instead
+   *     of +14.1 %, 99 % of 100 rows nearer to 0: suspected}
+   */
+  @Override
+  public String toString() {
+    return String.format(
+        Locale.ROOT,
+        "%sif %s: median ion balance %+.1f %% instead of %+.1f %%, %.0f %% of %d rows nearer to 0%s",
+        source.isEmpty() ? "" : source + ": ",
+        condition,
+        medianIfSo,
+        medianAsStated,
+        100 * shareNearer,
+        rows,
+        suspected ? ": suspected" : "");
+  }
+}
