@@ -19,6 +19,7 @@ import java.util.stream.Collectors;
 final class Advice {
 
   private static final int MOST_ROUNDS = 8;
+  private static final int MOST_WORDS = 3;
   private static final String SEPARATORS = ";\t|,";
   private static final Pattern DECIMAL_COMMA = Pattern.compile("[<\\s]*-?[0-9]+,[0-9]+\\s*");
   private static final Pattern GROUPED_BY_POINT =
@@ -179,8 +180,11 @@ final class Advice {
     if (!s.trimmed && texts.stream().anyMatch(text -> !text.strip().equals(text))) {
       found.add(new Declaration(".blanksAroundCells()", FileFormat::blanksAroundCells));
     }
-    if (s.unitsRow || seen.firstRecord().isEmpty() || found.isEmpty()) {
-      seen.signs().forEach((heading, faults) -> column(heading, faults, found));
+    if (found.isEmpty()) {
+      seen.signs()
+          .forEach(
+              (heading, faults) ->
+                  column(heading, faults, !seen.hasNumbers(heading), found));
     }
   }
 
@@ -189,7 +193,8 @@ final class Advice {
   }
 
   /** A column of dates, of text, or of numbers with words among them. */
-  private static void column(String heading, List<String> faults, List<Declaration> found) {
+  private static void column(
+      String heading, List<String> faults, boolean withoutNumbers, List<Declaration> found) {
     String name = heading.strip().replaceAll(" *[(\\[].*", "");
     String quoted = "\"" + name + "\"";
     if (faults.stream().allMatch(text -> GERMAN_DATE.matcher(text).matches())) {
@@ -199,20 +204,24 @@ final class Advice {
       found.add(
           new Declaration(
               ".dates(" + quoted + ", \"uuuu-MM-dd\")", f -> f.dates(name, "uuuu-MM-dd")));
+    } else if (withoutNumbers) {
+      found.add(new Declaration(".texts(" + quoted + ")", f -> f.texts(name)));
     } else {
-      Set<String> words = new LinkedHashSet<>(faults);
-      words.removeIf(text -> text.matches(".*[0-9].*") || text.isBlank());
-      if (new LinkedHashSet<>(faults).size() > 3 || words.isEmpty()) {
-        found.add(new Declaration(".texts(" + quoted + ")", f -> f.texts(name)));
-      } else {
+      List<String> words =
+          faults.stream()
+              .map(String::strip)
+              .filter(text -> !text.isEmpty() && !text.matches(".*[0-9].*"))
+              .distinct()
+              .limit(MOST_WORDS)
+              .toList();
+      if (!words.isEmpty()) {
         String list =
             words.stream()
-                .map(w -> "\"" + Headings.shown(w.strip()) + "\"")
+                .map(word -> "\"" + Headings.shown(word) + "\"")
                 .collect(Collectors.joining(", "));
         found.add(
             new Declaration(
-                ".missing(" + list + ")",
-                f -> f.missing(words.stream().map(String::strip).toArray(String[]::new))));
+                ".missing(" + list + ")", f -> f.missing(words.toArray(new String[0]))));
       }
     }
   }

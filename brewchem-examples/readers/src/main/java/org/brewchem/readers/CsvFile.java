@@ -94,7 +94,7 @@ public final class CsvFile {
    * @throws FileFaultException if the file has no headings
    * @throws IOException if the file cannot be opened or read
    */
-  public Reading reading() throws IOException {
+  public TableReading reading() throws IOException {
     return ReadingRun.whole(
         name(), format, (settings, into) -> feed(settings, into, (rows, share) -> {}));
   }

@@ -1,5 +1,6 @@
 package org.brewchem.readers;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -104,6 +105,21 @@ abstract class HeadedRecords implements Records {
     } else {
       cells.add(Double.toString(value));
     }
+  }
+
+  @Override
+  public final void date(int index, LocalDate date) {
+    if (headings != null) {
+      dataDate(index, date);
+    } else {
+      cells.add(date.toString());
+    }
+  }
+
+  /** A date, which is a text unless it stands in a column of dates. */
+  void dataDate(int index, LocalDate date) {
+    String text = date.toString();
+    dataCell(index, text.toCharArray(), 0, text.length(), true);
   }
 
   @Override

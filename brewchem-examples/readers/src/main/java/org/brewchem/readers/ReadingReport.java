@@ -1,9 +1,11 @@
 package org.brewchem.readers;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** What became of a file: which columns were used, what was ignored, odd and faulty. Immutable. */
@@ -124,6 +126,7 @@ public final class ReadingReport {
     private long faultCount;
 
     private final Map<String, List<String>> signs = new LinkedHashMap<>();
+    private final Set<String> numbered = new HashSet<>();
     private final long most;
     private List<String> headings = List.of();
     private final List<String> firstRecord = new ArrayList<>();
@@ -144,6 +147,15 @@ public final class ReadingReport {
       if (texts.size() < KEPT) {
         texts.add(text);
       }
+    }
+
+    /** A column, by its heading in the file, has a number. */
+    void numbered(String heading) {
+      numbered.add(heading);
+    }
+
+    boolean hasNumbers(String heading) {
+      return numbered.contains(heading);
     }
 
     Map<String, List<String>> signs() {

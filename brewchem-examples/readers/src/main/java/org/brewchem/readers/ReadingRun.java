@@ -26,7 +26,7 @@ final class ReadingRun {
   private ReadingRun() {}
 
   /** Reads all as one table, with advice if there are faults. */
-  static Reading whole(String file, FileFormat format, Source source) throws IOException {
+  static TableReading whole(String file, FileFormat format, Source source) throws IOException {
     List<Table> all = new ArrayList<>();
     ReadingReport.Draft draft = new ReadingReport.Draft(file, Long.MAX_VALUE);
     ReadingReport report =
@@ -41,7 +41,7 @@ final class ReadingRun {
                     ? Advice.of(format, draft, other -> trial(file, other, source))
                     : List.of());
     Table table = all.isEmpty() ? Table.withHeadings().build() : all.get(0);
-    return new Reading(table, report);
+    return new TableReading(table, report);
   }
 
   /** Reads the first records under another format. */

@@ -1,5 +1,7 @@
 package org.brewchem.readers;
 
+import java.time.LocalDate;
+
 /**
  * Takes the cells of a file, record by record; a table is made of them. Mutable, for one thread.
  */
@@ -13,6 +15,9 @@ interface Records {
 
   /** The next cell of the record, which a sheet holds as a number. */
   void number(int index, double value);
+
+  /** The next cell of the record, which a sheet holds as a date. */
+  void date(int index, LocalDate date);
 
   /** The record ends. */
   void end();

@@ -28,6 +28,7 @@ final class TableFiller extends HeadedRecords {
   private final Map<Integer, List<Limit>> limits = new TreeMap<>();
   private Table.@Nullable Builder builder;
   private Headings.Place[] places = new Headings.Place[0];
+  private boolean[] numbered = new boolean[0];
   private int cells;
   private long done;
   private boolean usedAny;
@@ -61,6 +62,7 @@ final class TableFiller extends HeadedRecords {
   void headed(Headings known) {
     places = known.places().toArray(new Headings.Place[0]);
     builder = known.builder();
+    numbered = new boolean[known.numbers().size()];
   }
 
   private Table.Builder builder() {
@@ -107,7 +109,13 @@ final class TableFiller extends HeadedRecords {
       draft.odd("blanks around a cell", line());
     }
     switch (kind) {
-      case NUMBER -> builder().set(place.index(), reader.number());
+      case NUMBER -> {
+        builder().set(place.index(), reader.number());
+        if (!numbered[place.index()]) {
+          numbered[place.index()] = true;
+          draft.numbered(place.inFile());
+        }
+      }
       case EMPTY -> {}
       case MISSING_WORD -> draft.odd("\"" + reader.text() + "\" taken as missing", line());
       case LIMIT -> {
@@ -176,6 +184,17 @@ final class TableFiller extends HeadedRecords {
               value == Math.rint(value) && Math.abs(value) < 1e15
                   ? Long.toString((long) value)
                   : Double.toString(value));
+    }
+  }
+
+  @Override
+  void dataDate(int index, LocalDate date) {
+    if (index < places.length && places[index].kind() == Headings.Kind.DATE) {
+      cells = index + 1;
+      anything = true;
+      builder().text(places[index].index(), date.toString());
+    } else {
+      super.dataDate(index, date);
     }
   }
 

@@ -118,7 +118,7 @@ class CsvFileTest {
     refuses(
         "pH\n\"4.2" + "\n4.3".repeat(100_000) + "\n\"4.4\"\n",
         "titrations.csv, line 2: a quoted cell does not end");
-    Reading reading = file("sample,pH\n\"a,4.2\nb,4.3\n").withTexts("sample").reading();
+    TableReading reading = file("sample,pH\n\"a,4.2\nb,4.3\n").withTexts("sample").reading();
     assertEquals(List.of("", "b"), reading.table().texts("sample"));
     assertEquals(4.3, reading.table().column("pH").value(1));
   }
@@ -141,7 +141,7 @@ class CsvFileTest {
   @Test
   void faultsAreKeptInTheirRowsOnRequest() throws IOException {
     CsvFile file = file("volume [mL],pH\n14.62,4.2\n\"14,62\",4.3\n1,2,3\n15,4.4\n");
-    Reading reading = file.reading();
+    TableReading reading = file.reading();
     Table table = reading.table();
     assertEquals(4, table.size());
     assertEquals(15, table.column("volume").value(3));

@@ -9,7 +9,7 @@ import org.brewchem.table.Table;
  * @param table the rows; a cell that cannot be read is a failure of its row
  * @param report what was used, ignored, odd and faulty
  */
-public record Reading(Table table, ReadingReport report) {
+public record TableReading(Table table, ReadingReport report) {
 
   /**
    * Returns the table of a file without a fault.
