@@ -2,6 +2,7 @@ package org.brewchem.examples;
 
 import static org.brewchem.quantity.Quantities.acidity;
 import static org.brewchem.quantity.Quantities.massPercent;
+import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.solution.Figures.CALCIUM;
 import static org.brewchem.solution.Figures.PH_VALUE;
@@ -142,7 +143,7 @@ public final class BreweryReport {
             .magnesium(concentration(table, "magnesium", 0))
             .sodium(concentration(table, "sodium", 0))
             .potassium(concentration(table, "potassium", 0))
-            .alkalinityAsCaCO3(concentration(table, "alkalinity as CaCO3", 0))
+            .alkalinityAsCaCO3(alkalinityAsCaCO3(table))
             .sulfate(concentration(table, "sulfate", 0))
             .chloride(concentration(table, "chloride", 0))
             .nitrate(concentration(table, "nitrate", 0))
@@ -365,6 +366,11 @@ public final class BreweryReport {
 
   private static TitratableAcidity asLactic(Sheet table, String column, int row) {
     return acidity(concentration(table, column, row), Acid.LACTIC, END_POINT);
+  }
+
+  private static MassConcentration alkalinityAsCaCO3(Sheet table) {
+    CarbonateAlkalinity stated = table.quantity(LabUnits.CARBONATE_ALKALINITY, "alkalinity", 0);
+    return mgPerL(stated.inMilligramsPerLitreAsCaCO3());
   }
 
   private static MassConcentration concentration(Sheet table, String column, int row) {

@@ -100,11 +100,7 @@ public final class LaboratoryDay {
         .append("\n```\n");
     result.notices().forEach(notice -> page.append("- ").append(notice).append('\n'));
 
-    MeasuredBuffer buffer =
-        MeasuredBuffer.from(
-            logs.values().stream()
-                .map(TitrationLog::bufferReadings)
-                .toArray(BufferReadings[]::new));
+    MeasuredBuffer buffer = buffer(logs);
     heading("Buffer");
     page.append(buffer).append("\n\n| lactic acid | pH becomes |\n| --- | --- |\n");
     for (double dose : DOSES_GRAMS_PER_LITRE) {
@@ -117,6 +113,28 @@ public final class LaboratoryDay {
     curve(logs, buffer, lye, acid).save(folder.resolve("curve.png"));
     capacity(buffer).save(folder.resolve("capacity.png"));
     return page.toString();
+  }
+
+  /** The titration of the folder's beer, with its fitted buffer. */
+  static Picture curve(Path folder) {
+    LaboratoryDay day = new LaboratoryDay(folder);
+    Titrant lye = Titrant.sodiumHydroxide().standardised(day.weighings("alkali.csv"));
+    Titrant acid = Titrant.hydrochloricAcid().standardised(day.weighings("acid.csv"));
+    Map<String, TitrationLog> logs = day.logs(day.calibration(), lye, acid);
+    return curve(logs, buffer(logs), lye, acid);
+  }
+
+  /** The buffer capacity of the folder's beer. */
+  static Picture capacity(Path folder) {
+    LaboratoryDay day = new LaboratoryDay(folder);
+    Titrant lye = Titrant.sodiumHydroxide().standardised(day.weighings("alkali.csv"));
+    Titrant acid = Titrant.hydrochloricAcid().standardised(day.weighings("acid.csv"));
+    return capacity(buffer(day.logs(day.calibration(), lye, acid)));
+  }
+
+  private static MeasuredBuffer buffer(Map<String, TitrationLog> logs) {
+    return MeasuredBuffer.from(
+        logs.values().stream().map(TitrationLog::bufferReadings).toArray(BufferReadings[]::new));
   }
 
   private void heading(String text) {

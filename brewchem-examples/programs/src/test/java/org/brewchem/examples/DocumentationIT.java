@@ -2,8 +2,11 @@ package org.brewchem.examples;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.lang.reflect.Field;
+import java.lang.reflect.Modifier;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -11,6 +14,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.jar.JarEntry;
+import java.util.jar.JarFile;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -29,12 +34,35 @@ import org.junit.jupiter.api.Test;
  */
 class DocumentationIT {
 
-  private static final Path ROOT = Path.of("").toAbsolutePath().getParent().getParent();
+  /** The folder that newcomers are told to stand in; the build runs this test there. */
+  private static final Path ROOT = Path.of("").toAbsolutePath();
 
   private static final Pattern JAVA_BLOCK =
       Pattern.compile("^```java\\R(.*?)^```", Pattern.MULTILINE | Pattern.DOTALL);
 
+  /** Names a file that a page starts with, as the JShell command of that page does. */
+  private static final Pattern START_UP = Pattern.compile("^<!-- start-up: (\\S+) -->$", Pattern.MULTILINE);
+
   private static final Pattern LINK = Pattern.compile("\\]\\(([^)#:\\s]+)(#[^)\\s]*)?\\)");
+
+  private static final Pattern IMPORT =
+      Pattern.compile("^import (static )?(org[.]brewchem[.][A-Za-z.]+)[.][*];$", Pattern.MULTILINE);
+
+  /** What JShell imports before anything else. */
+  private static final String DEFAULT_IMPORTS =
+      Stream.of(
+              "java.io",
+              "java.math",
+              "java.net",
+              "java.nio.file",
+              "java.util",
+              "java.util.concurrent",
+              "java.util.function",
+              "java.util.prefs",
+              "java.util.regex",
+              "java.util.stream")
+          .map(name -> "import " + name + ".*;\n")
+          .collect(Collectors.joining());
 
   private static final Pattern COMMENT_FIRST = Pattern.compile("\\A[ \\t]*//(.*)");
 
@@ -61,6 +89,67 @@ class DocumentationIT {
     assertEquals("", String.join("\n\n", problems));
   }
 
+  /** Every type and every constant that the start-up of JShell imports is one, not two. */
+  @Test
+  void noNamesClashAtThePrompt() throws IOException {
+    String startUp = Files.readString(ROOT.resolve("brewchem-examples/jshell/brewchem.jsh"));
+    List<String> names = new ArrayList<>();
+    try (JarFile jar = new JarFile(Objects.requireNonNull(System.getProperty("all.jar")))) {
+      IMPORT
+          .matcher(startUp)
+          .results()
+          .forEach(
+              match ->
+                  names.addAll(
+                      match.group(1) == null
+                          ? types(jar, match.group(2))
+                          : constants(match.group(2))));
+    }
+    assertTrue(names.size() > 300, names.size() + " names are imported");
+    String all = String.join(", ", names);
+    assertEquals(
+        "",
+        String.join(
+            "\n",
+            problemsOf(List.of(DEFAULT_IMPORTS, startUp, "Object[] all = {" + all + "};\n"))));
+    assertFalse(
+        problemsOf(
+                List.of(
+                    startUp
+                        + "import static org.brewchem.substance.Ion.*;\n"
+                        + "Object clash = CALCIUM;\n"))
+            .isEmpty(),
+        "a clash is not found");
+  }
+
+  /** The public types of a package, as class literals. */
+  private static List<String> types(JarFile jar, String imported) {
+    String folder = imported.replace('.', '/') + "/";
+    return jar.stream()
+        .map(JarEntry::getName)
+        .filter(name -> name.startsWith(folder) && name.endsWith(".class"))
+        .map(name -> name.substring(folder.length(), name.length() - ".class".length()))
+        .filter(name -> name.matches("[A-Z][A-Za-z]*"))
+        .filter(name -> Modifier.isPublic(classOf(imported + "." + name).getModifiers()))
+        .map(name -> name + ".class")
+        .toList();
+  }
+
+  private static List<String> constants(String imported) {
+    return Arrays.stream(classOf(imported).getFields())
+        .filter(field -> Modifier.isStatic(field.getModifiers()))
+        .map(Field::getName)
+        .toList();
+  }
+
+  private static Class<?> classOf(String name) {
+    try {
+      return Class.forName(name, false, DocumentationIT.class.getClassLoader());
+    } catch (ClassNotFoundException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
   @Test
   void whatAPageLinksToExists() throws IOException {
     List<String> missing = new ArrayList<>();
@@ -84,11 +173,14 @@ class DocumentationIT {
   }
 
   private static List<String> javaBlocks(Path page) throws IOException {
-    return JAVA_BLOCK
-        .matcher(Files.readString(page))
-        .results()
-        .map(block -> block.group(1))
-        .toList();
+    String text = Files.readString(page);
+    List<String> blocks = new ArrayList<>();
+    Matcher startUp = START_UP.matcher(text);
+    if (startUp.find()) {
+      blocks.add(Files.readString(ROOT.resolve(startUp.group(1))));
+    }
+    JAVA_BLOCK.matcher(text).results().forEach(block -> blocks.add(block.group(1)));
+    return blocks;
   }
 
   private static List<String> problemsOf(List<String> blocks) {

@@ -182,9 +182,7 @@ final class Advice {
     }
     if (found.isEmpty()) {
       seen.signs()
-          .forEach(
-              (heading, faults) ->
-                  column(heading, faults, !seen.hasNumbers(heading), found));
+          .forEach((heading, faults) -> column(heading, faults, !seen.hasNumbers(heading), found));
     }
   }
 

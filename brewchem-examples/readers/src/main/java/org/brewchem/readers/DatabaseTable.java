@@ -15,9 +15,9 @@ import org.brewchem.table.Column;
 import org.brewchem.table.Table;
 
 /**
- * Tables from and to a database by JDBC: the result of a query is a table, and a table becomes one of
- * the database. A column of the database is named as a heading, {@code "calcium [mg/L]"}. Drivers
- * are the caller's.
+ * Tables from and to a database by JDBC: the result of a query is a table, and a table becomes one
+ * of the database. A column of the database is named as a heading, {@code "calcium [mg/L]"}.
+ * Drivers are the caller's.
  */
 public final class DatabaseTable {
 
@@ -85,9 +85,9 @@ public final class DatabaseTable {
   }
 
   /**
-   * Writes a table as a new one of the database: a column of {@code varchar} to each of text, one of
-   * {@code double precision} to each of numbers, in one transaction. A row without a number is null
-   * there; why it has none is not written.
+   * Writes a table as a new one of the database: a column of {@code varchar} to each of text, one
+   * of {@code double precision} to each of numbers, in one transaction. A row without a number is
+   * null there; why it has none is not written.
    *
    * @param table the table
    * @param connection the database, which stays open

@@ -57,7 +57,8 @@ class DatabaseTableTest {
       DatabaseTable.write(waters(), database, "waters");
       assertThrows(SQLException.class, () -> DatabaseTable.write(waters(), database, "waters"));
       assertEquals(
-          2.0, DatabaseTable.read(database, "select count(*) as n from waters").column("n").value(0));
+          2.0,
+          DatabaseTable.read(database, "select count(*) as n from waters").column("n").value(0));
       assertTrue(database.getAutoCommit());
     }
   }

@@ -105,7 +105,8 @@ class ExcelFileTest {
                       "<c r='D2'><f>10+1</f><v>11</v></c>",
                       text("E2", "<0,02"))
                   + row(4, text("A4", "Netz"), text("B4", "4.2.2026"), text("C4", "58,5"))
-                  + row(5, text("A5", "Tank"), "<c r='B5' s='1'><v>46057</v></c>", text("C5", "x"))));
+                  + row(
+                      5, text("A5", "Tank"), "<c r='B5' s='1'><v>46057</v></c>", text("C5", "x"))));
     }
   }
 

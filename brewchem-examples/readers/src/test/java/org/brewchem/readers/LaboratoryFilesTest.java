@@ -109,11 +109,11 @@ class LaboratoryFilesTest {
   void everyFaultOfItIsNamedInOnePass() throws IOException {
     String spoilt =
         GERMAN
-            .replace("92,5", "92.5")
-            .replace("3.2.2026; 58,0", "31.2.2026;58,0")
-            .replace("n.b.", "k.A.")
-            .replace("1.092,5", "10.92,5")
-            .replace("Netz;4.2.2026", "\"Netz;4.2.2026")
+                .replace("92,5", "92.5")
+                .replace("3.2.2026; 58,0", "31.2.2026;58,0")
+                .replace("n.b.", "k.A.")
+                .replace("1.092,5", "10.92,5")
+                .replace("Netz;4.2.2026", "\"Netz;4.2.2026")
             + "Tank;5.2.2026;1;2\nTank 2;5.2.2026;10.92,5;2;3;4;5;6;7;8;9;\n";
     FileFaultException refused =
         assertThrows(FileFaultException.class, latin(spoilt).in(DECLARED)::read);
@@ -147,8 +147,7 @@ class LaboratoryFilesTest {
 
   @Test
   void unitsInRoundBracketsAndColumnsOfTextAreFoundWhenAsked() throws IOException {
-    String text =
-        "Sample,calcium (mg/l),pH,remark\nA,92,7.6,boiled\nB,58,NA,\nC,1,7,\n";
+    String text = "Sample,calcium (mg/l),pH,remark\nA,92,7.6,boiled\nB,58,NA,\nC,1,7,\n";
     CsvFile file = latin(text);
     Table table =
         file.in(
