@@ -4,6 +4,7 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.time.format.DateTimeFormatter;
 import java.time.format.ResolverStyle;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -328,5 +329,39 @@ public final class FileFormat {
     Set<String> all = new LinkedHashSet<>(some);
     all.addAll(List.of(others));
     return Set.copyOf(all);
+  }
+
+  /**
+   * Says what is declared.
+   *
+   * @return such as {@code UTF-8, cells separated by ';', decimal mark ',', units under headings}
+   */
+  @Override
+  public String toString() {
+    List<String> parts = new ArrayList<>();
+    parts.add(settings.charset.name());
+    parts.add("cells separated by '" + settings.separator + "'");
+    parts.add("decimal mark '" + settings.decimalMark + "'");
+    add(parts, settings.thousands != 0, "thousands by '" + settings.thousands + "'");
+    add(parts, settings.comment != 0, "comments after '" + settings.comment + "'");
+    add(parts, settings.headingsLine > 1, "headings in line " + settings.headingsLine);
+    add(parts, settings.roundBrackets, "units in round brackets");
+    add(parts, settings.unitsRow, "units under headings");
+    add(parts, settings.smallLitre, "small litre");
+    add(parts, settings.trimmed, "blanks around cells");
+    add(parts, settings.limits, "limits");
+    add(parts, settings.findTexts, "texts found");
+    add(parts, !settings.aliases.isEmpty(), settings.aliases.size() + " names of headings");
+    add(parts, !settings.missing.isEmpty(), "missing " + settings.missing);
+    add(parts, !settings.texts.isEmpty(), "texts " + settings.texts);
+    add(parts, !settings.dates.isEmpty(), "dates " + settings.dates.keySet());
+    add(parts, settings.longColumns != null, "long format");
+    return String.join(", ", parts);
+  }
+
+  private static void add(List<String> parts, boolean declared, String part) {
+    if (declared) {
+      parts.add(part);
+    }
   }
 }

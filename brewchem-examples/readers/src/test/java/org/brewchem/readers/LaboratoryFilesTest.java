@@ -230,6 +230,25 @@ class LaboratoryFilesTest {
   }
 
   @Test
+  void aFormatSaysWhatIsDeclared() {
+    assertEquals(
+        "UTF-8, cells separated by ',', decimal mark '.'", FileFormat.standard().toString());
+    assertEquals(
+        "ISO-8859-1, cells separated by ';', decimal mark ',', units under headings, small litre,"
+            + " limits, missing [NA], texts [sample]",
+        FileFormat.standard()
+            .charset(StandardCharsets.ISO_8859_1)
+            .separator(';')
+            .decimalComma()
+            .unitsUnderHeadings()
+            .smallLitre()
+            .limits()
+            .missing("NA")
+            .texts("sample")
+            .toString());
+  }
+
+  @Test
   void whatCannotBeDeclaredIsRefused() {
     FileFormat format = FileFormat.standard();
     assertThrows(IllegalArgumentException.class, () -> format.separator('a'));
