@@ -72,6 +72,7 @@ final class AnswerSamples {
             .build()
             .water();
     add(samples, water);
+    add(samples, PlanSample.reached(water));
     add(samples, Solution.at(Temperature.ofCelsius(25)).with(LACTIC, mmolPerL(5)));
     Titrant lye =
         Titrant.sodiumHydroxide()

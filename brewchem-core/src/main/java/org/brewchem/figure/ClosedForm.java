@@ -148,6 +148,51 @@ public final class ClosedForm implements Figure.Rule {
   }
 
   /**
+   * Makes a figure that is the ratio of two others, times a factor. A ratio is compared by its
+   * logarithm where distances count: half as much is as far off as twice as much.
+   *
+   * @param name its name in the terms of the field
+   * @param scale the scale in which the ratio counts
+   * @param text the formula in words
+   * @param source the source of the formula
+   * @param numerator what is divided, counted in the scale it is shown in
+   * @param denominator what it is divided by, counted in the scale it is shown in; where it is 0
+   *     the ratio has no value
+   * @param factor the factor, above 0
+   * @return the figure
+   * @throws IllegalArgumentException if name or text is blank or the factor is not above 0
+   */
+  public static Figure<Double> ratio(
+      String name,
+      Scale<Double> scale,
+      String text,
+      String source,
+      Figure<?> numerator,
+      Figure<?> denominator,
+      double factor) {
+    Checks.positive("factor of " + name, factor, "");
+    List<Figure<?>> both = List.of(numerator, denominator);
+    return figure(name, scale, text, source, both, new Quotient(factor));
+  }
+
+  /**
+   * Tells whether the formula is the ratio of its two inputs times a factor.
+   *
+   * @return true for a figure made by {@link #ratio}
+   */
+  public boolean isRatio() {
+    return formula instanceof Quotient;
+  }
+
+  /** A ratio as a formula. */
+  private record Quotient(double factor) implements ToDoubleFunction<double[]> {
+    @Override
+    public double applyAsDouble(double[] x) {
+      return x[1] == 0 ? Double.NaN : factor * x[0] / x[1];
+    }
+  }
+
+  /**
    * Returns the figures of the formula.
    *
    * @return an unmodifiable list, each counted in the scale it is shown in

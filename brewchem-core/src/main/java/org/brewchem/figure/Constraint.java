@@ -195,6 +195,15 @@ public final class Constraint {
   }
 
   /**
+   * Returns by how much a violation counts as one, if somebody said so.
+   *
+   * @return the scale of {@link #scaledBy}; empty when half the band counts
+   */
+  public OptionalDouble statedScale() {
+    return scale;
+  }
+
+  /**
    * Returns how far a number lies outside the limits.
    *
    * @param number the number, in the unit that the figure is shown in

@@ -132,13 +132,14 @@ public final class Figures {
 
   /** The ratio of sulfate to chloride by mass, both as mg/L of the ion. */
   public static final Figure<Double> SULFATE_TO_CHLORIDE =
-      ClosedForm.figure(
+      ClosedForm.ratio(
           "sulfate to chloride",
           Scale.number("by mass", 2),
           "sulfate / chloride",
           "",
-          Figure.list(SULFATE, CHLORIDE),
-          x -> x[1] == 0 ? Double.NaN : x[0] / x[1]);
+          SULFATE,
+          CHLORIDE,
+          1);
 
   private Figures() {}
 

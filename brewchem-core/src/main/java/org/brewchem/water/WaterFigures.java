@@ -98,18 +98,14 @@ public final class WaterFigures {
 
   /** The ratio of sulfate to chloride by equivalents. */
   public static final Figure<Double> SULFATE_TO_CHLORIDE_BY_EQUIVALENTS =
-      ClosedForm.figure(
+      ClosedForm.ratio(
           "sulfate to chloride by equivalents",
           Scale.number("by equivalents", 2),
           "sulfate / chloride, both in equivalents",
           ATOMIC_WEIGHTS,
-          Figure.list(Figures.SULFATE, Figures.CHLORIDE),
-          x ->
-              x[1] == 0
-                  ? Double.NaN
-                  : x[0]
-                      * Ion.SULFATE.milliequivalentsPerMilligram()
-                      / (x[1] * Ion.CHLORIDE.milliequivalentsPerMilligram()));
+          Figures.SULFATE,
+          Figures.CHLORIDE,
+          Ion.SULFATE.milliequivalentsPerMilligram() / Ion.CHLORIDE.milliequivalentsPerMilligram());
 
   /**
    * The sum of calcium, magnesium, sodium and potassium, and of ammonium, iron and manganese where

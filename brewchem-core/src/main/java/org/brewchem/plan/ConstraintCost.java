@@ -1,0 +1,29 @@
+package org.brewchem.plan;
+
+import org.brewchem.figure.Constraint;
+import org.brewchem.internal.NumberText;
+
+/**
+ * What a constraint costs a plan: by how much it would be better without it.
+ *
+ * @param constraint the constraint
+ * @param liquid the liquid that it bounds
+ * @param weightedSum by how much the weighted sum would be less
+ * @param economy by how much the plan would be cheaper or, where it went by mass, lighter in grams;
+ *     negative where a better sum takes more
+ */
+public record ConstraintCost(
+    Constraint constraint, String liquid, double weightedSum, double economy) {
+
+  /** Prints the constraint and both numbers. */
+  @Override
+  public String toString() {
+    return liquid
+        + ", "
+        + constraint
+        + ": weighted sum "
+        + NumberText.significant(weightedSum, 3)
+        + ", cost or mass "
+        + NumberText.significant(economy, 3);
+  }
+}

@@ -1,0 +1,65 @@
+package org.brewchem.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.brewchem.water.Water;
+
+/**
+ * What a plan is asked for.
+ *
+ * @param sources the waters that come in
+ * @param names what they are called
+ * @param shelf what may be used
+ * @param portions the portions of water
+ * @param wanted the constraints
+ * @param economy what is kept low among plans that are equally good
+ */
+record Query(
+    List<Water> sources,
+    List<String> names,
+    Shelf shelf,
+    List<WaterPortion> portions,
+    List<Wanted> wanted,
+    Economy economy) {
+
+  /** What is kept low. */
+  enum Economy {
+    /** The cost, if every item has a price, else the mass. */
+    BY_THE_SHELF,
+    COST,
+    MASS
+  }
+
+  /** The same question, each constraint on the water of one portion or of all mixed. */
+  Query spread() {
+    List<Wanted> all = new ArrayList<>();
+    for (Wanted one : wanted) {
+      if (one.portion().isPresent() || one.together()) {
+        all.add(one);
+      } else {
+        portions.forEach(
+            portion ->
+                all.add(
+                    new Wanted(
+                        one.constraint(), Optional.of(portion.name()), false, one.downstream())));
+      }
+    }
+    return wanting(all);
+  }
+
+  Query wanting(List<Wanted> other) {
+    return new Query(sources, names, shelf, portions, List.copyOf(other), economy);
+  }
+
+  Query keepingLow(Economy other) {
+    return new Query(sources, names, shelf, portions, wanted, other);
+  }
+
+  boolean byCost() {
+    return economy == Economy.COST
+        || (economy == Economy.BY_THE_SHELF
+            && !shelf.items().isEmpty()
+            && shelf.items().stream().allMatch(ShelfItem::isPriced));
+  }
+}

@@ -1,0 +1,78 @@
+package org.brewchem.plan;
+
+import java.util.OptionalDouble;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Constraint;
+import org.brewchem.uncertainty.UncertainValue;
+
+/**
+ * What a plan reaches of one constraint.
+ *
+ * @param constraint the constraint
+ * @param liquid the liquid that it bounds
+ * @param answer the figure after the plan, with its uncertainty
+ * @param penalty what it adds to the weighted sum; 0 for a hard constraint
+ * @param chance the chance that the true value lies within the limits, by linear propagation of the
+ *     uncertainties that are stated; empty where one that matters is not
+ */
+public record Reached(
+    Constraint constraint, String liquid, Answer<?> answer, double penalty, OptionalDouble chance) {
+
+  static Reached of(Goal goal, String liquid, Answer<?> answer) {
+    return new Reached(
+        goal.constraint(),
+        liquid,
+        answer,
+        goal.isHard() ? 0 : goal.penalty(answer.number()),
+        chance(goal, answer));
+  }
+
+  private static OptionalDouble chance(Goal goal, Answer<?> answer) {
+    if (answer.uncertain().isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    UncertainValue value = answer.uncertain().get();
+    double u = value.standardUncertainty();
+    if (u == 0) {
+      return OptionalDouble.of(goal.constraint().excess(value.value()) == 0 ? 1 : 0);
+    }
+    double below = share((goal.plainLower() - value.value()) / u, value.degreesOfFreedom());
+    double above = share((goal.plainUpper() - value.value()) / u, value.degreesOfFreedom());
+    return OptionalDouble.of(Math.max(0, above - below));
+  }
+
+  /** The share of outcomes below a number of standard uncertainties. */
+  private static double share(double times, double degreesOfFreedom) {
+    if (Double.isInfinite(times)) {
+      return times < 0 ? 0 : 1;
+    }
+    return Double.isInfinite(degreesOfFreedom)
+        ? new NormalDistribution(null, 0, 1).cumulativeProbability(times)
+        : new TDistribution(null, degreesOfFreedom).cumulativeProbability(times);
+  }
+
+  /** Whether a hard constraint is kept by the value and its interval reaches beyond. */
+  boolean isDoubtful() {
+    double half = answer.uncertain().map(value -> value.expanded().halfWidth()).orElse(0.0);
+    return constraint.weight().isEmpty()
+        && (constraint.excess(answer.number() - half) != 0
+            || constraint.excess(answer.number() + half) != 0);
+  }
+
+  /** Prints figure, value, what was wanted and the chance. */
+  @Override
+  public String toString() {
+    return liquid
+        + ", "
+        + constraint.figure().title()
+        + ": "
+        + answer
+        + ", wanted "
+        + constraint.band()
+        + (chance.isPresent()
+            ? ", chance " + Math.round(100 * chance.getAsDouble()) + " %"
+            : ", chance unknown");
+  }
+}
