@@ -4,6 +4,7 @@ import static org.brewchem.quantity.Quantities.acidity;
 import static org.brewchem.quantity.Quantities.g;
 import static org.brewchem.quantity.Quantities.gPerL;
 import static org.brewchem.quantity.Quantities.hL;
+import static org.brewchem.quantity.Quantities.kg;
 import static org.brewchem.quantity.Quantities.mL;
 import static org.brewchem.quantity.Quantities.massPercent;
 import static org.brewchem.quantity.Quantities.mgPerL;
@@ -18,6 +19,11 @@ import org.brewchem.beer.Beer;
 import org.brewchem.buffer.BufferReadings;
 import org.brewchem.buffer.MeasuredBuffer;
 import org.brewchem.figure.Figure;
+import org.brewchem.mash.Grist;
+import org.brewchem.mash.Malt;
+import org.brewchem.mash.MaltKind;
+import org.brewchem.mash.Mash;
+import org.brewchem.mash.WortToBeer;
 import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
@@ -52,7 +58,9 @@ final class AnswerSamples {
           Solute.class,
           LACTIC,
           AmountConcentration.class,
-          mmolPerL(2));
+          mmolPerL(2),
+          Temperature.class,
+          Temperature.ofCelsius(65));
 
   private AnswerSamples() {}
 
@@ -82,6 +90,13 @@ final class AnswerSamples {
                 Weighing.khp(g(0.4099), mL(20.02)));
     AcidityResult acidity =
         lye.titrate(mL(50)).to(pH(8.2)).took(mL(9.52), mL(9.57), mL(9.55)).acidity();
+    Malt malt = Malt.stated("own malt", "invented", pH(5.75), 0.03, 42, 4);
+    add(samples, malt);
+    Grist grist = Grist.of(kg(180), malt).and(kg(20), Malt.assumed(MaltKind.CARAMEL));
+    Mash mash = Mash.of(grist, water, hL(8));
+    add(samples, mash);
+    add(samples, mash.measured(pH(5.61)));
+    add(samples, WortToBeer.of(mash, massPercent(12)));
     Beer beer =
         Beer.of(pH(4.38), acidity)
             .withStandardUncertaintyOfPH(0.02)

@@ -116,6 +116,16 @@ public final class Equilibria {
   }
 
   /**
+   * Returns a total concentration as it was set.
+   *
+   * @param index the component's index
+   * @return its total, mol per kg of water
+   */
+  public double total(int index) {
+    return solver.totals()[index];
+  }
+
+  /**
    * Sets the charge of the inert univalent ions besides the components.
    *
    * @param equivalentsPerKilogram their net charge, eq per kg of water, of either sign
@@ -223,11 +233,7 @@ public final class Equilibria {
     return charge;
   }
 
-  /**
-   * Returns the buffer capacity at the last solution.
-   *
-   * @return eq per kg of water and pH, above 0
-   */
+  /** {@return the buffer capacity at the last solution, eq per kg of water and pH, above 0} */
   public double bufferCapacity() {
     return solver.bufferCapacity();
   }
@@ -289,8 +295,8 @@ public final class Equilibria {
     return solver.ionicStrength();
   }
 
-  /** What is notable about the constants of this mixture at its temperature. */
-  List<Notice> notices() {
+  /** {@return what is notable about the constants of this mixture at its temperature} */
+  public List<Notice> notices() {
     return compiled.notices();
   }
 

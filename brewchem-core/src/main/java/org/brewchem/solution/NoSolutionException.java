@@ -23,7 +23,17 @@ public final class NoSolutionException extends ArithmeticException {
     this(what, end.low(), end.high(), end.residual(), end.evaluations());
   }
 
-  NoSolutionException(String what, double low, double high, double residual, int iterations) {
+  /**
+   * Says that a balance has no root.
+   *
+   * @param what what was sought
+   * @param low lower end of the range in which it was looked for
+   * @param high upper end of that range
+   * @param residual what was left over of the balance
+   * @param iterations evaluations of the balance
+   */
+  public NoSolutionException(
+      String what, double low, double high, double residual, int iterations) {
     super(
         String.format(
             Locale.ROOT,

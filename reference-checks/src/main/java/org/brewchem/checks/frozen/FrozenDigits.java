@@ -20,6 +20,7 @@ public final class FrozenDigits {
         new FrozenRoom("waters", 3595, FrozenWaters::compute),
         new FrozenRoom("titrations", 2056, FrozenTitrations::compute),
         new FrozenRoom("buffers", 369, FrozenBuffers::compute),
+        new FrozenRoom("mashes", 649, FrozenMashes::compute),
         new FrozenRoom("beers", 3056, FrozenBeers::compute),
         new FrozenRoom("tables", 340, FrozenTables::compute));
   }

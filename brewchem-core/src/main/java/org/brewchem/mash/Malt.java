@@ -1,0 +1,246 @@
+package org.brewchem.mash;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Answering;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Origin;
+import org.brewchem.figure.Scale;
+import org.brewchem.figure.Step;
+import org.brewchem.internal.Checks;
+import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
+import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
+
+/**
+ * A malt as its charge curve in distilled water: the pH of a cooled mash against the strong acid
+ * that it was given, with the uncertainty of the curve and where it comes from.
+ *
+ * <p>A malt is measured by a {@link MaltTitration}, stated by its numbers, or assumed by its kind.
+ * An assumed malt is labelled in every result; colour alone tells no curve. What is read once is
+ * one source of uncertainty: the same malt in two places of a grist, and two assumed malts of one
+ * kind, err together. Immutable and thread-safe.
+ */
+public final class Malt {
+
+  /** The pH of a cooled mash of the malt in distilled water. */
+  static final Scale<PH> IN_DISTILLED_WATER =
+      Scale.beforeTheNumber("pH in distilled water", PH::value, PH::of, 2);
+
+  private static final Scale<Double> CAPACITY = Scale.number("mEq/(kg pH)", 1);
+
+  /** What is asked of a malt alone. */
+  private static final Figure.Rule OF_A_MALT =
+      new Figure.Rule() {
+        @Override
+        public Step find(Figure<?> figure, Answering from) {
+          return Step.of(figure.title(), figure.scale(), Step.Kind.STATED)
+              .text(text(), "")
+              .unknown(List.of("does not apply to a " + from.kind()));
+        }
+
+        @Override
+        public String text() {
+          return "number of the charge curve of a malt";
+        }
+      };
+
+  private static final Map<MaltKind, Malt> ASSUMED = new EnumMap<>(MaltKind.class);
+
+  static {
+    for (MaltKind kind : MaltKind.values()) {
+      ASSUMED.put(
+          kind,
+          new Malt(
+              kind + " malt",
+              AssumedMalt.of(kind).source(),
+              Origin.ASSUMED,
+              AssumedMalt.of(kind).curve(),
+              MashValues.value("ratio of reading"),
+              Temperature.ofCelsius(20),
+              List.of()));
+    }
+  }
+
+  private final String name;
+  private final String source;
+  private final Origin origin;
+  private final MaltCurve curve;
+  private final double litresPerKilogram;
+  private final Temperature readAt;
+  private final List<Map<String, Double>> brews;
+
+  Malt(
+      String name,
+      String source,
+      Origin origin,
+      MaltCurve curve,
+      double litresPerKilogram,
+      Temperature readAt,
+      List<Map<String, Double>> brews) {
+    this.name = Checks.notBlank("name of the malt", name);
+    this.source = Checks.notBlank("source of the malt", source);
+    this.origin = origin;
+    this.curve = curve;
+    this.litresPerKilogram = litresPerKilogram;
+    this.readAt = readAt;
+    this.brews = List.copyOf(brews);
+  }
+
+  /**
+   * Returns a malt of which nobody measured the lot: the assumed default of its kind.
+   *
+   * @param kind the kind
+   * @return the malt, read at 20 °C and 4 L/kg; every result that rests on it says so
+   */
+  public static Malt assumed(MaltKind kind) {
+    return Objects.requireNonNull(ASSUMED.get(Objects.requireNonNull(kind, "kind")));
+  }
+
+  /**
+   * Returns a malt by the numbers of its curve, such as a laboratory states them, independent of
+   * each other.
+   *
+   * @param name its name
+   * @param source where the numbers come from, such as a laboratory and a lot
+   * @param pH of a cooled mash in distilled water at 20 °C and 4 L/kg
+   * @param uOfPH standard uncertainty of that pH, 0 or more
+   * @param capacity strong acid that lowers the pH by 1 there, mEq/(kg pH), above 0
+   * @param uOfCapacity standard uncertainty of the capacity, 0 or more
+   * @return the malt, of constant capacity
+   * @throws IllegalArgumentException if a text is blank or a number is out of range
+   */
+  public static Malt stated(
+      String name, String source, PH pH, double uOfPH, double capacity, double uOfCapacity) {
+    Objects.requireNonNull(pH, "pH");
+    Checks.positive("capacity", capacity, "mEq/(kg pH)");
+    Source read = Source.of("pH of " + name, pH.value(), uOfPH, "");
+    Source resisting = Source.of("capacity of " + name, capacity, uOfCapacity, "mEq/(kg pH)");
+    Traced slope = Traced.exact(-1).dividedBy(Traced.of(resisting));
+    return new Malt(
+        name,
+        source,
+        Origin.REPORTED,
+        MaltCurve.straight(Traced.of(read), slope),
+        MashValues.value("ratio of reading"),
+        Temperature.ofCelsius(20),
+        List.of());
+  }
+
+  /**
+   * Returns the name.
+   *
+   * @return the name, which tells malts of a grist apart
+   */
+  public String name() {
+    return name;
+  }
+
+  /**
+   * Returns where the curve comes from.
+   *
+   * @return a laboratory and a lot, or the row of an assumed default
+   */
+  public String source() {
+    return source;
+  }
+
+  /**
+   * Tells whether the curve is assumed.
+   *
+   * @return true while nothing was measured of the malt or of a mash with it
+   */
+  public boolean isAssumed() {
+    return origin == Origin.ASSUMED;
+  }
+
+  /**
+   * Returns the pH of a cooled mash of this malt alone in distilled water.
+   *
+   * @return the pH with its uncertainty
+   */
+  public Answer<PH> pH() {
+    Figure<PH> figure = Figure.of("pH of " + name, Map.of(), IN_DISTILLED_WATER, OF_A_MALT);
+    return Answer.of(figure, pHStep());
+  }
+
+  /**
+   * Returns the buffer capacity at that pH.
+   *
+   * @return strong acid that lowers the pH by 1, mEq/(kg pH)
+   */
+  public Answer<Double> capacity() {
+    Figure<Double> figure = Figure.of("capacity of " + name, Map.of(), CAPACITY, OF_A_MALT);
+    return Answer.of(figure, capacityStep());
+  }
+
+  Step pHStep() {
+    return stated("pH of " + name, IN_DISTILLED_WATER).found(curve.pH());
+  }
+
+  Step capacityStep() {
+    return stated("capacity of " + name, CAPACITY).found(Traced.exact(-1).dividedBy(curve.slope()));
+  }
+
+  private Step.Builder stated(String quantity, Scale<?> scale) {
+    return Step.of(quantity, scale, Step.Kind.STATED)
+        .origin(origin)
+        .text(isLearned() ? "as measured mashes taught it" : origin.toString(), source)
+        .notices(notices());
+  }
+
+  /**
+   * Returns what is notable about the malt.
+   *
+   * @return a notice where its curve is assumed
+   */
+  public List<Notice> notices() {
+    return isAssumed()
+        ? List.of(
+            Notice.of(
+                MashCode.ASSUMED_MALT,
+                name,
+                "rests on an assumed malt: nobody measured this lot of "
+                    + name
+                    + "; titrate it in three jars"))
+        : List.of();
+  }
+
+  MaltCurve curve() {
+    return curve;
+  }
+
+  double litresPerKilogram() {
+    return litresPerKilogram;
+  }
+
+  Temperature readAt() {
+    return readAt;
+  }
+
+  /** The shares by mass of the grists in which a measured mash pH taught about this malt. */
+  List<Map<String, Double>> brews() {
+    return brews;
+  }
+
+  boolean isLearned() {
+    return !brews.isEmpty();
+  }
+
+  /** The malt as measured mashes teach it. */
+  Malt learned(MaltCurve as, List<Map<String, Double>> from) {
+    return new Malt(
+        name, source, isAssumed() ? Origin.COMPUTED : origin, as, litresPerKilogram, readAt, from);
+  }
+
+  /** Returns name, pH and capacity. */
+  @Override
+  public String toString() {
+    return name + ", " + pH() + ", " + capacity() + (isAssumed() ? ", assumed" : "");
+  }
+}
