@@ -8,6 +8,7 @@ import org.brewchem.checks.independent.ChemistryDevelopmentKit;
 import org.brewchem.checks.independent.EngineCarbonDioxide;
 import org.brewchem.checks.independent.EngineDefaults;
 import org.brewchem.checks.independent.EngineTables;
+import org.brewchem.checks.independent.LinearPlans;
 import org.brewchem.checks.independent.OracleMixtures;
 import org.brewchem.checks.published.AcidityFactors;
 import org.brewchem.checks.published.AlkalinityTitrations;
@@ -52,6 +53,8 @@ public final class ReferenceChecks {
             EngineCarbonDioxide.all(),
             MeasuredBuffers.all(),
             ControlCharts.all())
+            LinearPlans.all(),
+            MeasuredBuffers.all())
         .flatMap(List::stream)
         .toList();
   }
