@@ -51,10 +51,9 @@ public final class ReferenceChecks {
             OracleMixtures.all(),
             EngineTables.all(),
             EngineCarbonDioxide.all(),
+            LinearPlans.all(),
             MeasuredBuffers.all(),
             ControlCharts.all())
-            LinearPlans.all(),
-            MeasuredBuffers.all())
         .flatMap(List::stream)
         .toList();
   }
