@@ -12,6 +12,8 @@ public enum Hazard {
   LYE,
   /** Calcium hydroxide and oxide. */
   LIME,
+  /** Calcium chloride, which heats up as it dissolves. */
+  SALT_HEAT,
   /** Powders and their dust. */
   DUST,
   /** Carbon dioxide that is set free or used. */
@@ -21,5 +23,7 @@ public enum Hazard {
   /** Tasting a trial. */
   TASTING,
   /** A living beer with residual extract in a package. */
-  REFERMENTATION
+  REFERMENTATION,
+  /** Titrations: glass under pressure, burettes and pipettes, indicators. */
+  LABORATORY
 }

@@ -1,7 +1,9 @@
 package org.brewchem.solution;
 
+import java.util.Map;
 import org.brewchem.internal.Roots;
 import org.brewchem.quantity.PH;
+import org.brewchem.substance.Component;
 
 /**
  * The charge of what a work space holds when something is added to it, as a function of how much:
@@ -46,6 +48,29 @@ final class DoseSearch {
     this.added = added;
     this.addedInert = addedInert;
     this.dilution = dilution;
+  }
+
+  /** Makes a search of totals by component. */
+  static DoseSearch along(
+      Equilibria equilibria,
+      Map<Component, Double> own,
+      double ownInert,
+      Map<Component, Double> added,
+      double addedInert,
+      double dilution) {
+    return new DoseSearch(
+        equilibria,
+        byIndex(own, equilibria),
+        ownInert,
+        byIndex(added, equilibria),
+        addedInert,
+        dilution);
+  }
+
+  private static double[] byIndex(Map<Component, Double> moles, Equilibria equilibria) {
+    double[] byIndex = new double[equilibria.components().size()];
+    moles.forEach((component, amount) -> byIndex[equilibria.indexOf(component)] = amount);
+    return byIndex;
   }
 
   /** pH after the addition of x. */

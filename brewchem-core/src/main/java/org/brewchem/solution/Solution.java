@@ -4,7 +4,6 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -46,6 +45,7 @@ public final class Solution implements Liquid {
   private final Map<Component, Double> totals;
   private final double inertCharge;
   private final double kilogramsPerLitre;
+  private final History history;
   private volatile Equilibria.@Nullable Compiled compiled;
 
   private Solution(
@@ -54,7 +54,9 @@ public final class Solution implements Liquid {
       Map<Component, Double> totals,
       double inertCharge,
       double kilogramsPerLitre,
+      History history,
       Equilibria.@Nullable Compiled compiled) {
+    this.history = history;
     this.compiled = compiled;
     Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
     this.temperature = temperature;
@@ -78,6 +80,7 @@ public final class Solution implements Liquid {
         Map.of(),
         0,
         Contents.STANDARD_KILOGRAMS_PER_LITRE,
+        History.NONE,
         null);
   }
 
@@ -88,7 +91,7 @@ public final class Solution implements Liquid {
    * @return pure water
    */
   public static Solution textbook() {
-    return new Solution(Temperature.ofCelsius(25), Chemistry.textbook(14), Map.of(), 0, 1, null);
+    return new Solution(Temperature.ofCelsius(25), Chemistry.textbook(14), Map.of(), 0, 1, History.NONE, null);
   }
 
   /**
@@ -111,7 +114,13 @@ public final class Solution implements Liquid {
     totals.forEach((component, total) -> plain.put(component, total.inMolesPerKilogram()));
     double litre = Contents.STANDARD_KILOGRAMS_PER_LITRE;
     return new Solution(
-        temperature, chemistry, plain, inertCharge.inEquivalentsPerLitre() / litre, litre, null);
+        temperature,
+        chemistry,
+        plain,
+        inertCharge.inEquivalentsPerLitre() / litre,
+        litre,
+        History.NONE,
+        null);
   }
 
   /**
@@ -141,7 +150,13 @@ public final class Solution implements Liquid {
     solute
         .components()
         .forEach((component, moles) -> sum.merge(component, moles * molesPerKilogram, Double::sum));
-    return holding(sum, inertCharge);
+    return holding(sum, inertCharge).having(history.with(solute, molesPerKilogram));
+  }
+
+  /** The same solution with another history. */
+  private Solution having(History other) {
+    return new Solution(
+        temperature, chemistry, totals, inertCharge, kilogramsPerLitre, other, compiled);
   }
 
   /**
@@ -165,6 +180,7 @@ public final class Solution implements Liquid {
         others,
         otherInertCharge,
         kilogramsPerLitre,
+        history,
         others.size() == totals.size() ? compiled : null);
   }
 
@@ -236,7 +252,7 @@ public final class Solution implements Liquid {
    * @return the new solution
    */
   public Solution heldAt(Temperature other) {
-    return new Solution(other, chemistry, totals, inertCharge, kilogramsPerLitre, null);
+    return new Solution(other, chemistry, totals, inertCharge, kilogramsPerLitre, history, null);
   }
 
   /**
@@ -246,7 +262,8 @@ public final class Solution implements Liquid {
    * @return the new solution
    */
   public Solution under(Chemistry other) {
-    return new Solution(temperature, other, totals, inertCharge, kilogramsPerLitre, null);
+    return new Solution(
+        temperature, other, totals, inertCharge, kilogramsPerLitre, history, null);
   }
 
   /**
@@ -450,7 +467,8 @@ public final class Solution implements Liquid {
   }
 
   /**
-   * Finds how much of a solute brings the solution to a pH, its volume unchanged.
+   * Finds how much of a solute brings the solution to a pH, its volume unchanged. A proposal: what to
+   * mind in weighing it out, {@link org.brewchem.substance.Handling} says.
    *
    * @param solute an acid, a base or a salt
    * @param target the pH to reach
@@ -479,13 +497,14 @@ public final class Solution implements Liquid {
         totals,
         contents.inertCharge().orElseThrow().value(),
         contents.kilogramsPerLitre(),
+        History.NONE,
         contents.compiled());
   }
 
   @Override
   public Contents contents() {
-    return Contents.exact(
-        temperature, chemistry, kilogramsPerLitre, totals, inertCharge, compiled());
+    return history.toldOf(
+        Contents.exact(temperature, chemistry, kilogramsPerLitre, totals, inertCharge, compiled()));
   }
 
   @Override
@@ -494,7 +513,8 @@ public final class Solution implements Liquid {
     for (Treatment step : steps) {
       contents = step.on(contents);
     }
-    return of(contents);
+    Solution plain = of(contents);
+    return plain.having(history.treated(contents, plain.contents(), List.of(steps)));
   }
 
   @Override
@@ -514,7 +534,7 @@ public final class Solution implements Liquid {
 
   @Override
   public List<Caution> cautions() {
-    return List.of();
+    return history.cautions();
   }
 
   /** Searches along an addition, in a work space of its own that may be prepared first. */
@@ -530,19 +550,7 @@ public final class Solution implements Liquid {
             ? Equilibria.over(compiled())
             : Equilibria.of(all, temperature, chemistry);
     prepared.accept(equilibria);
-    return new DoseSearch(
-        equilibria,
-        byIndex(totals, equilibria),
-        inertCharge,
-        byIndex(added, equilibria),
-        addedInert,
-        dilution);
-  }
-
-  private static double[] byIndex(Map<Component, Double> moles, Equilibria equilibria) {
-    double[] byIndex = new double[equilibria.components().size()];
-    moles.forEach((component, amount) -> byIndex[equilibria.indexOf(component)] = amount);
-    return byIndex;
+    return DoseSearch.along(equilibria, totals, inertCharge, added, addedInert, dilution);
   }
 
   /** Totals, mol/kg. */
@@ -587,14 +595,6 @@ public final class Solution implements Liquid {
 
   @Override
   public String toString() {
-    StringBuilder text = new StringBuilder(temperature.toString());
-    totals.forEach(
-        (component, total) ->
-            text.append(
-                String.format(Locale.ROOT, ", %s %.6g mmol/kg", component.name(), total * 1000)));
-    if (inertCharge != 0) {
-      text.append(String.format(Locale.ROOT, ", inert charge %.6g mEq/kg", inertCharge * 1000));
-    }
-    return text.toString();
+    return History.text(temperature, totals, inertCharge);
   }
 }

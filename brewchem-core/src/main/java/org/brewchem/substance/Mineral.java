@@ -46,6 +46,12 @@ public final class Mineral implements Compound {
   public static final Mineral DICALCIUM_PHOSPHATE_ANHYDROUS =
       of("dicalcium phosphate anhydrous", "nist46");
 
+  /** Brucite, Mg(OH)2, log K 16.84 from memory; rows of the table have 16.30 and 17.14. */
+  public static final Mineral BRUCITE = of("brucite", "brucite-set-a");
+
+  /** Portlandite, slaked lime, Ca(OH)2, from memory. */
+  public static final Mineral PORTLANDITE = of("portlandite", "portlandite-data-sets");
+
   private final String name;
   private final Formula formula;
   private final Map<Component, Double> components;

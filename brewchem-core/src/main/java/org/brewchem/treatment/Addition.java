@@ -13,8 +13,10 @@ import org.brewchem.figure.Step;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.solution.Contents;
+import org.brewchem.solution.Saturation;
 import org.brewchem.solution.Treatment;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.Handling;
 import org.brewchem.substance.Permission;
 import org.brewchem.substance.Permissions;
 import org.brewchem.substance.Solute;
@@ -27,7 +29,7 @@ final class Addition implements Treatment {
 
   private static final int DIGITS = 4;
 
-  private final Map<Component, Double> perMole;
+  private final Solute solute;
   private final String name;
   private final Traced moles;
   private final Traced growth;
@@ -40,7 +42,7 @@ final class Addition implements Treatment {
   private final @Nullable Contents prepared;
 
   private Addition(
-      Map<Component, Double> perMole,
+      Solute solute,
       String name,
       Traced moles,
       Traced growth,
@@ -51,7 +53,7 @@ final class Addition implements Treatment {
       Function<Use, Permission> permission,
       @Nullable Contents known,
       @Nullable Contents prepared) {
-    this.perMole = perMole;
+    this.solute = solute;
     this.name = name;
     this.moles = moles;
     this.growth = growth;
@@ -67,13 +69,13 @@ final class Addition implements Treatment {
   /** Moles of a bare solute per litre of the liquid before. */
   static Addition of(Solute solute, AmountConcentration amount) {
     return new Addition(
-        solute.components(),
+        solute,
         solute.name(),
         Traced.exact(amount.inMolesPerLitre()),
         Traced.exact(0),
         Scales.MILLIMOLES_PER_LITRE,
         amount.inMillimolesPerLitre(),
-        Caution.of(Hazards.of(solute, false)),
+        Handling.cautionsOf(solute),
         List.of(),
         use -> Permissions.of(solute, use),
         null,
@@ -97,7 +99,7 @@ final class Addition implements Treatment {
 
   private static Addition of(Supply supply, double molesPerLitre, Scale<?> scale, double stated) {
     return new Addition(
-        supply.compound().components(),
+        supply.compound(),
         supply.name(),
         supply.moles(molesPerLitre),
         supply.litres(molesPerLitre),
@@ -113,7 +115,7 @@ final class Addition implements Treatment {
   /** The same addition, which starts from equal contents that a search has at hand. */
   Addition preparedFor(Contents contents, Contents equal) {
     return new Addition(
-        perMole,
+        solute,
         name,
         moles,
         growth,
@@ -152,14 +154,18 @@ final class Addition implements Treatment {
     }
     Traced perKilogram = moles.times(share).times(1 / before.kilogramsPerLitre());
     Map<Component, Traced> added = new LinkedHashMap<>();
-    perMole.forEach((component, count) -> added.put(component, perKilogram.times(count)));
+    solute.components().forEach((component, count) -> added.put(component, perKilogram.times(count)));
     Step step =
         Step.of("addition of " + name, scale, Step.Kind.STATED)
             .origin(Origin.REPORTED)
             .text("to the liquid as it was before this step", "")
             .notices(notices)
             .found(Traced.exact(stated));
-    return diluted.plus(added).withBasis(List.of(step)).withNotices(notices);
+    Contents after = diluted.plus(added);
+    return after
+        .withBasis(List.of(step))
+        .withNotices(notices)
+        .withNotices(Saturation.notices(after, solute, perKilogram.value()));
   }
 
   @Override

@@ -6,11 +6,11 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.figure.Caution;
-import org.brewchem.figure.Hazard;
 import org.brewchem.figure.Notice;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AmountOfSubstance;
 import org.brewchem.substance.Compound;
+import org.brewchem.substance.Handling;
 import org.brewchem.substance.Permission;
 import org.brewchem.substance.Permissions;
 import org.brewchem.substance.Reagent;
@@ -240,9 +240,9 @@ final class Supply {
   }
 
   List<Caution> cautions() {
-    List<Hazard> hazards =
-        Hazards.of(compound, reagent.isPresent() && reagent.get().density().isEmpty());
-    return Caution.of(hazards);
+    return reagent
+        .map(Handling::cautionsOf)
+        .orElseGet(() -> Handling.cautionsOf(compound));
   }
 
   List<Notice> notices() {

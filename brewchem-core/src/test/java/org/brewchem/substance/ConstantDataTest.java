@@ -24,7 +24,7 @@ class ConstantDataTest {
   void theTablesAreComplete() {
     assertEquals(126, ResourceTable.read("dissociation-constants.csv").size());
     assertEquals(73, ResourceTable.read("ion-pairs.csv").size());
-    assertEquals(8, ResourceTable.read("minerals.csv").size());
+    assertEquals(12, ResourceTable.read("minerals.csv").size());
     assertEquals(1, ResourceTable.read("gases.csv").size());
     assertEquals(33, ResourceTable.read("ion-size-parameters.csv").size());
   }
@@ -326,8 +326,12 @@ class ConstantDataTest {
               + right.getOrDefault("HPO4-2", 0);
       assertEquals(hydrogen, mineral.hydrogenIons(), row::place);
       assertEquals((double) right.getOrDefault("H2O", 0), mineral.waters(), row::place);
-      assertEquals(
-          (double) right.get("Ca+2"), mineral.components().get(Component.CALCIUM), row::place);
+      Component metal =
+          mineral.components().containsKey(Component.CALCIUM)
+              ? Component.CALCIUM
+              : Component.MAGNESIUM;
+      String printed = metal.equals(Component.CALCIUM) ? "Ca+2" : "Mg+2";
+      assertEquals((double) right.get(printed), mineral.components().get(metal), row::place);
     }
     assertEquals(-3.421 - 3.0 * 12.346, Mineral.HYDROXYAPATITE.constant().log10(ROOM_K), 1e-9);
     assertThrows(IllegalArgumentException.class, () -> Mineral.of("calcite", "nist46"));

@@ -31,7 +31,8 @@ class SourcesTest {
           "minerals.csv",
           "primary-buffers.csv",
           "reagent-densities.csv",
-          "reagent-uses.csv");
+          "reagent-uses.csv",
+          "solubilities.csv");
 
   @Test
   void everyKeyOfTheTablesResolves() throws IOException {
