@@ -34,8 +34,8 @@ import org.brewchem.substance.Compound;
 import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.substance.Formula;
 import org.brewchem.substance.HowKnown;
-import org.brewchem.substance.Provenance;
 import org.brewchem.substance.PairSet;
+import org.brewchem.substance.Provenance;
 import org.brewchem.substance.Salt;
 import org.brewchem.substance.Solute;
 import org.brewchem.uncertainty.Budget;
@@ -75,8 +75,7 @@ class NullPolicyTest {
           Map.entry(Map.class, Map.of(Component.CALCIUM, 1.0)),
           Map.entry(Optional.class, Optional.empty()),
           Map.entry(AcidBasis.class, Acid.LACTIC),
-          Map.entry(
-              Provenance.class, new Provenance("perry", "not recorded", HowKnown.SEEN, "")),
+          Map.entry(Provenance.class, new Provenance("perry", "not recorded", HowKnown.SEEN, "")),
           Map.entry(Compound.class, Salt.GYPSUM),
           Map.entry(Solute.class, Salt.GYPSUM),
           Map.entry(PH.class, PH.of(8.2)),

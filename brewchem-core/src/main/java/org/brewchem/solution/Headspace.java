@@ -126,6 +126,10 @@ public final class Headspace {
   @Override
   public String toString() {
     return String.format(
-        Locale.ROOT, "%s of CO2, %s in the headspace, over %s", partialPressure, inGas, solution);
+        Locale.ROOT,
+        "%s absolute of CO2, %s in the headspace, over %s",
+        partialPressure,
+        inGas,
+        solution);
   }
 }

@@ -14,6 +14,7 @@ import org.brewchem.quantity.Temperature;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Compound;
 import org.brewchem.substance.Handling;
+import org.brewchem.substance.Ion;
 import org.brewchem.substance.Solute;
 
 /**
@@ -28,7 +29,7 @@ record History(Map<Solute, Double> dissolved, List<Notice> said, List<Caution> m
   static final History NONE = new History(Map.of(), List.of(), List.of());
 
   History with(Solute solute, double molesPerKilogram) {
-    if (!(solute instanceof Compound)) {
+    if (!(solute instanceof Compound) || solute instanceof Ion) {
       return this;
     }
     Map<Solute, Double> sum = new LinkedHashMap<>(dissolved);

@@ -168,6 +168,6 @@ public final class OpenSolution {
 
   @Override
   public String toString() {
-    return rest + ", open to " + pressure + " of " + gas;
+    return rest + ", open to " + pressure + " absolute of " + gas;
   }
 }

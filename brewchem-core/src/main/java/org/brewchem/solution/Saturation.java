@@ -43,14 +43,16 @@ public final class Saturation {
    */
   public static List<Notice> notices(Contents after, Solute added, double molesPerKilogram) {
     List<Notice> notices = new ArrayList<>();
+    boolean judged = false;
     if (after.inertCharge().isPresent()) {
       for (Mineral mineral : SPARING) {
         if (canForm(mineral, added, after)) {
+          judged |= added.components().keySet().containsAll(mineral.components().keySet());
           index(after, mineral, added).ifPresent(notices::add);
         }
       }
     }
-    if (notices.isEmpty() && added instanceof Compound compound) {
+    if (!judged && added instanceof Compound compound) {
       Solubility.of(compound, after.temperature())
           .filter(most -> molesPerKilogram > most.molesPerKilogram())
           .ifPresent(most -> notices.add(beyond(compound, molesPerKilogram, most)));
@@ -58,7 +60,10 @@ public final class Saturation {
     return notices;
   }
 
-  /** What brings all of a mineral, or makes the liquid so alkaline that carbonate or hydroxide forms it. */
+  /**
+   * What brings all of a mineral, or makes the liquid so alkaline that carbonate or hydroxide forms
+   * it.
+   */
   private static boolean canForm(Mineral mineral, Solute added, Contents after) {
     Map<Component, Double> brings = added.components();
     Set<Component> parts = mineral.components().keySet();

@@ -91,7 +91,8 @@ public final class Solution implements Liquid {
    * @return pure water
    */
   public static Solution textbook() {
-    return new Solution(Temperature.ofCelsius(25), Chemistry.textbook(14), Map.of(), 0, 1, History.NONE, null);
+    return new Solution(
+        Temperature.ofCelsius(25), Chemistry.textbook(14), Map.of(), 0, 1, History.NONE, null);
   }
 
   /**
@@ -262,8 +263,7 @@ public final class Solution implements Liquid {
    * @return the new solution
    */
   public Solution under(Chemistry other) {
-    return new Solution(
-        temperature, other, totals, inertCharge, kilogramsPerLitre, history, null);
+    return new Solution(temperature, other, totals, inertCharge, kilogramsPerLitre, history, null);
   }
 
   /**
@@ -467,8 +467,8 @@ public final class Solution implements Liquid {
   }
 
   /**
-   * Finds how much of a solute brings the solution to a pH, its volume unchanged. A proposal: what to
-   * mind in weighing it out, {@link org.brewchem.substance.Handling} says.
+   * Finds how much of a solute brings the solution to a pH, its volume unchanged. A proposal: what
+   * to mind in weighing it out, {@link org.brewchem.substance.Handling} says.
    *
    * @param solute an acid, a base or a salt
    * @param target the pH to reach

@@ -26,8 +26,7 @@ public record Solubility(
 
   private static final List<Row> ROWS = read();
 
-  private record Row(
-      String name, double celsius, double molesPerKilogram, Provenance provenance) {}
+  private record Row(String name, double celsius, double molesPerKilogram, Provenance provenance) {}
 
   private static List<Row> read() {
     List<Row> rows = new ArrayList<>();

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.brewchem.figure.Caution;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
@@ -37,6 +38,7 @@ public final class Column {
   private final BitSet missing;
   private final @Nullable Failure @Nullable [] others;
   private final @Nullable Column uncertainty;
+  private final List<Caution> cautions;
 
   /** Takes over the arrays. A row has a number unless it is missing or has another failure. */
   Column(
@@ -45,7 +47,7 @@ public final class Column {
       double[] values,
       BitSet missing,
       @Nullable Failure @Nullable [] others) {
-    this(header, rows, values, missing, others, null);
+    this(header, rows, values, missing, others, null, List.of());
   }
 
   private Column(
@@ -54,7 +56,9 @@ public final class Column {
       double[] values,
       BitSet missing,
       @Nullable Failure @Nullable [] others,
-      @Nullable Column uncertainty) {
+      @Nullable Column uncertainty,
+      List<Caution> cautions) {
+    this.cautions = cautions;
     this.uncertainty = uncertainty;
     this.header = header;
     this.rows = rows;
@@ -145,7 +149,7 @@ public final class Column {
 
   /** The same column with the standard uncertainties of its numbers, in the same unit. */
   Column withStandardUncertainty(Column u) {
-    return new Column(header, rows, values, missing, others, u);
+    return new Column(header, rows, values, missing, others, u, cautions);
   }
 
   /**
@@ -157,6 +161,20 @@ public final class Column {
    */
   public Optional<Column> standardUncertainty() {
     return Optional.ofNullable(uncertainty);
+  }
+
+  /** The same column with what to mind in doing what its numbers propose. */
+  Column withCautions(List<Caution> usual) {
+    return new Column(header, rows, values, missing, others, uncertainty, usual);
+  }
+
+  /**
+   * Returns what to mind in doing what the numbers propose, such as doses of an acid.
+   *
+   * @return an unmodifiable list of the cautions; empty when the column proposes nothing
+   */
+  public List<Caution> cautions() {
+    return cautions;
   }
 
   ColumnHeader header() {

@@ -23,6 +23,7 @@ import org.brewchem.solution.Figures;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.NoSolutionException;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.Handling;
 import org.brewchem.substance.Permissions;
 import org.brewchem.substance.Solute;
 import org.brewchem.substance.Use;
@@ -467,8 +468,8 @@ public final class Waters {
    *
    * @param solute the acid or the base
    * @param target the pH to reach
-   * @return such as the column {@code lactic acid to pH 5.5 [mmol/L]}; a row that the solute cannot
-   *     bring there has a failure
+   * @return such as the column {@code lactic acid to pH 5.5 [mmol/L]}, with its cautions; a row
+   *     that the solute cannot bring there has a failure
    * @throws IllegalArgumentException if the solute is none that may be dosed into brewing water;
    *     see {@link Permissions}
    * @throws IllegalStateException if the table is without the columns that it takes
@@ -507,7 +508,7 @@ public final class Waters {
                 }
               };
             });
-    return Rows.column(heading, table, doses, failures);
+    return Rows.column(heading, table, doses, failures).withCautions(Handling.cautionsOf(solute));
   }
 
   /**

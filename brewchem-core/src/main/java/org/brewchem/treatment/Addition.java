@@ -115,17 +115,7 @@ final class Addition implements Treatment {
   /** The same addition, which starts from equal contents that a search has at hand. */
   Addition preparedFor(Contents contents, Contents equal) {
     return new Addition(
-        solute,
-        name,
-        moles,
-        growth,
-        scale,
-        stated,
-        cautions,
-        notices,
-        permission,
-        contents,
-        equal);
+        solute, name, moles, growth, scale, stated, cautions, notices, permission, contents, equal);
   }
 
   /** Moles really added per litre of the liquid before. */
@@ -154,7 +144,9 @@ final class Addition implements Treatment {
     }
     Traced perKilogram = moles.times(share).times(1 / before.kilogramsPerLitre());
     Map<Component, Traced> added = new LinkedHashMap<>();
-    solute.components().forEach((component, count) -> added.put(component, perKilogram.times(count)));
+    solute
+        .components()
+        .forEach((component, count) -> added.put(component, perKilogram.times(count)));
     Step step =
         Step.of("addition of " + name, scale, Step.Kind.STATED)
             .origin(Origin.REPORTED)

@@ -14,6 +14,7 @@ import org.brewchem.figure.Caution;
 import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Explanation;
 import org.brewchem.figure.Figure;
+import org.brewchem.figure.Hazard;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Origin;
 import org.brewchem.figure.Scale;
@@ -451,7 +452,8 @@ public final class Dose<L extends Liquid> implements Answering {
         Mass.ofGrams(moles * supply.gramsPerMole()),
         litres.isPresent()
             ? Optional.of(Volume.ofLitres(moles * litres.getAsDouble()))
-            : Optional.empty());
+            : Optional.empty(),
+        cautions());
   }
 
   /**
@@ -531,7 +533,11 @@ public final class Dose<L extends Liquid> implements Answering {
    * @return the cautions
    */
   public List<Caution> cautions() {
-    return addition.cautions();
+    List<Caution> all = new ArrayList<>(addition.cautions());
+    if (before.kind().equals("beer")) {
+      all.addAll(Caution.of(List.of(Hazard.TASTING)));
+    }
+    return List.copyOf(all);
   }
 
   @Override

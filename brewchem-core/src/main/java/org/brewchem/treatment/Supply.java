@@ -240,9 +240,7 @@ final class Supply {
   }
 
   List<Caution> cautions() {
-    return reagent
-        .map(Handling::cautionsOf)
-        .orElseGet(() -> Handling.cautionsOf(compound));
+    return reagent.map(Handling::cautionsOf).orElseGet(() -> Handling.cautionsOf(compound));
   }
 
   List<Notice> notices() {

@@ -16,6 +16,8 @@ import java.util.Map;
 import org.brewchem.buffer.BufferReadings;
 import org.brewchem.buffer.MeasuredBuffer;
 import org.brewchem.figure.Answer;
+import org.brewchem.figure.Caution;
+import org.brewchem.figure.Hazard;
 import org.brewchem.pictures.Picture;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.ElectricPotential;
@@ -109,6 +111,16 @@ public final class LaboratoryDay {
               Acid.LACTIC, AmountConcentration.from(gPerL(dose), Acid.LACTIC.molarMass()));
       page.append("| ").append(gPerL(dose)).append(" | ").append(predicted).append(" |\n");
     }
+    heading("Cautions");
+    Caution.of(
+            List.of(
+                Hazard.ACID,
+                Hazard.LYE,
+                Hazard.LABORATORY,
+                Hazard.CARBON_DIOXIDE,
+                Hazard.DOSING_FOOD,
+                Hazard.TASTING))
+        .forEach(caution -> page.append("- ").append(caution).append('\n'));
     Files.writeString(folder.resolve("report.md"), page);
     curve(logs, buffer, lye, acid).save(folder.resolve("curve.png"));
     capacity(buffer).save(folder.resolve("capacity.png"));
