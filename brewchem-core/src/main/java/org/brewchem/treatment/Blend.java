@@ -123,7 +123,7 @@ public final class Blend<L extends Liquid> {
       double other = number(second, figure);
       double shown = figure.inShown(Traced.exact(one)).value();
       double wantedShown = constraint.aim().orElseGet(() -> shown - constraint.excess(shown));
-      double wanted = inOwnScale(figure, wantedShown);
+      double wanted = Shown.inOwnScale(figure, wantedShown);
       if ((one - wanted) * (other - wanted) >= 0) {
         double nearest = Math.abs(one - wanted) < Math.abs(other - wanted) ? one : other;
         throw notBetween(figure, wantedShown, nearest);
@@ -186,10 +186,6 @@ public final class Blend<L extends Liquid> {
      */
     public Blend<L> to(TitratableAcidity acidity) {
       return to(Figures.titratableAcidity(acidity.endPoint()), acidity);
-    }
-
-    private static <Q> double inOwnScale(Figure<Q> figure, double shown) {
-      return figure.shown().convert(Traced.exact(shown), figure.scale()).value();
     }
 
     private UnreachableException notBetween(Figure<?> figure, double wanted, double nearest) {

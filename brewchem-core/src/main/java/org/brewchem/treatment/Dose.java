@@ -110,7 +110,7 @@ public final class Dose<L extends Liquid> implements Answering {
     double shown = figure.inShown(own.found().get()).value();
     double target = target(constraint, shown);
     atLimit = constraint.aim().isEmpty();
-    targetInOwnScale = inOwnScale(figure, target);
+    targetInOwnScale = Shown.inOwnScale(figure, target);
     Optional<DoubleUnaryOperator> reading =
         Reading.of(figure, new Mixture(prepared, supply), this::ownStep);
     double found = search(reading.orElse(this::byTheLiquid), figure, target);
@@ -273,10 +273,6 @@ public final class Dose<L extends Liquid> implements Answering {
     return shown - excess;
   }
 
-  private static <Q> double inOwnScale(Figure<Q> figure, double shown) {
-    return figure.shown().convert(Traced.exact(shown), figure.scale()).value();
-  }
-
   private double search(DoubleUnaryOperator reading, Figure<?> figure, double target) {
     return new DoseSearch(reading, targetInOwnScale)
         .find(
@@ -342,8 +338,8 @@ public final class Dose<L extends Liquid> implements Answering {
     double reached = after.step(figure).found().orElseThrow().value();
     List<String> lines = new ArrayList<>();
     lines.add("before the dose: " + own);
-    lines.add("after " + addition.text() + ": " + text(figure, reached));
-    lines.add("wanted: " + text(figure, targetInOwnScale));
+    lines.add("after " + addition.text() + ": " + Shown.text(figure, reached));
+    lines.add("wanted: " + Shown.text(figure, targetInOwnScale));
     lines.addAll(supply.arithmetic(molesPerLitre));
     if (supply.actsInTwoSteps()) {
       lines.add("at once: " + atOnce().answer(figure));
@@ -356,10 +352,6 @@ public final class Dose<L extends Liquid> implements Answering {
     return new Step.Detail(lines, reached - targetInOwnScale, tolerance());
   }
 
-  private static String text(Figure<?> figure, double inOwnScale) {
-    return figure.shown().text(figure.inShown(Traced.exact(inOwnScale)).value());
-  }
-
   private List<Notice> ownNotices() {
     return atLimit
         ? List.of(
@@ -367,7 +359,7 @@ public final class Dose<L extends Liquid> implements Answering {
                 TreatmentCode.AT_THE_LIMIT,
                 constraint.figure().title(),
                 "the dose goes to the limit, "
-                    + text(constraint.figure(), targetInOwnScale)
+                    + Shown.text(constraint.figure(), targetInOwnScale)
                     + ": half of the outcomes lie beyond it. State an aim for a safe dose"))
         : List.of();
   }
