@@ -40,6 +40,8 @@ import org.brewchem.titration.Weighing;
 import org.brewchem.treatment.Blend;
 import org.brewchem.treatment.Delivery;
 import org.brewchem.treatment.Dose;
+import org.brewchem.treatment.DoseBefore;
+import org.brewchem.treatment.Treatments;
 import org.brewchem.water.Water;
 import org.brewchem.water.WaterReport;
 
@@ -106,6 +108,7 @@ final class AnswerSamples {
     add(samples, beer);
     Reagent lactic = Reagent.of(LACTIC, massPercent(80)).withAssayUncertainty(0.02);
     add(samples, Dose.of(beer, lactic).to(acidity(gPerL(2.0), LACTIC, pH(8.2))));
+    add(samples, DoseBefore.of(water, lactic, Treatments.aeration()).to(pH(7)));
     add(samples, Delivery.of(beer, LACTIC, mmolPerL(3)));
     add(samples, Blend.of(beer, beer.after()).volumes(hL(1), hL(2)));
     double[] volumes = {0, 2, 4, 6, 8, 10, 12};

@@ -2,6 +2,7 @@ package org.brewchem;
 
 import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.gPerHL;
+import static org.brewchem.quantity.Quantities.gPerL;
 import static org.brewchem.quantity.Quantities.hL;
 import static org.brewchem.quantity.Quantities.massPercent;
 import static org.brewchem.quantity.Quantities.mgPerL;
@@ -26,6 +27,7 @@ import java.util.stream.Collectors;
 import org.brewchem.beer.Beer;
 import org.brewchem.figure.Caution;
 import org.brewchem.figure.Hazard;
+import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Liquid;
@@ -44,6 +46,8 @@ import org.brewchem.table.Table;
 import org.brewchem.table.Waters;
 import org.brewchem.treatment.Blend;
 import org.brewchem.treatment.Dose;
+import org.brewchem.treatment.DoseBefore;
+import org.brewchem.treatment.LimeSoftening;
 import org.brewchem.treatment.Portion;
 import org.brewchem.treatment.Treatments;
 import org.brewchem.water.Water;
@@ -64,14 +68,28 @@ class CautionsTest {
               "Dose.Request.to",
               "Dose.into",
               "Dose.treatment",
+              "DoseBefore.Request.to",
+              "DoseBefore.into",
+              "DoseBefore.treatment",
+              "LimeSoftening.removingMagnesium",
+              "LimeSoftening.toPracticalLimits",
+              "LimeSoftening.withExcess",
+              "LimeSoftening.withLime",
+              "LimeSoftening.withMineralAcid",
+              "LimeSoftening.withSoda",
               "OpenSolution.doseOf",
               "Solution.doseOf",
               "Treatments.acid",
+              "Treatments.aeration",
               "Treatments.base",
               "Treatments.blend",
+              "Treatments.boiling",
+              "Treatments.chalkClosed",
+              "Treatments.chalkOpen",
               "Treatments.degassing",
               "Treatments.dilution",
               "Treatments.precipitation",
+              "Treatments.reverseOsmosis",
               "Treatments.salt",
               "Treatments.solute",
               "Waters.doseOf"));
@@ -125,7 +143,8 @@ class CautionsTest {
   private static boolean proposes(Method method) {
     Class<?> type = method.getReturnType();
     return method.getName().equals("doseOf")
-        || List.of(Treatment.class, Dose.class, Blend.class, Portion.class).contains(type);
+        || Treatment.class.isAssignableFrom(type)
+        || List.of(Dose.class, DoseBefore.class, Blend.class, Portion.class).contains(type);
   }
 
   @Test
@@ -171,7 +190,21 @@ class CautionsTest {
             Treatments.blend(salted, massPercent(10)), Treatments.blend(hL(1), salted, hL(1)))) {
       assertTrue(hazards(mixing.cautions()).contains(Hazard.ACID_HEAT));
     }
-    assertTrue(hazards(Treatments.degassing(mgPerL(1)).cautions()).contains(Hazard.CARBON_DIOXIDE));
+    for (Treatment gas :
+        List.of(
+            Treatments.degassing(mgPerL(1)),
+            Treatments.aeration(),
+            Treatments.boiling(),
+            Treatments.chalkClosed(gPerL(1)),
+            Treatments.chalkOpen(gPerL(1), Pressure.ofAtmospheres(1)))) {
+      assertTrue(hazards(gas.cautions()).contains(Hazard.CARBON_DIOXIDE), gas::text);
+    }
+    assertTrue(
+        hazards(Treatments.blend(hL(1), List.of(salted), List.of(hL(1))).cautions())
+            .contains(Hazard.ACID_HEAT));
+    Treatment lime = LimeSoftening.withLime().withSoda();
+    assertTrue(
+        hazards(lime.cautions()).containsAll(Set.of(Hazard.LIME, Hazard.DUST, Hazard.DOSING_FOOD)));
   }
 
   @Test
@@ -182,7 +215,7 @@ class CautionsTest {
     Solution hard = water.with(Ion.CALCIUM, mmolPerL(1)).with(Ion.BICARBONATE, mmolPerL(2));
     // A dose is an amount: what to mind in weighing it out is asked of what is weighed.
     hard.doseOf(Acid.HYDROCHLORIC, pH(6));
-    OpenSolution.of(hard, org.brewchem.quantity.Pressure.ofAtmospheres(4e-4))
+    OpenSolution.of(hard, Pressure.ofAtmospheres(4e-4))
         .doseOf(Acid.HYDROCHLORIC, pH(6));
     holds("handling", Handling::cautionsOf);
     holds("reagent", compound -> Handling.cautionsOf(Reagent.of(compound, massPercent(30))));
@@ -195,6 +228,11 @@ class CautionsTest {
     assertTrue(hazards(acid.treatment().cautions()).contains(Hazard.ACID_FUMES));
     assertTrue(hazards(acid.after().cautions()).contains(Hazard.ACID_FUMES));
     assertEquals(acid.cautions(), acid.into(hL(1)).cautions());
+    DoseBefore<Water> later =
+        DoseBefore.of(WATER, Acid.HYDROCHLORIC, Treatments.aeration()).to(pH(7));
+    assertTrue(hazards(later.cautions()).containsAll(NEEDED.get(Acid.HYDROCHLORIC)));
+    assertTrue(hazards(later.treatment().cautions()).contains(Hazard.ACID_FUMES));
+    assertTrue(hazards(later.into(hL(1)).cautions()).contains(Hazard.ACID_FUMES));
     Dose<Water> salt = Dose.of(WATER, Salt.GYPSUM).to(Figures.CALCIUM, mgPerL(120));
     assertTrue(hazards(salt.cautions()).containsAll(NEEDED.get(Salt.GYPSUM)));
     Dose<Water> lime = Dose.of(WATER, Base.CALCIUM_HYDROXIDE).to(pH(8));

@@ -15,6 +15,7 @@ import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.solution.Contents;
 import org.brewchem.solution.Saturation;
 import org.brewchem.solution.Treatment;
+import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Handling;
 import org.brewchem.substance.Permission;
@@ -118,6 +119,27 @@ final class Addition implements Treatment {
         solute, name, moles, growth, scale, stated, cautions, notices, permission, contents, equal);
   }
 
+  /** The same addition, after which a mineral is to form: what it supersaturates is not said. */
+  Treatment withoutSaturation() {
+    Addition same = this;
+    return new Treatment() {
+      @Override
+      public Contents on(Contents before) {
+        return same.added(before);
+      }
+
+      @Override
+      public String text() {
+        return same.text();
+      }
+
+      @Override
+      public List<Caution> cautions() {
+        return same.cautions();
+      }
+    };
+  }
+
   /** Moles really added per litre of the liquid before. */
   Traced moles() {
     return moles;
@@ -135,6 +157,12 @@ final class Addition implements Treatment {
 
   @Override
   public Contents on(Contents before) {
+    Contents after = added(before);
+    double perKilogram = moles.value() / (1 + growth.value()) / before.kilogramsPerLitre();
+    return after.withNotices(Saturation.notices(after, solute, perKilogram));
+  }
+
+  private Contents added(Contents before) {
     Contents diluted = before == known && prepared != null ? prepared : before;
     Traced share = Traced.exact(1);
     if (growth.value() > 0) {
@@ -150,14 +178,23 @@ final class Addition implements Treatment {
     Step step =
         Step.of("addition of " + name, scale, Step.Kind.STATED)
             .origin(Origin.REPORTED)
-            .text("to the liquid as it was before this step", "")
+            .text("to the liquid as it was before this step" + anion(), "")
             .notices(notices)
             .found(Traced.exact(stated));
-    Contents after = diluted.plus(added);
-    return after
-        .withBasis(List.of(step))
-        .withNotices(notices)
-        .withNotices(Saturation.notices(after, solute, perKilogram.value()));
+    return diluted.plus(added).withBasis(List.of(step)).withNotices(notices);
+  }
+
+  /** The anion that an acid leaves, mg per litre of the liquid before. */
+  private String anion() {
+    if (!(solute instanceof Acid acid) || acid.component().formula().isEmpty()) {
+      return "";
+    }
+    double milligrams =
+        1000 * moles.value() * acid.component().formula().get().molarMass().inGramsPerMole();
+    return ", leaves "
+        + NumberText.significant(milligrams, DIGITS)
+        + " mg/L of "
+        + acid.component().name();
   }
 
   @Override

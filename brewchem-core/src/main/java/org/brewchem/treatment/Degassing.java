@@ -80,7 +80,7 @@ final class Degassing implements Treatment {
     return before.withTotal(Component.CARBONATE, total).withBasis(List.of(step));
   }
 
-  private static double dissolved(Equilibria equilibria) {
+  static double dissolved(Equilibria equilibria) {
     equilibria.pH();
     double sum = 0;
     for (Species species : equilibria.state().species()) {

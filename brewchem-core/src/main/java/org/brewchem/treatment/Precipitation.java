@@ -1,110 +1,107 @@
 package org.brewchem.treatment;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Objects;
-import java.util.function.ToDoubleFunction;
+import java.util.Set;
 import org.brewchem.figure.Caution;
 import org.brewchem.figure.Scales;
 import org.brewchem.figure.Step;
 import org.brewchem.solution.Contents;
 import org.brewchem.solution.Equilibria;
-import org.brewchem.solution.MineralEquilibrium;
+import org.brewchem.solution.MineralAssemblage;
 import org.brewchem.solution.Solution;
 import org.brewchem.solution.Treatment;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Mineral;
 import org.brewchem.uncertainty.Traced;
 
-/** A mineral that precipitates until the liquid is no longer supersaturated with it. */
+/** Minerals that precipitate until the liquid is no longer supersaturated with any of them. */
 final class Precipitation implements Treatment {
 
-  private static final double STEP = 1e-6;
+  private static final double INDEX_TOLERANCE = 1e-6;
 
-  private final Mineral mineral;
+  private final List<Mineral> minerals;
 
-  Precipitation(Mineral mineral) {
-    this.mineral = Objects.requireNonNull(mineral, "mineral");
+  Precipitation(List<Mineral> minerals) {
+    minerals.forEach(mineral -> Objects.requireNonNull(mineral, "mineral"));
+    this.minerals = List.copyOf(minerals);
   }
 
   @Override
   public Contents on(Contents before) {
-    Map<Component, Double> parts = mineral.components();
-    Balance.required(text(), before, parts.keySet());
+    Set<Component> needed = new LinkedHashSet<>();
+    minerals.forEach(mineral -> needed.addAll(mineral.components().keySet()));
+    Balance.required(text(), before, needed);
     Solution start = Solution.of(before);
-    double amount =
-        MineralEquilibrium.precipitating(start, mineral).precipitatedMillimolesPerLitre()
-            / (1000 * start.kilogramsPerLitre());
-    Traced precipitated = Traced.exact(amount);
-    if (amount > 0) {
-      Contents left = less(before, precipitated);
-      Traced index = left.trace(index());
-      precipitated =
-          Traced.linear(amount, new Traced[] {index}, new double[] {-1 / slope(left, amount)});
-    }
-    Traced perLitre = precipitated.times(1000 * before.kilogramsPerLitre());
-    Contents after = less(before, precipitated);
-    Step step =
-        Step.of(mineral.name() + " precipitated", Scales.MILLIMOLES_PER_LITRE, Step.Kind.ROOT)
-            .text("until its saturation index is 0, or none if it is below", "")
-            .inputs(before.basis())
-            .detail(() -> shown(after, amount))
-            .found(perLitre);
-    return after.withBasis(List.of(step));
-  }
-
-  private Contents less(Contents before, Traced precipitated) {
-    Contents after = before;
-    for (Map.Entry<Component, Double> part : mineral.components().entrySet()) {
-      if (precipitated.value() > 0) {
-        Traced left = before.least(part.getKey()).minus(precipitated.times(part.getValue()));
-        after = after.withTotal(part.getKey(), left.withValue(Math.max(left.value(), 0)));
+    MineralAssemblage found =
+        MineralAssemblage.precipitating(start, minerals.toArray(Mineral[]::new));
+    List<Leaving.Way> ways = new ArrayList<>();
+    List<Double> amounts = new ArrayList<>();
+    for (Mineral mineral : minerals) {
+      double amount = perKilogram(found, mineral, start);
+      if (amount > 0) {
+        ways.add(way(mineral));
+        amounts.add(amount);
       }
     }
-    return after;
+    double[] plain = amounts.stream().mapToDouble(Double::doubleValue).toArray();
+    Traced[] wanted = new Traced[plain.length];
+    Arrays.fill(wanted, Traced.exact(0));
+    Traced[] precipitated = Leaving.traced(before, ways, plain, wanted);
+    Contents after = Leaving.without(before, ways, precipitated);
+    List<Step> steps = new ArrayList<>();
+    int next = 0;
+    for (Mineral mineral : minerals) {
+      boolean some = perKilogram(found, mineral, start) > 0;
+      Traced amount = some ? precipitated[next++] : Traced.exact(0);
+      steps.add(step(mineral, before, after, amount));
+    }
+    return after.withBasis(steps).withNotices(found.notices());
   }
 
-  private ToDoubleFunction<Equilibria> index() {
-    return equilibria -> {
-      equilibria.pH();
-      return equilibria.state().saturationIndex(mineral).orElseThrow();
-    };
+  /** A mineral that leaves until its saturation index is zero. */
+  static Leaving.Way way(Mineral mineral) {
+    return new Leaving.Way(mineral.components(), work -> index(work, mineral));
   }
 
-  /** By how much the index changes with a mole that precipitates. */
-  private double slope(Contents left, double amount) {
-    Equilibria equilibria = left.equilibria();
-    double at = index().applyAsDouble(equilibria);
-    double scarcest =
-        mineral.components().entrySet().stream()
-            .mapToDouble(part -> left.least(part.getKey()).value() / part.getValue())
-            .min()
-            .orElse(amount);
-    double step = Math.min(amount, scarcest) * STEP;
-    mineral
-        .components()
-        .forEach(
-            (component, count) ->
-                equilibria.setTotal(
-                    equilibria.indexOf(component), left.least(component).value() + step * count));
-    return (at - index().applyAsDouble(equilibria)) / step;
+  private static double perKilogram(MineralAssemblage found, Mineral mineral, Solution start) {
+    return found.precipitatedMillimolesPerLitre(mineral) / (1000 * start.kilogramsPerLitre());
   }
 
-  private Step.Detail shown(Contents after, double amount) {
+  /** How much of a mineral has precipitated, with the index that it leaves. */
+  static Step step(Mineral mineral, Contents before, Contents after, Traced amount) {
+    return Step.of(mineral.name() + " precipitated", Scales.MILLIMOLES_PER_LITRE, Step.Kind.ROOT)
+        .text("until its saturation index is 0, or none if it is below", "")
+        .inputs(before.basis())
+        .detail(() -> shown(mineral, after, amount.value()))
+        .found(amount.times(1000 * before.kilogramsPerLitre()));
+  }
+
+  static double index(Equilibria equilibria, Mineral mineral) {
+    equilibria.pH();
+    return equilibria.state().saturationIndex(mineral).orElseThrow();
+  }
+
+  private static Step.Detail shown(Mineral mineral, Contents after, double amount) {
     if (amount == 0) {
       return new Step.Detail(List.of("not supersaturated"), 0, 0);
     }
-    double index = index().applyAsDouble(after.equilibria());
+    double index = index(after.equilibria(), mineral);
     return new Step.Detail(
         List.of(String.format(Locale.ROOT, "saturation index afterwards: %.3g", index)),
         index,
-        1e-6);
+        INDEX_TOLERANCE);
   }
 
   @Override
   public String text() {
-    return "precipitation of " + mineral.name() + " to equilibrium";
+    return "precipitation of "
+        + String.join(" and ", minerals.stream().map(Mineral::name).toList())
+        + " to equilibrium";
   }
 
   @Override

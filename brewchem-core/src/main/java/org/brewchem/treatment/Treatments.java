@@ -1,11 +1,16 @@
 package org.brewchem.treatment;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.figure.Notice;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.MassFraction;
+import org.brewchem.quantity.Pressure;
+import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.Volume;
 import org.brewchem.quantity.VolumeRatio;
 import org.brewchem.solution.Contents;
@@ -218,6 +223,53 @@ public final class Treatments {
   }
 
   /**
+   * Blends volumes of any number of liquids at one temperature, volumes taken as additive.
+   *
+   * @param own the volume of the liquid that is treated, 0 or more
+   * @param liquids the other liquids
+   * @param volumes their volumes, as many, in the same order
+   * @return the treatment, which refuses a liquid at another temperature
+   * @throws IllegalArgumentException if all volumes are 0, or their number is not that of the liquids
+   */
+  public static Treatment blend(Volume own, List<? extends Liquid> liquids, List<Volume> volumes) {
+    if (liquids.size() != volumes.size()) {
+      throw Checks.outOfRange(
+          "volumes", volumes.size(), "", "as many as there are liquids, " + liquids.size() + ",");
+    }
+    return new Blending(own, List.copyOf(liquids), volumes);
+  }
+
+  /**
+   * Makes the permeate of reverse osmosis: one share of all ions is held back, dissolved carbon
+   * dioxide passes, so that the permeate is acid. Membranes pass nitrate and sodium more easily than
+   * calcium; one share for all is a simplification of ours. Dilute with it by {@link #blend}.
+   *
+   * @param rejection the share of the ions that is held back, 0 to 1, known exactly
+   * @return the treatment
+   * @throws IllegalArgumentException if the share is out of range
+   */
+  public static Treatment reverseOsmosis(double rejection) {
+    return new ReverseOsmosis(Traced.exact(Checks.inRange("rejection", rejection, "", 0, 1)));
+  }
+
+  /**
+   * Makes the permeate of reverse osmosis, as {@link #reverseOsmosis(double)} does.
+   *
+   * @param rejection the share of the ions that is held back, 0 to 1
+   * @param standardUncertainty its u, a share too, 0 or more
+   * @return the treatment
+   * @throws IllegalArgumentException if the share is out of range or the uncertainty negative
+   */
+  public static Treatment reverseOsmosis(double rejection, double standardUncertainty) {
+    return new ReverseOsmosis(
+        Traced.stated(
+            "rejection of the membrane",
+            Checks.inRange("rejection", rejection, "", 0, 1),
+            OptionalDouble.of(standardUncertainty),
+            ""));
+  }
+
+  /**
    * Dilutes with pure water.
    *
    * @param water the volume of water per volume of the liquid
@@ -289,16 +341,116 @@ public final class Treatments {
   }
 
   /**
-   * Precipitates a mineral to equilibrium: until its saturation index is 0, or nothing where it is
-   * below. Equilibrium is the end of the way, not how far a liquid gets; many minerals form slowly
-   * or not at all.
+   * Leaves the liquid open to outdoor air (0.00042 atm of CO2, our choice) until both are in
+   * equilibrium: it gives off carbon dioxide or takes it up.
    *
-   * @param mineral the mineral
+   * @return the treatment
+   */
+  public static Treatment aeration() {
+    return aeration(air());
+  }
+
+  /**
+   * Leaves the liquid open to a pressure of carbon dioxide until both are in equilibrium.
+   *
+   * @param carbonDioxide the partial pressure of CO2, absolute, above 0, taken as exact
+   * @return the treatment
+   * @throws IllegalArgumentException if the pressure is 0
+   */
+  public static Treatment aeration(Pressure carbonDioxide) {
+    return opening("open to the gas", carbonDioxide, Optional.empty(), Optional.empty());
+  }
+
+  private static Opening opening(
+      String name, Pressure carbonDioxide, Optional<Temperature> hot, Optional<Mineral> mineral) {
+    Checks.positive("partial pressure", carbonDioxide.inKilopascals(), "kPa");
+    return new Opening(
+        name,
+        Traced.exact(carbonDioxide.inKilopascals()),
+        hot,
+        mineral,
+        mineral.isEmpty() || hot.isEmpty()
+            ? List.of()
+            : List.of(
+                Notice.of(
+                    TreatmentCode.STOPS_EARLIER,
+                    name,
+                    SofteningPractice.stopsEarlier())));
+  }
+
+  private static Pressure air() {
+    return Pressure.ofAtmospheres(SofteningPractice.number("carbon dioxide of the air"));
+  }
+
+  /**
+   * Boils: carbon dioxide leaves until it is in equilibrium with air, and calcite precipitates hot,
+   * by the constants at 100 °C, which their sources cover to 90 °C. The liquid is then as warm as
+   * before; what evaporates is not counted. Equilibrium is the end of the way: practice stops
+   * earlier, and a notice says so.
+   *
+   * @return the treatment
+   */
+  public static Treatment boiling() {
+    return boiling(Temperature.ofCelsius(100), air());
+  }
+
+  /**
+   * Heats, with carbon dioxide and calcite at equilibrium, as {@link #boiling()} does.
+   *
+   * @param hot the temperature, 0 to 100 °C
+   * @param carbonDioxide the partial pressure of CO2 above the liquid, absolute, above 0
+   * @return the treatment
+   * @throws IllegalArgumentException if the pressure is 0
+   */
+  public static Treatment boiling(Temperature hot, Pressure carbonDioxide) {
+    Objects.requireNonNull(hot, "hot");
+    return opening(
+        "boiling at " + hot, carbonDioxide, Optional.of(hot), Optional.of(Mineral.CALCITE));
+  }
+
+  /**
+   * Stirs in chalk in a closed vessel: what dissolves until calcite is in equilibrium. In a mash or
+   * another acid liquid it is most or all of it.
+   *
+   * @param amount the mass of chalk per volume of the liquid
+   * @return the treatment, with a notice of the part that dissolves; the rest stays as a solid
+   */
+  public static Treatment chalkClosed(MassConcentration amount) {
+    return new Dissolution(positive(amount), Optional.empty());
+  }
+
+  /**
+   * Stirs in chalk while the liquid is open to carbon dioxide, which helps to dissolve it.
+   *
+   * @param amount the mass of chalk per volume of the liquid
+   * @param carbonDioxide the partial pressure of CO2, absolute, above 0
+   * @return the treatment, with a notice of the part that dissolves; the rest stays as a solid
+   * @throws IllegalArgumentException if the pressure is 0
+   */
+  public static Treatment chalkOpen(MassConcentration amount, Pressure carbonDioxide) {
+    return new Dissolution(
+        positive(amount),
+        Optional.of(
+            opening(
+                "open to the gas", carbonDioxide, Optional.empty(), Optional.of(Mineral.CALCITE))));
+  }
+
+  private static MassConcentration positive(MassConcentration chalk) {
+    Checks.positive("chalk", chalk.inGramsPerLitre(), "g/L");
+    return chalk;
+  }
+
+  /**
+   * Precipitates minerals to equilibrium: until no saturation index is above 0, or nothing where it
+   * is below. Equilibrium is the end of the way, not how far a liquid gets; many minerals form
+   * slowly or not at all.
+   *
+   * @param minerals the minerals, at least one, none twice
    * @return the treatment; it throws {@link org.brewchem.figure.UnknownFigureException} where a
    *     component of the mineral or the balance is not known
    */
-  public static Treatment precipitation(Mineral mineral) {
-    return new Precipitation(mineral);
+  public static Treatment precipitation(Mineral... minerals) {
+    return new Precipitation(List.of(minerals));
   }
 
   private static Treatment weighed(Supply supply, MassConcentration amount) {
