@@ -215,8 +215,7 @@ class CautionsTest {
     Solution hard = water.with(Ion.CALCIUM, mmolPerL(1)).with(Ion.BICARBONATE, mmolPerL(2));
     // A dose is an amount: what to mind in weighing it out is asked of what is weighed.
     hard.doseOf(Acid.HYDROCHLORIC, pH(6));
-    OpenSolution.of(hard, Pressure.ofAtmospheres(4e-4))
-        .doseOf(Acid.HYDROCHLORIC, pH(6));
+    OpenSolution.of(hard, Pressure.ofAtmospheres(4e-4)).doseOf(Acid.HYDROCHLORIC, pH(6));
     holds("handling", Handling::cautionsOf);
     holds("reagent", compound -> Handling.cautionsOf(Reagent.of(compound, massPercent(30))));
   }

@@ -51,8 +51,7 @@ public final class MineralAssemblage {
   public static MineralAssemblage precipitating(Solution solution, Mineral... minerals) {
     Set<Mineral> distinct = new LinkedHashSet<>(Arrays.asList(minerals));
     if (distinct.isEmpty() || distinct.size() < minerals.length) {
-      throw Checks.outOfRange(
-          "minerals", minerals.length, "", "at least one, and none twice,");
+      throw Checks.outOfRange("minerals", minerals.length, "", "at least one, and none twice,");
     }
     double[] amounts = new double[minerals.length];
     Solution now = solution;
@@ -106,7 +105,11 @@ public final class MineralAssemblage {
     Double amount = precipitated.get(mineral);
     if (amount == null) {
       throw new IllegalArgumentException(
-          "mineral: " + mineral + " is not possible; one of " + precipitated.keySet() + " is needed");
+          "mineral: "
+              + mineral
+              + " is not possible; one of "
+              + precipitated.keySet()
+              + " is needed");
     }
     return amount;
   }

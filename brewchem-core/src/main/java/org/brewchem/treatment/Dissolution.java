@@ -41,23 +41,19 @@ final class Dissolution implements Treatment {
     SOLID.components().forEach((part, count) -> all.put(part, Traced.exact(count * stirred)));
     Contents with = before.plus(all);
     Contents after =
-        open.isPresent()
-            ? open.get().on(with)
-            : new Precipitation(List.of(SOLID)).on(with);
-    Traced dissolved =
-        after.least(Component.CALCIUM).minus(before.least(Component.CALCIUM));
+        open.isPresent() ? open.get().on(with) : new Precipitation(List.of(SOLID)).on(with);
+    Traced dissolved = after.least(Component.CALCIUM).minus(before.least(Component.CALCIUM));
     if (dissolved.value() < 0) {
       // It was supersaturated before: chalk does not dissolve, and what forms is another step.
-      return open.map(gas -> gas.withoutMineral().on(before)).orElse(before)
+      return open.map(gas -> gas.withoutMineral().on(before))
+          .orElse(before)
           .withNotices(List.of(said(0, stirred)));
     }
     Step step =
         Step.of("chalk dissolved", Scales.MILLIMOLES_PER_LITRE, Step.Kind.FORMULA)
             .text("calcium afterwards less calcium before", "")
             .found(dissolved.times(1000 * before.kilogramsPerLitre()));
-    return after
-        .withBasis(List.of(step))
-        .withNotices(List.of(said(dissolved.value(), stirred)));
+    return after.withBasis(List.of(step)).withNotices(List.of(said(dissolved.value(), stirred)));
   }
 
   private static Notice said(double dissolved, double stirred) {

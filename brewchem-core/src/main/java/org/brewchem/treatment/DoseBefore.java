@@ -32,8 +32,8 @@ import org.brewchem.uncertainty.Traced;
  * when its carbon dioxide has left, lime of which a mineral forms. {@code DoseBefore.of(water,
  * lactic, aeration()).to(pH(5.8))}. A proposal, never an order.
  *
- * <p>The liquid is dosed, then treated, then read; the search asks for the dose at which the reading
- * is the one wanted. Immutable.
+ * <p>The liquid is dosed, then treated, then read; the search asks for the dose at which the
+ * reading is the one wanted. Immutable.
  *
  * @param <L> the kind of liquid
  */
@@ -75,7 +75,10 @@ public final class DoseBefore<L extends Liquid> {
                 - request.reading(molesPerLitre - step, figure))
             / (2 * step);
     amount =
-        Step.of("amount of the dose before " + request.text(), Scales.MILLIMOLES_PER_LITRE, Step.Kind.ROOT)
+        Step.of(
+                "amount of the dose before " + request.text(),
+                Scales.MILLIMOLES_PER_LITRE,
+                Step.Kind.ROOT)
             .text("until the " + figure.title() + " is " + figure.shown().text(shown), "")
             .inputs(List.of(reached))
             .detail(
@@ -194,8 +197,8 @@ public final class DoseBefore<L extends Liquid> {
   /**
    * Returns the amount of the compound by the label that is needed.
    *
-   * @return per litre of the liquid before, with by how much it may differ because the liquid and the
-   *     label may
+   * @return per litre of the liquid before, with by how much it may differ because the liquid and
+   *     the label may
    */
   public Answer<AmountConcentration> amount() {
     return Answer.of(Dose.AMOUNT, amount);

@@ -38,8 +38,7 @@ final class Leaving {
     Contents after = before;
     for (int i = 0; i < amounts.length; i++) {
       for (Map.Entry<Component, Double> part : ways.get(i).parts().entrySet()) {
-        Traced left =
-            after.least(part.getKey()).minus(amounts[i].times(part.getValue()));
+        Traced left = after.least(part.getKey()).minus(amounts[i].times(part.getValue()));
         after = after.withTotal(part.getKey(), left.withValue(Math.max(left.value(), 0)));
       }
     }

@@ -26,8 +26,8 @@ import org.brewchem.substance.Ion;
 import org.brewchem.substance.Mineral;
 
 /**
- * Lime softening: how much lime and soda by the stoichiometry of the handbooks, what it leaves by the
- * same arithmetic, and, as a treatment, what the kernel's equilibrium with calcite and brucite
+ * Lime softening: how much lime and soda by the stoichiometry of the handbooks, what it leaves by
+ * the same arithmetic, and, as a treatment, what the kernel's equilibrium with calcite and brucite
  * leaves. Practice lies between both.
  *
  * <p>The arithmetic (Davis, Water and Wastewater Engineering, 2010, chapter 7) takes a mole of lime
@@ -122,8 +122,8 @@ public final class LimeSoftening implements Treatment {
   }
 
   /**
-   * Counts free mineral acid that a report states beside the alkalinity: it takes lime, and soda for
-   * the calcium that this lime brings.
+   * Counts free mineral acid that a report states beside the alkalinity: it takes lime, and soda
+   * for the calcium that this lime brings.
    *
    * @param acid the free acid, 0 or more
    * @return the softening
@@ -263,15 +263,16 @@ public final class LimeSoftening implements Treatment {
     double lime = water.answer(lime()).number();
     double carbonate = water.answer(soda()).number();
     Contents dosed =
-        Addition.of(Supply.pure(Base.CALCIUM_HYDROXIDE), lime / 1000).withoutSaturation().on(before);
+        Addition.of(Supply.pure(Base.CALCIUM_HYDROXIDE), lime / 1000)
+            .withoutSaturation()
+            .on(before);
     if (carbonate > 0) {
       dosed =
           Addition.of(Supply.pure(Base.SODIUM_CARBONATE), carbonate / 1000)
               .withoutSaturation()
               .on(dosed);
     }
-    Contents after =
-        new Precipitation(List.of(Mineral.CALCITE, Mineral.BRUCITE)).on(dosed);
+    Contents after = new Precipitation(List.of(Mineral.CALCITE, Mineral.BRUCITE)).on(dosed);
     return after.withNotices(List.of(beside(water, Solution.of(after))));
   }
 

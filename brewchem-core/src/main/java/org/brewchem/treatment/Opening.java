@@ -25,8 +25,8 @@ import org.brewchem.substance.Mineral;
 import org.brewchem.uncertainty.Traced;
 
 /**
- * A liquid left open to a pressure of carbon dioxide until both are in equilibrium, perhaps hot, and
- * perhaps with a mineral that precipitates meanwhile: aeration and boiling.
+ * A liquid left open to a pressure of carbon dioxide until both are in equilibrium, perhaps hot,
+ * and perhaps with a mineral that precipitates meanwhile: aeration and boiling.
  */
 final class Opening implements Treatment {
 
@@ -76,7 +76,7 @@ final class Opening implements Treatment {
     double gas =
         there.least(Component.CARBONATE).value()
             - precipitated
-            - closed.totals().get(Component.CARBONATE).inMolesPerKilogram();
+            - closed.equilibrium().total(Component.CARBONATE).inMolesPerKilogram();
     List<Leaving.Way> ways = new ArrayList<>();
     ways.add(new Leaving.Way(Map.of(Component.CARBONATE, 1.0), Opening::logPressure));
     Traced wanted =
@@ -109,8 +109,7 @@ final class Opening implements Treatment {
             .found(left[0].times(1000 * before.kilogramsPerLitre())));
     mineral.ifPresent(
         formed ->
-            steps.add(
-                Precipitation.step(formed, there, after, solid ? left[1] : Traced.exact(0))));
+            steps.add(Precipitation.step(formed, there, after, solid ? left[1] : Traced.exact(0))));
     return after.at(before.temperature()).withBasis(steps).withNotices(said);
   }
 

@@ -12,8 +12,8 @@ import org.brewchem.substance.Component;
 import org.brewchem.uncertainty.Traced;
 
 /**
- * The permeate of a membrane that holds one share of all ions back and lets dissolved carbon dioxide
- * through, as it lets every gas.
+ * The permeate of a membrane that holds one share of all ions back and lets dissolved carbon
+ * dioxide through, as it lets every gas.
  */
 final class ReverseOsmosis implements Treatment {
 

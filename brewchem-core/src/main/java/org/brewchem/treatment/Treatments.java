@@ -229,7 +229,8 @@ public final class Treatments {
    * @param liquids the other liquids
    * @param volumes their volumes, as many, in the same order
    * @return the treatment, which refuses a liquid at another temperature
-   * @throws IllegalArgumentException if all volumes are 0, or their number is not that of the liquids
+   * @throws IllegalArgumentException if all volumes are 0, or their number is not that of the
+   *     liquids
    */
   public static Treatment blend(Volume own, List<? extends Liquid> liquids, List<Volume> volumes) {
     if (liquids.size() != volumes.size()) {
@@ -241,8 +242,8 @@ public final class Treatments {
 
   /**
    * Makes the permeate of reverse osmosis: one share of all ions is held back, dissolved carbon
-   * dioxide passes, so that the permeate is acid. Membranes pass nitrate and sodium more easily than
-   * calcium; one share for all is a simplification of ours. Dilute with it by {@link #blend}.
+   * dioxide passes, so that the permeate is acid. Membranes pass nitrate and sodium more easily
+   * than calcium; one share for all is a simplification of ours. Dilute with it by {@link #blend}.
    *
    * @param rejection the share of the ions that is held back, 0 to 1, known exactly
    * @return the treatment
@@ -372,10 +373,7 @@ public final class Treatments {
         mineral.isEmpty() || hot.isEmpty()
             ? List.of()
             : List.of(
-                Notice.of(
-                    TreatmentCode.STOPS_EARLIER,
-                    name,
-                    SofteningPractice.stopsEarlier())));
+                Notice.of(TreatmentCode.STOPS_EARLIER, name, SofteningPractice.stopsEarlier())));
   }
 
   private static Pressure air() {

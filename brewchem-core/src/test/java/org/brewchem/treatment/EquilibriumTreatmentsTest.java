@@ -94,8 +94,7 @@ class EquilibriumTreatmentsTest {
     Traced inert = contents.inertCharge().orElseThrow();
     return new Held(
         changed.withInertCharge(
-            inert.withValue(
-                inert.value() + inert.parts().getOrDefault(source, 0.0) * share)));
+            inert.withValue(inert.value() + inert.parts().getOrDefault(source, 0.0) * share)));
   }
 
   @Test
@@ -180,9 +179,7 @@ class EquilibriumTreatmentsTest {
     MineralEquilibrium kernel =
         MineralEquilibrium.of(OpenSolution.of(Solution.at(Held.AT), AIR), Mineral.CALCITE);
     assertEquals(
-        kernel.solution().totals().get(Component.CALCIUM).inMolesPerKilogram(),
-        mol(open),
-        1e-9);
+        kernel.solution().totals().get(Component.CALCIUM).inMolesPerKilogram(), mol(open), 1e-9);
     assertTrue(says(closed) && says(open));
     // A liquid as acid as a mash, and buffered: all of it.
     Held mash =
@@ -208,14 +205,12 @@ class EquilibriumTreatmentsTest {
 
   @Test
   void severalMineralsAreAllInEquilibriumOrAbsent() {
-    Solution limed =
-        Solution.of(WATER.after(base(Base.CALCIUM_HYDROXIDE, gPerHL(30))).contents());
+    Solution limed = Solution.of(WATER.after(base(Base.CALCIUM_HYDROXIDE, gPerHL(30))).contents());
     MineralAssemblage both =
         MineralAssemblage.precipitating(limed, Mineral.CALCITE, Mineral.BRUCITE);
     for (Mineral mineral : List.of(Mineral.CALCITE, Mineral.BRUCITE)) {
       assertTrue(both.precipitatedMillimolesPerLitre(mineral) > 0.1);
-      assertEquals(
-          0, both.solution().equilibrium().saturationIndex(mineral).orElseThrow(), 1e-9);
+      assertEquals(0, both.solution().equilibrium().saturationIndex(mineral).orElseThrow(), 1e-9);
     }
     assertEquals(
         both.pH().value(),
@@ -223,8 +218,7 @@ class EquilibriumTreatmentsTest {
         1e-9);
     // Gypsum is far from forming, and brucite gives back what calcite makes it dissolve.
     MineralAssemblage three =
-        MineralAssemblage.precipitating(
-            limed, Mineral.GYPSUM, Mineral.BRUCITE, Mineral.CALCITE);
+        MineralAssemblage.precipitating(limed, Mineral.GYPSUM, Mineral.BRUCITE, Mineral.CALCITE);
     assertEquals(0, three.precipitatedMillimolesPerLitre(Mineral.GYPSUM), 0);
     assertEquals(both.pH().value(), three.pH().value(), 1e-9);
     assertThrows(
@@ -232,8 +226,7 @@ class EquilibriumTreatmentsTest {
         () -> MineralAssemblage.precipitating(limed, Mineral.CALCITE, Mineral.CALCITE));
     assertThrows(IllegalArgumentException.class, () -> MineralAssemblage.precipitating(limed));
     assertThrows(
-        IllegalArgumentException.class,
-        () -> both.precipitatedMillimolesPerLitre(Mineral.GYPSUM));
+        IllegalArgumentException.class, () -> both.precipitatedMillimolesPerLitre(Mineral.GYPSUM));
   }
 
   @Test
@@ -255,7 +248,9 @@ class EquilibriumTreatmentsTest {
     assertThrows(IllegalArgumentException.class, () -> reverseOsmosis(1.1));
   }
 
-  /** Definition: alkalinity 5.00 mEq/L with permeate of 0.10 to 1.50 takes 0.2857 of the raw water. */
+  /**
+   * Definition: alkalinity 5.00 mEq/L with permeate of 0.10 to 1.50 takes 0.2857 of the raw water.
+   */
   @Test
   void aBlendByTheShareOfTheHandbookHasTheAlkalinityWanted() {
     Held raw = bicarbonate(5.00);

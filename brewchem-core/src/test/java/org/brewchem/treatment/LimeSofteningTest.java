@@ -39,8 +39,7 @@ class LimeSofteningTest {
         .with(Ion.SODIUM, mmolPerL(2 * sodium / CACO3))
         .with(Ion.BICARBONATE, mmolPerL(2 * bicarbonate / CACO3))
         .with(Acid.CARBONIC, mmolPerL(carbonDioxide / CACO3))
-        .with(
-            Ion.CHLORIDE, mmolPerL(2 * (calcium + magnesium + sodium - bicarbonate) / CACO3));
+        .with(Ion.CHLORIDE, mmolPerL(2 * (calcium + magnesium + sodium - bicarbonate) / CACO3));
   }
 
   private static double asCaCO3(Solution water, Figure<?> figure) {
@@ -69,9 +68,7 @@ class LimeSofteningTest {
       Solution water = water(200, one[0], 164, 15, 0);
       LimeSoftening plain = LimeSoftening.withLime().removingMagnesium();
       assertEquals(
-          one[1],
-          asCaCO3(water, plain.withExcess().lime()) - asCaCO3(water, plain.lime()),
-          0.01);
+          one[1], asCaCO3(water, plain.withExcess().lime()) - asCaCO3(water, plain.lime()), 0.01);
     }
   }
 
@@ -87,9 +84,9 @@ class LimeSofteningTest {
   }
 
   /**
-   * Equilibrium beside stoichiometry, from another solver (computed, 25 °C, closed, missing anions as
-   * chloride): S2 24 + 5.2 at pH 10.7, with calcite alone 24 + 55.6 at 11.1; S1 at 199 of lime 59 +
-   * 26, with calcite alone 58 + 35; at 179 43.5 + 35.
+   * Equilibrium beside stoichiometry, from another solver (computed, 25 °C, closed, missing anions
+   * as chloride): S2 24 + 5.2 at pH 10.7, with calcite alone 24 + 55.6 at 11.1; S1 at 199 of lime
+   * 59 + 26, with calcite alone 58 + 35; at 179 43.5 + 35.
    */
   @Test
   void theKernelsEquilibriumIsThatOfAnotherSolver() {
@@ -107,8 +104,7 @@ class LimeSofteningTest {
     assertEquals(35, left(less, Component.MAGNESIUM), 0.1);
     for (Solution softened : new Solution[] {first, second}) {
       for (Mineral mineral : new Mineral[] {Mineral.CALCITE, Mineral.BRUCITE}) {
-        assertEquals(
-            0, softened.answer(Figures.saturationIndex(mineral)).number(), 1e-8);
+        assertEquals(0, softened.answer(Figures.saturationIndex(mineral)).number(), 1e-8);
       }
       String said = softened.notices().toString();
       assertTrue(said.contains("by stoichiometry"), said);
@@ -132,8 +128,7 @@ class LimeSofteningTest {
             .with(Base.SODIUM_CARBONATE, mmolPerL(95.6 / CACO3));
     for (int i = 0; i < 3; i++) {
       Solution softened =
-          MineralAssemblage.precipitating(
-                  dosed, Mineral.CALCITE, Mineral.of("brucite", sets[i]))
+          MineralAssemblage.precipitating(dosed, Mineral.CALCITE, Mineral.of("brucite", sets[i]))
               .solution();
       left[i] = left(softened, Component.MAGNESIUM);
     }

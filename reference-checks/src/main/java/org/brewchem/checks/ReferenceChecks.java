@@ -19,6 +19,7 @@ import org.brewchem.checks.published.ControlCharts;
 import org.brewchem.checks.published.Dickson1981;
 import org.brewchem.checks.published.QuamExamples;
 import org.brewchem.checks.published.ReagentTables;
+import org.brewchem.checks.published.SofteningExamples;
 import org.brewchem.checks.published.TitrationExamples;
 import org.brewchem.checks.published.TradePractice;
 import org.brewchem.checks.published.WaterFactors;
@@ -41,6 +42,7 @@ public final class ReferenceChecks {
             BrewingWaters.all(),
             TradePractice.all(),
             ReagentTables.all(),
+            SofteningExamples.all(),
             ConstantsAgainstTemperature.all(),
             TitrationExamples.all(),
             QuamExamples.all(),

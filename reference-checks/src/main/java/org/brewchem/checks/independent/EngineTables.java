@@ -24,6 +24,7 @@ import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Mineral;
+import org.brewchem.treatment.Treatments;
 
 /** The tables of a general geochemistry engine, recomputed with its constants and rules. */
 public final class EngineTables {
@@ -139,6 +140,16 @@ public final class EngineTables {
               () -> waterStates(model)));
       checks.add(
           check(
+              "engine-treatments-" + model,
+              "Waters by treatments",
+              model,
+              "pH of the same waters, each blended of one twice as strong and pure water, the open"
+                  + " ones then aerated at the pressure of the row",
+              pHTolerance(model),
+              27,
+              () -> treated(model)));
+      checks.add(
+          check(
               "engine-acidity-" + model,
               "Titratable acidities",
               model,
@@ -250,6 +261,33 @@ public final class EngineTables {
     return CsvTable.read("engine-waters.csv", 54).where("model", model).stream()
         .map(row -> pH(waterLabel(row), row.number("pH"), state(row).pH()))
         .toList();
+  }
+
+  private static List<Row> treated(String model) {
+    return CsvTable.read("engine-waters.csv", 54).where("model", model).stream()
+        .map(
+            row ->
+                pH(
+                    waterLabel(row),
+                    row.number("pH"),
+                    EngineModel.named(model)
+                        .solve(
+                            totals(row),
+                            row.number("t_C"),
+                            solution -> blendedAndOpened(row, solution).equilibrium())
+                        .pH()))
+        .toList();
+  }
+
+  private static Solution blendedAndOpened(CsvTable.Line row, Solution water) {
+    Map<Component, Molality> twice = new LinkedHashMap<>();
+    water.totals().forEach((component, total) -> twice.put(component, total.times(2)));
+    Solution strong =
+        Solution.fromTotals(
+            water.temperature(), water.chemistry(), twice, water.inertCharge().times(2));
+    Solution pure = Solution.at(water.temperature()).under(water.chemistry());
+    Solution blend = strong.after(Treatments.blend(Volume.ofLitres(3), pure, Volume.ofLitres(3)));
+    return isOpen(row) ? blend.after(Treatments.aeration(carbonDioxide(row))) : blend;
   }
 
   private static List<Row> calciteIndices() {
