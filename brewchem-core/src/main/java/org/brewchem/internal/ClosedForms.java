@@ -50,6 +50,17 @@ public final class ClosedForms {
   }
 
   /**
+   * Activity coefficient of a univalent ion in water at 25 °C by the Davies equation.
+   *
+   * @param ionicStrength mol/kg, 0 or more
+   * @return the coefficient
+   */
+  public static double univalentActivityCoefficient(double ionicStrength) {
+    return Math.pow(
+        10, ActivityCoefficients.davies(WaterProperties.debyeHueckelA(298.15), ionicStrength));
+  }
+
+  /**
    * Acidity or alkalinity found by titration, mEq/L.
    *
    * @param equivalentsPerLitre the titrant, Eq/L

@@ -11,6 +11,8 @@ import java.util.regex.Pattern;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Conductivity;
+import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
@@ -53,6 +55,14 @@ final class RowReports {
           }
         });
     columns.pH.ifPresent(input -> pH(report, input, index, unused));
+    WaterColumns.Side side = columns.side;
+    usable(side.conductivity(), index, unused)
+        .ifPresent(
+            number -> report.conductivity(Conductivity.ofMicrosiemensPerCentimetreAt25(number)));
+    usable(side.totalHardness(), index, unused)
+        .ifPresent(number -> report.totalHardness(Hardness.ofMilligramsPerLitreAsCaCO3(number)));
+    usable(side.dryResidue(), index, unused)
+        .ifPresent(number -> report.dryResidue(MassConcentration.ofMilligramsPerLitre(number)));
     return report.build();
   }
 
@@ -129,6 +139,10 @@ final class RowReports {
     } catch (IllegalArgumentException e) {
       unused.add(input.notPossible(index, e));
     }
+  }
+
+  private static Optional<Double> usable(Optional<Input> input, int index, List<Failure> unused) {
+    return input.filter(each -> usable(each, index, unused)).map(each -> each.at(index));
   }
 
   private static boolean usable(Input input, int index, List<Failure> unused) {

@@ -15,6 +15,8 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Conductivity;
+import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.MolarMass;
 import org.brewchem.substance.Acid;
@@ -47,6 +49,9 @@ final class WaterColumns {
   private static final String BICARBONATE = "bicarbonate";
   private static final String CARBON_DIOXIDE = "total carbon dioxide";
   private static final String PH = "pH";
+  private static final String CONDUCTIVITY = "conductivity";
+  private static final String TOTAL_HARDNESS = "total hardness";
+  private static final String DRY_RESIDUE = "dry residue";
 
   private final Table table;
   private final Headings headings;
@@ -66,13 +71,77 @@ final class WaterColumns {
   /** The pH, where the balance is closed to it. */
   final Optional<Input> pH;
 
+  /** What only the judgement of a report reads. */
+  final Side side;
+
+  /**
+   * What only the judgement of a report reads.
+   *
+   * @param conductivity µS/cm at 25 °C
+   * @param totalHardness mg/L as CaCO3
+   * @param dryResidue mg/L
+   */
+  record Side(
+      Optional<Input> conductivity, Optional<Input> totalHardness, Optional<Input> dryResidue) {
+
+    static Side from(Headings headings) {
+      return new Side(
+          headings.input(
+              CONDUCTIVITY,
+              column ->
+                  Input.notNegative(
+                      column,
+                      LabUnits.CONDUCTIVITY,
+                      Conductivity::inMicrosiemensPerCentimetreAt25)),
+          headings.input(
+              TOTAL_HARDNESS,
+              column ->
+                  Input.notNegative(
+                      column, LabUnits.HARDNESS, Hardness::inMilligramsPerLitreAsCaCO3)),
+          headings.input(
+              DRY_RESIDUE,
+              column ->
+                  Input.notNegative(
+                      column,
+                      LabUnits.MASS_CONCENTRATION,
+                      MassConcentration::inMilligramsPerLitre)));
+    }
+
+    Side with(UnaryOperator<Input> change) {
+      return new Side(conductivity.map(change), totalHardness.map(change), dryResidue.map(change));
+    }
+
+    Stream<Input> inputs() {
+      return Stream.of(conductivity, totalHardness, dryResidue).flatMap(Optional::stream);
+    }
+
+    /** The names that are read where the unit is one of their meaning; others are passed over. */
+    static List<String> known(Table table) {
+      List<String> known = new ArrayList<>();
+      table.columns().stream()
+          .filter(
+              column ->
+                  switch (column.name()) {
+                    case CONDUCTIVITY -> isOneOf(column.header(), LabUnits.CONDUCTIVITY);
+                    case TOTAL_HARDNESS -> isOneOf(column.header(), LabUnits.HARDNESS);
+                    case DRY_RESIDUE -> isOneOf(column.header(), LabUnits.MASS_CONCENTRATION);
+                    default -> false;
+                  })
+          .map(Column::name)
+          .forEach(known::add);
+      return known;
+    }
+  }
+
   private WaterColumns(
       Table table,
       Headings headings,
       Map<Constituent, Input> constituents,
       Optional<Input> alkalinity,
       Optional<Input> carbonDioxide,
-      Optional<Input> pH) {
+      Optional<Input> pH,
+      Side side) {
+    this.side = side;
     this.table = table;
     this.headings = headings;
     this.constituents = constituents;
@@ -98,6 +167,7 @@ final class WaterColumns {
       known.add(constituent.heading());
     }
     known.addAll(List.of(ALKALINITY, BICARBONATE, CARBON_DIOXIDE, PH));
+    known.addAll(Side.known(table));
     Headings headings = new Headings(table, known);
     Map<Constituent, Input> constituents = new LinkedHashMap<>();
     for (Constituent constituent : Constituent.values()) {
@@ -118,7 +188,8 @@ final class WaterColumns {
         constituents,
         alkalinity(headings),
         headings.input(CARBON_DIOXIDE, column -> concentration(column, Acid.CARBONIC.molarMass())),
-        headings.input(PH, WaterColumns::withoutUnit));
+        headings.input(PH, WaterColumns::withoutUnit),
+        Side.from(headings));
   }
 
   private static Optional<Input> alkalinity(Headings headings) {
@@ -180,7 +251,13 @@ final class WaterColumns {
     Map<Constituent, Input> changed = new LinkedHashMap<>();
     constituents.forEach((constituent, input) -> changed.put(constituent, one.apply(input)));
     return new WaterColumns(
-        table, headings, changed, alkalinity.map(one), carbonDioxide.map(one), pH.map(one));
+        table,
+        headings,
+        changed,
+        alkalinity.map(one),
+        carbonDioxide.map(one),
+        pH.map(one),
+        side.with(one));
   }
 
   /** All that is read, in the order of an explanation. */

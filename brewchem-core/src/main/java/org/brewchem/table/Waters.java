@@ -45,6 +45,8 @@ import org.jspecify.annotations.Nullable;
  *   <li>{@code total carbon dioxide}: CO2, bicarbonate and carbonate together, as an amount
  *       concentration, or as CO2 in a mass concentration
  *   <li>{@code pH}, as measured at the temperature of the waters
+ *   <li>{@code conductivity}, at a stated reference temperature, {@code total hardness} and {@code
+ *       dry residue}: read by {@link #report} alone, and passed over in other units
  *   <li>{@code u(calcium)} and the like: the standard uncertainty of one of these, in a unit of the
  *       same meaning
  * </ul>

@@ -9,6 +9,7 @@ import javax.measure.quantity.Dimensionless;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.AmountOfSubstance;
 import org.brewchem.quantity.Carbonation;
+import org.brewchem.quantity.Conductivity;
 import org.brewchem.quantity.Density;
 import org.brewchem.quantity.ElectricPotential;
 import org.brewchem.quantity.Mass;
@@ -53,7 +54,13 @@ public final class JavaMeasure {
       new ProductUnit<>(MOLE.divide(Units.KILOGRAM));
   private static final Unit<AmountPerVolume> MOLE_PER_LITRE = new ProductUnit<>(MOLE.divide(LITRE));
 
+  private static final Unit<ConductancePerLength> MICROSIEMENS_PER_CENTIMETRE =
+      new ProductUnit<>(MetricPrefix.MICRO(Units.SIEMENS).divide(MetricPrefix.CENTI(Units.METRE)));
+
   private JavaMeasure() {}
+
+  /** Conductance per length, the kind of a conductivity; JSR-385 has none. */
+  public interface ConductancePerLength extends Quantity<ConductancePerLength> {}
 
   /** Mass per volume, the kind of a density and of a mass concentration; JSR-385 has none. */
   public interface MassPerVolume extends Quantity<MassPerVolume> {}
@@ -356,6 +363,31 @@ public final class JavaMeasure {
   public static Quantity<javax.measure.quantity.ElectricPotential> toQuantity(
       ElectricPotential value) {
     return Quantities.getQuantity(value.inVolts(), VOLT);
+  }
+
+  /**
+   * Returns the conductivity at 25 °C that a JSR-385 quantity states; such a quantity has no place
+   * for the reference temperature.
+   *
+   * @param quantity the quantity, in any unit of conductance per length, for 25 °C
+   * @return the conductivity
+   * @throws IllegalArgumentException if the quantity has another dimension, or the value does not
+   *     allow its number
+   */
+  public static Conductivity conductivity(Quantity<?> quantity) {
+    return Conductivity.ofMicrosiemensPerCentimetreAt25(
+        numberIn(MICROSIEMENS_PER_CENTIMETRE, quantity, "conductivity"));
+  }
+
+  /**
+   * Returns a conductivity at 25 °C as a JSR-385 quantity.
+   *
+   * @param value the conductivity
+   * @return the quantity in microsiemens per centimetre
+   */
+  public static Quantity<ConductancePerLength> toQuantity(Conductivity value) {
+    return Quantities.getQuantity(
+        value.inMicrosiemensPerCentimetreAt25(), MICROSIEMENS_PER_CENTIMETRE);
   }
 
   /**

@@ -17,6 +17,7 @@ import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Carbonation;
 import org.brewchem.quantity.ChargeConcentration;
+import org.brewchem.quantity.Conductivity;
 import org.brewchem.quantity.Density;
 import org.brewchem.quantity.ElectricPotential;
 import org.brewchem.quantity.Hardness;
@@ -234,6 +235,21 @@ public final class LabUnits {
               LabUnit.of("kPa", Pressure::ofKilopascals, Pressure::inKilopascals),
               LabUnit.of("bar", Pressure::ofBars, Pressure::inBars),
               LabUnit.of("atm", Pressure::ofAtmospheres, Pressure::inAtmospheres)));
+
+  /** Units of a conductivity: {@code µS/cm at 25 °C}, {@code µS/cm at 20 °C}. */
+  public static final UnitSet<Conductivity> CONDUCTIVITY =
+      UnitSet.of(
+          "conductivity",
+          "µS/cm at 25 °C",
+          List.of(
+              LabUnit.of(
+                  "µS/cm at 25 °C",
+                  Conductivity::ofMicrosiemensPerCentimetreAt25,
+                  Conductivity::inMicrosiemensPerCentimetreAt25),
+              LabUnit.of(
+                  "µS/cm at 20 °C",
+                  Conductivity::ofMicrosiemensPerCentimetreAt20,
+                  Conductivity::inMicrosiemensPerCentimetreAt20)));
 
   /** Units of a carbonation: {@code g/L of CO2}, {@code volumes of CO2}. */
   public static final UnitSet<Carbonation> CARBONATION =

@@ -9,6 +9,7 @@ import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Carbonation;
 import org.brewchem.quantity.ChargeConcentration;
+import org.brewchem.quantity.Conductivity;
 import org.brewchem.quantity.Density;
 import org.brewchem.quantity.ElectricPotential;
 import org.brewchem.quantity.Hardness;
@@ -34,7 +35,7 @@ import org.brewchem.quantity.VolumeRatio;
  *
  * <p>Each reader throws a {@link UnitTextException} when the text is not a number with one of the
  * allowed units, and the {@link IllegalArgumentException} of the value when it does not allow the
- * number.
+ * number, such as a negative one; this is not said again at each.
  *
  * <p>The {@code exact} forms print what the readers turn into an equal value; {@code toString()}
  * rounds for a reader.
@@ -73,7 +74,6 @@ public final class Text {
    * @param text the text, such as {@code 20 °C}; units: {@link LabUnits#TEMPERATURE}
    * @return the temperature
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static Temperature parseTemperature(String text) {
     return LabUnits.TEMPERATURE.read(text);
@@ -85,7 +85,6 @@ public final class Text {
    * @param text the text, such as {@code 5 K}; units: {@link LabUnits#TEMPERATURE_DIFFERENCE}
    * @return the temperature difference
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static TemperatureDifference parseTemperatureDifference(String text) {
     return LabUnits.TEMPERATURE_DIFFERENCE.read(text);
@@ -97,7 +96,6 @@ public final class Text {
    * @param text the text, such as {@code 14.62 mL}; units: {@link LabUnits#VOLUME}
    * @return the volume
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static Volume parseVolume(String text) {
     return LabUnits.VOLUME.read(text);
@@ -109,7 +107,6 @@ public final class Text {
    * @param text the text, such as {@code 30 mL/hL}; units: {@link LabUnits#VOLUME_RATIO}
    * @return the volume ratio
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static VolumeRatio parseVolumeRatio(String text) {
     return LabUnits.VOLUME_RATIO.read(text);
@@ -121,7 +118,6 @@ public final class Text {
    * @param text the text, such as {@code 0.4082 g}; units: {@link LabUnits#MASS}
    * @return the mass
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static Mass parseMass(String text) {
     return LabUnits.MASS.read(text);
@@ -133,7 +129,6 @@ public final class Text {
    * @param text the text, such as {@code 1.462 mmol}; units: {@link LabUnits#AMOUNT_OF_SUBSTANCE}
    * @return the amount of substance
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static AmountOfSubstance parseAmountOfSubstance(String text) {
     return LabUnits.AMOUNT_OF_SUBSTANCE.read(text);
@@ -145,7 +140,6 @@ public final class Text {
    * @param text the text, such as {@code 90.078 g/mol}; units: {@link LabUnits#MOLAR_MASS}
    * @return the molar mass
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static MolarMass parseMolarMass(String text) {
     return LabUnits.MOLAR_MASS.read(text);
@@ -157,7 +151,6 @@ public final class Text {
    * @param text the text, such as {@code 1.206 g/mL}; units: {@link LabUnits#DENSITY}
    * @return the density
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static Density parseDensity(String text) {
     return LabUnits.DENSITY.read(text);
@@ -169,7 +162,6 @@ public final class Text {
    * @param text the text, such as {@code 1.048 SG 20/20}; units: {@link LabUnits#SPECIFIC_GRAVITY}
    * @return the specific gravity
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static SpecificGravity parseSpecificGravity(String text) {
     return LabUnits.SPECIFIC_GRAVITY.read(text);
@@ -181,7 +173,6 @@ public final class Text {
    * @param text the text, such as {@code 88 % by mass}; units: {@link LabUnits#MASS_FRACTION}
    * @return the mass fraction
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static MassFraction parseMassFraction(String text) {
     return LabUnits.MASS_FRACTION.read(text);
@@ -193,7 +184,6 @@ public final class Text {
    * @param text the text, such as {@code 5.3 mg/L}; units: {@link LabUnits#MASS_CONCENTRATION}
    * @return the mass concentration
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static MassConcentration parseMassConcentration(String text) {
     return LabUnits.MASS_CONCENTRATION.read(text);
@@ -205,7 +195,6 @@ public final class Text {
    * @param text the text, such as {@code 0.1 mol/L}; units: {@link LabUnits#AMOUNT_CONCENTRATION}
    * @return the amount concentration
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static AmountConcentration parseAmountConcentration(String text) {
     return LabUnits.AMOUNT_CONCENTRATION.read(text);
@@ -217,7 +206,6 @@ public final class Text {
    * @param text the text, such as {@code 6 mmol/kg}; units: {@link LabUnits#MOLALITY}
    * @return the molality
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static Molality parseMolality(String text) {
     return LabUnits.MOLALITY.read(text);
@@ -229,7 +217,6 @@ public final class Text {
    * @param text the text, such as {@code -1.4 mEq/L}; units: {@link LabUnits#CHARGE_CONCENTRATION}
    * @return the charge concentration
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static ChargeConcentration parseChargeConcentration(String text) {
     return LabUnits.CHARGE_CONCENTRATION.read(text);
@@ -241,10 +228,20 @@ public final class Text {
    * @param text the text, such as {@code 12 mEq/L per pH}; units: {@link LabUnits#BUFFER_CAPACITY}
    * @return the buffer capacity
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static BufferCapacity parseBufferCapacity(String text) {
     return LabUnits.BUFFER_CAPACITY.read(text);
+  }
+
+  /**
+   * Reads a conductivity.
+   *
+   * @param text the text, such as {@code 580 µS/cm at 25 °C}; units: {@link LabUnits#CONDUCTIVITY}
+   * @return the conductivity
+   * @throws UnitTextException if the text is not a number with one of these units
+   */
+  public static Conductivity parseConductivity(String text) {
+    return LabUnits.CONDUCTIVITY.read(text);
   }
 
   /**
@@ -253,7 +250,6 @@ public final class Text {
    * @param text the text, such as {@code 101.325 kPa}; units: {@link LabUnits#PRESSURE}
    * @return the pressure
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static Pressure parsePressure(String text) {
     return LabUnits.PRESSURE.read(text);
@@ -265,7 +261,6 @@ public final class Text {
    * @param text the text, such as {@code -177.5 mV}; units: {@link LabUnits#ELECTRIC_POTENTIAL}
    * @return the electric potential
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static ElectricPotential parseElectricPotential(String text) {
     return LabUnits.ELECTRIC_POTENTIAL.read(text);
@@ -277,7 +272,6 @@ public final class Text {
    * @param text the text, such as {@code 8.0 °dH}; units: {@link LabUnits#HARDNESS}
    * @return the hardness
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static Hardness parseHardness(String text) {
     return LabUnits.HARDNESS.read(text);
@@ -290,7 +284,6 @@ public final class Text {
    *     LabUnits#CARBONATE_ALKALINITY}
    * @return the carbonate alkalinity
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static CarbonateAlkalinity parseCarbonateAlkalinity(String text) {
     return LabUnits.CARBONATE_ALKALINITY.read(text);
@@ -303,7 +296,6 @@ public final class Text {
    *     LabUnits#RESIDUAL_ALKALINITY}
    * @return the residual alkalinity
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static ResidualAlkalinity parseResidualAlkalinity(String text) {
     return LabUnits.RESIDUAL_ALKALINITY.read(text);
@@ -341,7 +333,6 @@ public final class Text {
    * @param text the text, such as {@code 5.2 g/L of CO2}; units: {@link LabUnits#CARBONATION}
    * @return the carbonation
    * @throws UnitTextException if the text is not a number with one of these units
-   * @throws IllegalArgumentException if the value does not allow the number
    */
   public static Carbonation parseCarbonation(String text) {
     return LabUnits.CARBONATION.read(text);
@@ -505,6 +496,16 @@ public final class Text {
    */
   public static String exact(BufferCapacity value) {
     return LabUnits.BUFFER_CAPACITY.exact(value);
+  }
+
+  /**
+   * Prints all digits.
+   *
+   * @param value the conductivity
+   * @return a text that reads back to an equal value
+   */
+  public static String exact(Conductivity value) {
+    return LabUnits.CONDUCTIVITY.exact(value);
   }
 
   /**

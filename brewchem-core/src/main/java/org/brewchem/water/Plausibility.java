@@ -12,6 +12,7 @@ import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scales;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.TitrationAlkalinity;
@@ -45,12 +46,34 @@ final class Plausibility {
     plausibility.suspicion();
     plausibility.pH();
     plausibility.carbonate();
+    plausibility.found.addAll(
+        CrossChecks.of(
+            readings,
+            water,
+            ReportedBalance.MAIN.stream().noneMatch(plausibility.balance.missing()::contains)));
+    plausibility.assumed();
     return List.copyOf(plausibility.found);
   }
 
   /** The ions that a report does not state; bicarbonate stands for the alkalinity. */
   static List<Ion> missing(Readings readings, Water water) {
-    return balanceOf(readings, water).missing();
+    List<Ion> missing = new ArrayList<>();
+    for (Ion ion : order()) {
+      boolean stated =
+          ion.equals(Ion.BICARBONATE)
+              ? water.alkalinity().isStated()
+              : readings.concentration(ion.name()).isPresent();
+      if (!stated) {
+        missing.add(ion);
+      }
+    }
+    return missing;
+  }
+
+  private static List<Ion> order() {
+    List<Ion> order = new ArrayList<>(ReportedContents.IONS.keySet());
+    order.add(4, Ion.BICARBONATE);
+    return order;
   }
 
   /** What every reading that may be stated on another basis would make of the balance. */
@@ -77,9 +100,7 @@ final class Plausibility {
     Map<Ion, Double> equivalents = new LinkedHashMap<>();
     Map<Ion, Double> limits = new LinkedHashMap<>();
     List<Ion> missing = new ArrayList<>();
-    List<Ion> order = new ArrayList<>(ReportedContents.IONS.keySet());
-    order.add(4, Ion.BICARBONATE);
-    for (Ion ion : order) {
+    for (Ion ion : order()) {
       if (ion.equals(Ion.BICARBONATE)) {
         water
             .alkalinity()
@@ -98,7 +119,19 @@ final class Plausibility {
               ion ->
                   count(readings, ion, minor.milliequivalentsPerMilligram(), equivalents, limits));
     }
+    hardness(readings, equivalents, missing);
     return new ReportedBalance(equivalents, limits, missing);
+  }
+
+  /** A total hardness counts for what is not stated of calcium and magnesium. */
+  private static void hardness(Readings readings, Map<Ion, Double> equivalents, List<Ion> missing) {
+    Optional<Double> total = readings.side().number(SideReadings.Kind.TOTAL_HARDNESS);
+    if (total.isPresent() && missing.removeAll(List.of(Ion.CALCIUM, Ion.MAGNESIUM))) {
+      double all = Hardness.ofMilligramsPerLitreAsCaCO3(total.get()).inMilliequivalentsPerLitre();
+      boolean calcium = equivalents.containsKey(Ion.CALCIUM);
+      double known = equivalents.getOrDefault(calcium ? Ion.CALCIUM : Ion.MAGNESIUM, 0.0);
+      equivalents.put(calcium ? Ion.MAGNESIUM : Ion.CALCIUM, Math.max(0, all - known));
+    }
   }
 
   private static boolean count(
@@ -146,6 +179,12 @@ final class Plausibility {
                     cause.code(),
                     ReportedBalance.name(cause.ion()),
                     cause.text() + " (" + Suspicions.shareText(cause.share()) + ")"));
+  }
+
+  private void assumed() {
+    if (readings.isAssumed()) {
+      add(WaterCode.UNCERTAINTIES_ASSUMED, "uncertainty", AssumedUncertainties.TEXT);
+    }
   }
 
   private void pH() {
@@ -245,13 +284,13 @@ final class Plausibility {
 
   /** What is missing, and how much of each ion would close a balance that is off. */
   private void missing() {
-    List<Ion> missing = balance.missing();
+    List<Ion> missing = missing(readings, water);
     if (!missing.isEmpty()) {
-      boolean one = missing.stream().filter(ReportedBalance.MAIN::contains).count() <= 1;
+      boolean one = balance.missing().stream().filter(ReportedBalance.MAIN::contains).count() <= 1;
       String closing =
           balance.withinLimit() || !one
               ? ""
-              : missing.stream()
+              : balance.missing().stream()
                   .filter(ion -> balance.closing(ion) > 0)
                   .map(ion -> Suspicions.amount(ion, balance.closing(ion)) + " of " + name(ion))
                   .collect(Collectors.joining(" or "));
@@ -260,9 +299,12 @@ final class Plausibility {
           missing.stream().map(ReportedBalance::name).collect(Collectors.joining(", ")),
           "missing: "
               + ReportedBalance.names(missing)
+              + (missing.size() == balance.missing().size()
+                  ? ""
+                  : "; the balance counts the total hardness for what is missing of calcium and magnesium")
               + (closing.isEmpty() ? "" : "; " + closing + " would close the balance"));
     }
-    if (reportedPH.isEmpty()) {
+    if (reportedPH.isEmpty() && !readings.statesCarbonDioxide()) {
       add(
           WaterCode.PH_MISSING,
           "pH",

@@ -22,6 +22,13 @@ import org.jspecify.annotations.Nullable;
 /** The readings of a report as they come in, each once. Mutable. */
 final class Readings {
 
+  /** The end points of acid and base capacity, DIN 38409-7. */
+  static final PH METHYL_ORANGE = PH.of(4.3);
+
+  static final PH PHENOLPHTHALEIN = PH.of(8.2);
+
+  private SideReadings side = new SideReadings();
+  private boolean assumed;
   private final Map<String, Reading> concentrations = new LinkedHashMap<>();
   private final Map<String, Constituent> constituents = new LinkedHashMap<>();
   private final Map<StatedAs, Reading> alkalinities = new EnumMap<>(StatedAs.class);
@@ -87,12 +94,28 @@ final class Readings {
             .between(low * factor, high * factor));
   }
 
+  /** The same readings, an acid capacity beside a pH as the titration that it is. */
+  Readings settled() {
+    Optional<Reading> capacity = side.find(SideReadings.Kind.ACID_CAPACITY);
+    if (pH == null || titrated != null || capacity.isEmpty()) {
+      return this;
+    }
+    Readings copy = copy();
+    copy.titrated =
+        TitrationAlkalinity.ofMilliequivalentsPerLitre(
+            capacity.get().number().orElseThrow(), METHYL_ORANGE);
+    copy.titration = capacity.get();
+    return copy;
+  }
+
   /** The same readings, to be changed on their own. */
   Readings copy() {
     Readings copy = new Readings();
     copy.concentrations.putAll(concentrations);
     copy.constituents.putAll(constituents);
     copy.alkalinities.putAll(alkalinities);
+    copy.side = side.copy();
+    copy.assumed = assumed;
     copy.titrated = titrated;
     copy.titration = titration;
     copy.pH = pH;
@@ -172,6 +195,50 @@ final class Readings {
     temperatureOfPH = temperature;
   }
 
+  /** What is stated beside ions, alkalinity and pH. */
+  SideReadings side() {
+    return side;
+  }
+
+  /** Whether standard uncertainties were assumed. */
+  boolean isAssumed() {
+    return assumed;
+  }
+
+  /** The same readings, each with a standard uncertainty; those that state none assume one. */
+  Readings withAssumedUncertainties() {
+    Readings copy = copy();
+    copy.assumed = true;
+    copy.concentrations.replaceAll(AssumedUncertainties::of);
+    copy.alkalinities.replaceAll((as, reading) -> AssumedUncertainties.of("alkalinity", reading));
+    if (titration != null) {
+      copy.titration = AssumedUncertainties.ofTitration(titration);
+    }
+    if (pH != null) {
+      copy.pH = AssumedUncertainties.of("pH", pH);
+    }
+    return copy;
+  }
+
+  /** The same readings with one that lies between extremes at a number. */
+  Readings at(String species, double number) {
+    Readings copy = copy();
+    copy.concentrations.computeIfPresent(species, (same, reading) -> reading.at(number));
+    return copy;
+  }
+
+  /** The species of which extremes are stated. */
+  Map<String, Reading.Extremes> extremes() {
+    Map<String, Reading.Extremes> extremes = new LinkedHashMap<>();
+    concentrations.forEach(
+        (species, reading) -> {
+          if (reading.extremes() != null) {
+            extremes.put(species, reading.extremes());
+          }
+        });
+    return extremes;
+  }
+
   /** The concentration of a species by its name, mg/L. */
   Optional<Reading> concentration(String species) {
     return Optional.ofNullable(concentrations.get(species));
@@ -209,6 +276,8 @@ final class Readings {
     for (Object each : new Object[] {titrated, titration, pH, temperatureOfPH}) {
       all.add(Optional.ofNullable(each));
     }
+    all.addAll(side.all());
+    all.add(assumed);
     return List.copyOf(all);
   }
 
@@ -224,12 +293,70 @@ final class Readings {
     }
     return new ReportedContents(
         concentrations,
-        alkalinities.getOrDefault(
-            StatedAs.ALKALINITY_AS_CACO3, alkalinities.get(StatedAs.BICARBONATE)),
+        alkalinity(),
         titration,
         titrated == null ? null : titrated.endPoint(),
         pH,
-        temperature());
+        temperature(),
+        side,
+        carbonDioxide());
+  }
+
+  /** The alkalinity that counts, mg/L as CaCO3: bicarbonate with the carbonate beside it. */
+  private @Nullable Reading alkalinity() {
+    Reading stated =
+        alkalinities.getOrDefault(
+            StatedAs.ALKALINITY_AS_CACO3, alkalinities.get(StatedAs.BICARBONATE));
+    Optional<Double> carbonate = side.number(SideReadings.Kind.CARBONATE);
+    if (carbonate.isPresent() && !alkalinities.containsKey(StatedAs.ALKALINITY_AS_CACO3)) {
+      double asCaCO3 =
+          CarbonateAlkalinity.ofMilliequivalentsPerLitre(
+                  carbonate.get() * Ion.CARBONATE.milliequivalentsPerMilligram())
+              .inMilligramsPerLitreAsCaCO3();
+      String how = "carbonate, " + carbonate.get() + " mg/L";
+      return stated == null
+          ? null
+          : Reading.converted(
+              stated.number().orElseThrow() + asCaCO3,
+              stated.standardUncertainty().isPresent()
+                  ? Optional.of(stated.standardUncertainty().getAsDouble())
+                  : Optional.empty(),
+              1,
+              stated.how() + ", and as " + how);
+    }
+    if (stated == null && titrated == null) {
+      return side.find(SideReadings.Kind.ACID_CAPACITY)
+          .map(
+              capacity ->
+                  Reading.converted(
+                      capacity.number().orElseThrow(),
+                      capacity.standardUncertainty().isPresent()
+                          ? Optional.of(capacity.standardUncertainty().getAsDouble())
+                          : Optional.empty(),
+                      CarbonateAlkalinity.ofMilliequivalentsPerLitre(1)
+                          .inMilligramsPerLitreAsCaCO3(),
+                      capacity.how() + ", taken as bicarbonate, since no pH is reported"))
+          .orElse(null);
+    }
+    return stated;
+  }
+
+  /** Without a pH: total carbon dioxide, mmol/L, by both capacities. */
+  private @Nullable Reading carbonDioxide() {
+    Optional<Reading> acid = side.find(SideReadings.Kind.ACID_CAPACITY);
+    Optional<Reading> base = side.find(SideReadings.Kind.BASE_CAPACITY);
+    if (pH != null || acid.isEmpty() || base.isEmpty()) {
+      return null;
+    }
+    return Reading.converted(
+        acid.get().number().orElseThrow() + base.get().number().orElseThrow(),
+        Optional.empty(),
+        1,
+        "acid capacity to pH 4.3 + base capacity to pH 8.2 (m - p)");
+  }
+
+  boolean statesCarbonDioxide() {
+    return carbonDioxide() != null;
   }
 
   boolean isTitrated() {

@@ -61,6 +61,8 @@ final class ReportedContents {
    * @param endPoint the end point of the titration
    * @param pH the pH, if it is stated
    * @param temperature the temperature of the pH
+   * @param side what is stated beside these
+   * @param carbonDioxide total carbon dioxide, mmol/L, if there is no pH and something says it
    */
   ReportedContents(
       Map<String, Reading> concentrations,
@@ -68,7 +70,9 @@ final class ReportedContents {
       @Nullable Reading titrated,
       @Nullable PH endPoint,
       @Nullable Reading pH,
-      Temperature temperature) {
+      Temperature temperature,
+      SideReadings side,
+      @Nullable Reading carbonDioxide) {
     this.temperature = temperature;
     this.endPoint = endPoint;
     IONS.forEach((ion, figure) -> put(figure, concentrations.get(ion.name())));
@@ -80,6 +84,9 @@ final class ReportedContents {
       put(Figures.CARBONATE_ALKALINITY, alkalinity);
     }
     put(Figures.PH_VALUE, pH);
+    put(Figures.TOTAL_CARBON_DIOXIDE, carbonDioxide);
+    put(WaterFigures.TOTAL_HARDNESS, side.find(SideReadings.Kind.TOTAL_HARDNESS).orElse(null));
+    put(WaterFigures.CONDUCTIVITY, side.find(SideReadings.Kind.CONDUCTIVITY).orElse(null));
   }
 
   private void put(Figure<?> figure, @Nullable Reading reading) {
@@ -152,6 +159,11 @@ final class ReportedContents {
       return bare.withUnknown(Component.CARBONATE)
           .open(List.of("alkalinity is not reported"))
           .withBasis(basis);
+    }
+    Optional<Traced> carbonDioxide =
+        found(Figures.TOTAL_CARBON_DIOXIDE).map(stated -> stated.times(1 / (1000 * kilograms)));
+    if (carbonDioxide.isPresent()) {
+      return closure.byTotal(alkalinity.get(), carbonDioxide.get());
     }
     return pH.isPresent()
         ? closure.byPH(alkalinity.get(), pH.get())

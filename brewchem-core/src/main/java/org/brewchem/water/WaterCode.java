@@ -35,6 +35,24 @@ public enum WaterCode implements Code {
   CARBON_DIOXIDE_HIGH(Severity.WARNING),
   /** The pH is one that hardly any water of a tap or well has. */
   PH_UNUSUAL(Severity.WARNING),
+  /** The conductivity goes with the ions. */
+  CONDUCTIVITY_AGREES(Severity.REMARK),
+  /** The conductivity does not go with the ions: one is wrong, or an ion is missing. */
+  CONDUCTIVITY_OFF(Severity.WARNING),
+  /** The dry residue goes with what is dissolved. */
+  DRY_RESIDUE_AGREES(Severity.REMARK),
+  /** The dry residue does not go with what is dissolved. */
+  DRY_RESIDUE_OFF(Severity.WARNING),
+  /** The total hardness goes with calcium and magnesium. */
+  HARDNESS_AGREES(Severity.REMARK),
+  /** The total hardness does not go with calcium and magnesium. */
+  HARDNESS_OFF(Severity.WARNING),
+  /** The base capacity goes with pH and alkalinity. */
+  BASE_CAPACITY_AGREES(Severity.REMARK),
+  /** The base capacity does not go with pH and alkalinity: carbon dioxide got lost, or more. */
+  BASE_CAPACITY_OFF(Severity.WARNING),
+  /** Standard uncertainties that the report does not state were assumed, as was asked for. */
+  UNCERTAINTIES_ASSUMED(Severity.REMARK),
   /** The pH is so high that part of what is stated as bicarbonate is carbonate. */
   CARBONATE_PRESENT(Severity.REMARK),
   /** Ions are missing. */

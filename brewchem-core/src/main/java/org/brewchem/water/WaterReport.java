@@ -1,9 +1,11 @@
 package org.brewchem.water;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.ChargeConcentration;
@@ -52,7 +54,7 @@ public final class WaterReport {
   }
 
   /** Collects what a report states; each figure once. Mutable, for one thread. */
-  public static final class Builder extends IonEntries<Builder> {
+  public static final class Builder extends SideEntries<Builder> {
 
     private final Readings readings;
 
@@ -266,7 +268,8 @@ public final class WaterReport {
     }
   }
 
-  private static WaterReport of(Readings readings) {
+  private static WaterReport of(Readings stated) {
+    Readings readings = stated.settled();
     ReportedContents contents = readings.contents();
     if (readings.isTitrated()) {
       contents.closed(Chemistry.standard());
@@ -321,6 +324,51 @@ public final class WaterReport {
    */
   public List<Ion> missing() {
     return List.copyOf(Plausibility.missing(readings, water));
+  }
+
+  /**
+   * Returns the report with a standard uncertainty for each figure that states none, the larger of
+   * a share of the reading and a least value that proficiency tests of laboratories accept. Every
+   * figure says that it is assumed, and so does a notice. What a drinking-water law demands of a
+   * laboratory, such as 15 %, is a share of the limit value and not of the reading, and is not
+   * used.
+   *
+   * @return the report, figures with an uncertainty of their own and those below a limit as they
+   *     are
+   */
+  public WaterReport withAssumedUncertainties() {
+    return of(readings.withAssumedUncertainties());
+  }
+
+  /**
+   * Tells between which values a figure lies when what is reported as below a limit, or with its
+   * extremes of a year, may be anything between.
+   *
+   * @param figure any figure of a water that rises or falls evenly with each of these
+   * @return the lowest and highest value in the unit that the figure is shown in; equal where
+   *     nothing is open
+   * @throws IllegalStateException if the figure is unknown for another reason
+   */
+  public Range range(Figure<?> figure) {
+    return Range.of(Objects.requireNonNull(figure, "figure"), readings, other -> of(other).water());
+  }
+
+  /**
+   * Returns the day of the sample.
+   *
+   * @return the day; empty when the report states none
+   */
+  public Optional<LocalDate> date() {
+    return readings.side().date();
+  }
+
+  /**
+   * Returns the temperature of the sample when it was taken.
+   *
+   * @return the temperature; empty when the report states none
+   */
+  public Optional<Temperature> sampleTemperature() {
+    return readings.side().temperature();
   }
 
   /**

@@ -1,7 +1,6 @@
 package org.brewchem.checks.published;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -18,6 +17,7 @@ import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Ion;
+import org.brewchem.water.Constituent;
 import org.brewchem.water.Water;
 import org.brewchem.water.WaterFigures;
 import org.brewchem.water.WaterReport;
@@ -86,12 +86,11 @@ public final class BrewingWaters {
             Suite.PUBLISHED,
             "Ion balance of a worked example",
             new Source("din-38402-62", "E DIN 38402-62:2013-10, annex A, retold"),
-            "sums and difference of a report that states the ions of the example, the acid capacity"
-                + " as bicarbonate, and iron and manganese, which are ions of charge 2, with the"
-                + " calcium",
+            "sums and difference, in both forms, of a report that states what the example does, in"
+                + " mmol/L, with iron, manganese and the acid capacity",
             Tolerance.halfOfLastDigit("", "as printed"),
             "the example's balance with complexes, whose set is not known",
-            3,
+            4,
             BrewingWaters::workedExample));
   }
 
@@ -166,17 +165,19 @@ public final class BrewingWaters {
   }
 
   private static List<Row> workedExample() {
-    CsvTable table = CsvTable.read("ion-balance.csv", 13);
+    CsvTable table = CsvTable.read("ion-balance.csv", 14);
     Water water =
         WaterReport.reported()
-            .calcium(of(Ion.CALCIUM, amount(table, "calcium", "iron(II)", "manganese(II)")))
-            .magnesium(of(Ion.MAGNESIUM, amount(table, "magnesium")))
-            .sodium(of(Ion.SODIUM, amount(table, "sodium")))
-            .potassium(of(Ion.POTASSIUM, amount(table, "potassium")))
-            .nitrate(of(Ion.NITRATE, amount(table, "nitrate")))
-            .chloride(of(Ion.CHLORIDE, amount(table, "chloride")))
-            .sulfate(of(Ion.SULFATE, amount(table, "sulfate")))
-            .bicarbonate(of(Ion.BICARBONATE, amount(table, "acid capacity to pH 4.3")))
+            .concentration(Constituent.CALCIUM, amount(table, "calcium"))
+            .concentration(Constituent.MAGNESIUM, amount(table, "magnesium"))
+            .concentration(Constituent.SODIUM, amount(table, "sodium"))
+            .concentration(Constituent.POTASSIUM, amount(table, "potassium"))
+            .concentration(Constituent.IRON, amount(table, "iron(II)"))
+            .concentration(Constituent.MANGANESE, amount(table, "manganese(II)"))
+            .concentration(Constituent.NITRATE, amount(table, "nitrate"))
+            .concentration(Constituent.CHLORIDE, amount(table, "chloride"))
+            .concentration(Constituent.SULFATE, amount(table, "sulfate"))
+            .acidCapacity(amount(table, "acid capacity to pH 4.3"))
             .build()
             .water();
     return List.of(
@@ -185,11 +186,12 @@ public final class BrewingWaters {
         printed(
             table,
             "difference of the mean",
-            water.answer(WaterFigures.ION_BALANCE_OF_MEAN).number()));
+            water.answer(WaterFigures.ION_BALANCE_OF_MEAN).number()),
+        printed(table, "difference of the sum", water.ionBalance().number()));
   }
 
-  private static double amount(CsvTable table, String... items) {
-    return Arrays.stream(items).mapToDouble(item -> table.only("item", item).number("value")).sum();
+  private static AmountConcentration amount(CsvTable table, String item) {
+    return AmountConcentration.ofMillimolesPerLitre(table.only("item", item).number("value"));
   }
 
   private static Row printed(CsvTable table, String item, double computed) {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import org.brewchem.checks.CsvTable;
 import org.brewchem.figure.Notice;
+import org.brewchem.quantity.Conductivity;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.water.Constituent;
@@ -146,7 +147,17 @@ record RealWater(
     return builder().build();
   }
 
-  WaterReport.Builder builder() {
+  /** With conductivity, and with the iron, ammonium and manganese that conduct too. */
+  WaterReport conducting(double factor) {
+    WaterReport.Builder report = builder();
+    extra.forEach((ion, number) -> report.concentration(ion, mgPerL(number)));
+    return report
+        .conductivity(
+            Conductivity.ofMicrosiemensPerCentimetreAt25(factor * conductivity.orElseThrow()))
+        .build();
+  }
+
+  private WaterReport.Builder builder() {
     WaterReport.Builder report = WaterReport.reported();
     ions.forEach((ion, number) -> report.concentration(ion, mgPerL(number)));
     bicarbonate.ifPresent(number -> report.bicarbonate(mgPerL(number)));

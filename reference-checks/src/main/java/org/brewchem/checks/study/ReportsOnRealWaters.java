@@ -329,6 +329,7 @@ public final class ReportsOnRealWaters {
       tables(part, 200)
           .forEach((kind, t) -> row(page, part.name(), kind, t.waters, t.right, t.off, t.wrong));
     }
+    page.append(ConductivityOfRealWaters.section());
     return page.toString();
   }
 

@@ -62,4 +62,20 @@ class ReportsOnRealWatersTest {
       assertTrue(untouched.wrong <= ReportsOnRealWaters.FALSE * untouched.waters, part.name());
     }
   }
+
+  @Test
+  void conductivitiesGoWithTheIonsAndSlipsAreFound() {
+    int reports = 0;
+    int falseAlarms = 0;
+    for (ConductivityOfRealWaters.Found found : ConductivityOfRealWaters.all()) {
+      reports += found.ratios().length;
+      falseAlarms += found.falseAlarms();
+      assertEquals(0, found.slips(), found.set());
+      assertEquals(0, found.ions()[2], found.set());
+      assertTrue(found.ions()[1] <= 1, found.set() + ": " + found.ions()[1]);
+      assertEquals(0.96, found.quantile(0.5), 0.03, found.set());
+    }
+    assertEquals(376, reports);
+    assertTrue(falseAlarms <= ConductivityOfRealWaters.FALSE * reports, "false: " + falseAlarms);
+  }
 }
