@@ -9,6 +9,7 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.Origin;
 import org.brewchem.figure.Step;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.ClosedForms;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitrationAlkalinity;
@@ -35,6 +36,9 @@ public final class AlkalinityCurve {
 
   /** What is left of a condition that holds, mL or as a share. */
   private static final double ROUNDING = 1e-9;
+
+  private static final double LOWEST_INFLECTION = 3.5;
+  private static final double HIGHEST_INFLECTION = 5.5;
 
   private static final double GRAN_FROM = 3.7;
   private static final double GRAN_TO = 2.7;
@@ -84,7 +88,8 @@ public final class AlkalinityCurve {
   /**
    * Finds the alkalinity to the end point that fits it ({@link #endPointFor}), to two decimals.
    *
-   * @return the alkalinity
+   * @return the alkalinity; what the end point misses the equivalence point by, in waters of that
+   *     alkalinity that keep or lose their carbon dioxide, counts in its uncertainty
    * @throws IllegalStateException if the readings do not reach that end point
    */
   public AlkalinityResult toFittingEndPoint() {
@@ -93,12 +98,24 @@ public final class AlkalinityCurve {
       AlkalinityResult result = to(endPoint);
       PH fitting = rounded(endPointFor(result.value()));
       if (Math.abs(fitting.minus(endPoint)) < SETTLED) {
-        return result;
+        return withBias(endPoint);
       }
       endPoint = fitting;
     }
     throw new IllegalStateException(
         "readings: no end point fits its alkalinity within " + MOST_ROUNDS + " rounds");
+  }
+
+  /** The result with what the end point misses the equivalence point by in model waters. */
+  private AlkalinityResult withBias(PH endPoint) {
+    TitrationCurve there = log.endingAt(endPoint);
+    double miss =
+        ModelWaters.of(there.titration(), there.titre().inMillilitres())
+            .greatestMiss(titration -> titration.volumeTo(endPoint).inMillilitres());
+    return AlkalinityResult.ofBiasedLogs(
+        there.titration(),
+        List.of(there),
+        Source.of("fitting end point in model waters", 0, miss / Math.sqrt(3), "mL"));
   }
 
   /**
@@ -116,17 +133,25 @@ public final class AlkalinityCurve {
   /**
    * Finds the alkalinity to the inflection, where the curve is steepest between pH 3.5 and 5.5: the
    * top of the parabola through the steepest slope and its neighbours. In a soft water it lies some
-   * tenths of a per cent before the equivalence point.
+   * tenths of a per cent before the equivalence point. A step that straddles one of the two pH
+   * counts. Where readings are so dense that noise makes their slopes, they are averaged over the
+   * stretch of volume with which the place is known best.
    *
-   * @return the alkalinity, its end point the pH read there; half a step between readings is the
-   *     half width of what the place is known to
-   * @throws IllegalStateException if the readings do not hold the inflection
+   * @return the alkalinity, its end point the pH read there; half a step between readings, or the
+   *     stretch in which slopes are not told apart, is the half width of what the place is known to
+   * @throws IllegalStateException if the readings do not hold the inflection, or noise leaves it
+   *     open by more than 3 % of the volume
    */
   public AlkalinityResult toInflection() {
-    CurveShape shape = CurveShape.of(log.ascendingMillilitres(), log.ascendingPH());
-    CurveShape.Inflection top = shape.inflection(3.5, 5.5);
+    InflectionSearch.Found top =
+        InflectionSearch.find(
+            log.ascendingMillilitres(),
+            log.ascendingPH(),
+            LOWEST_INFLECTION,
+            HIGHEST_INFLECTION,
+            log.titration().apparatus().endPointReading());
     double volume = top.millilitres();
-    double u = shape.stepMillilitres(volume) / 2 / Math.sqrt(3);
+    double u = top.halfWidth() / Math.sqrt(3);
     List<String> lines = new ArrayList<>();
     for (int i = 0; i < top.middle().length; i++) {
       lines.add(
@@ -135,8 +160,14 @@ public final class AlkalinityCurve {
     return at(
         Step.of("titre", TitrationFigures.MILLILITRES, Step.Kind.FORMULA)
             .text(
-                "where the curve is steepest: top of the parabola through three slopes",
-                "half a step between readings is the half width of what the place is known to")
+                "where the curve is steepest: top of the parabola through three slopes"
+                    + (top.averagedOver() > 0
+                        ? ", readings averaged over "
+                            + NumberText.significant(top.averagedOver(), 2)
+                            + " mL"
+                        : ""),
+                "half a step between readings, or where slopes are not told apart by their noise,"
+                    + " is the half width of what the place is known to")
             .detail(() -> new Step.Detail(lines, top.residual(), ROUNDING))
             .found(Traced.of(Source.of("place of the inflection", volume, u, "mL"))));
   }
@@ -155,17 +186,22 @@ public final class AlkalinityCurve {
    * Finds the alkalinity by Gran's function: past the end point, (V0 + V) 10^-pH grows in
    * proportion to the acid in excess, and its straight line meets the axis at the equivalence
    * volume (Gran, Analyst 77 (1952) 661, from memory). The ionic strength that grows with the acid
-   * bends the line, and it meets the axis some hundredths of 1 mEq/L too early.
+   * bends the line, and it meets the axis some hundredths of 1 mEq/L too early: what the kernel
+   * finds of that in waters of the same alkalinity, with their carbon dioxide and without, counts
+   * in the uncertainty and corrects nothing. The log may start past the equivalence point.
    *
    * @param from the highest pH of the readings to use
    * @param to the lowest pH of the readings to use
-   * @return the alkalinity, its end point the pH read at the equivalence volume, its uncertainty
-   *     from the scatter around the line
-   * @throws IllegalStateException if fewer than three readings lie there
+   * @return the alkalinity, its end point the pH read at the equivalence volume, or where the log
+   *     does not hold it the one that fits; its uncertainty from the scatter around the line and
+   *     its bias
+   * @throws IllegalStateException if fewer than three readings lie there, or the line meets the
+   *     axis at no volume above 0
    */
   public AlkalinityResult byGran(PH from, PH to) {
     SimpleRegression line = new SimpleRegression();
     double volumes = 0;
+    List<Double> used = new ArrayList<>();
     List<double[]> points = new ArrayList<>();
     double initial = log.titration().initialVolume().inMillilitres();
     for (Reading reading : log.readings()) {
@@ -174,6 +210,7 @@ public final class AlkalinityCurve {
         double volume = reading.volume().inMillilitres();
         double acid = (initial + volume) * Math.pow(10, -pH);
         volumes += volume;
+        used.add(volume);
         points.add(new double[] {volume, acid});
         line.addData(volume, acid);
       }
@@ -188,6 +225,12 @@ public final class AlkalinityCurve {
               from));
     }
     double volume = -line.getIntercept() / line.getSlope();
+    if (!(volume > 0)) {
+      throw new IllegalStateException(
+          "readings: Gran's line meets the axis at "
+              + NumberText.significant(volume, 3)
+              + " mL, so that there is no alkalinity, or they do not lie on a line");
+    }
     double mean = volumes / line.getN();
     double u =
         Math.sqrt(
@@ -201,7 +244,27 @@ public final class AlkalinityCurve {
                 "where Gran's line of " + line.getN() + " readings meets the axis",
                 "Gran, Analyst 77 (1952) 661, from memory")
             .detail(() -> moved(points, line.getIntercept(), line.getSlope()))
-            .found(Traced.of(Source.of("scatter around Gran's line", volume, u, "mL"))));
+            .found(
+                Traced.of(Source.of("scatter around Gran's line", volume, u, "mL"))
+                    .plus(Traced.of(bias(volume, used)))));
+  }
+
+  /** By how much Gran's line over the same volumes misses in waters of that alkalinity. */
+  private Source bias(double volume, List<Double> used) {
+    double initial = log.titration().initialVolume().inMillilitres();
+    double[] millilitres = used.stream().mapToDouble(Double::doubleValue).toArray();
+    double miss =
+        ModelWaters.of(log.titration(), volume)
+            .greatestMiss(
+                titration -> {
+                  double[] pH = titration.pHAfter(millilitres);
+                  SimpleRegression line = new SimpleRegression();
+                  for (int i = 0; i < pH.length; i++) {
+                    line.addData(millilitres[i], (initial + millilitres[i]) * Math.pow(10, -pH[i]));
+                  }
+                  return -line.getIntercept() / line.getSlope();
+                });
+    return Source.of("bias of Gran's line in model waters", 0, miss / Math.sqrt(3), "mL");
   }
 
   /** How far one more solution of the normal equations moves the volume, mL. */
@@ -215,10 +278,24 @@ public final class AlkalinityCurve {
     return new Step.Detail(lines, again + intercept / slope, ROUNDING);
   }
 
+  /** The pH read there names the end point; where none was read, the one that fits. */
   private AlkalinityResult at(Step titre) {
     Volume volume = Volume.ofMillilitres(titre.found().orElseThrow().value());
+    PH there = log.holds(volume) ? log.pHAt(volume) : endPointFor(alkalinity(volume));
     return AlkalinityResult.of(
-        log.titration(), List.of(log), new FoundEndPoint(titre, rounded(log.pHAt(volume))));
+        log.titration(), List.of(log), new FoundEndPoint(titre, rounded(there)));
+  }
+
+  private TitrationAlkalinity alkalinity(Volume volume) {
+    TitrationSetup setup = log.titration();
+    double net = volume.inMillilitres() - setup.blank().inMillilitres();
+    return TitrationAlkalinity.ofMilliequivalentsPerLitre(
+        ClosedForms.titratedMilliequivalentsPerLitre(
+            setup.titrant().equivalentsPerLitre().value(),
+            net,
+            setup.predilution(),
+            setup.sample().inMillilitres()),
+        setup.endPoint());
   }
 
   /** An end point to two decimals, as it is read. */

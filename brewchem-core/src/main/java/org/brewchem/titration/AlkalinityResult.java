@@ -5,6 +5,7 @@ import org.brewchem.figure.Answer;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Figures;
+import org.brewchem.uncertainty.Source;
 
 /** A titration alkalinity as a laboratory found it, with acid in the burette. Immutable. */
 public final class AlkalinityResult extends Determination<TitrationAlkalinity> {
@@ -25,6 +26,11 @@ public final class AlkalinityResult extends Determination<TitrationAlkalinity> {
 
   static AlkalinityResult ofLogs(TitrationSetup titration, List<TitrationCurve> logs) {
     return new AlkalinityResult(TitratedCharge.ofLogs(QUANTITY, acid(titration), logs));
+  }
+
+  static AlkalinityResult ofBiasedLogs(
+      TitrationSetup titration, List<TitrationCurve> logs, Source bias) {
+    return new AlkalinityResult(TitratedCharge.ofBiasedLogs(QUANTITY, acid(titration), logs, bias));
   }
 
   static AlkalinityResult of(

@@ -2,6 +2,7 @@ package org.brewchem.titration;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
@@ -24,6 +25,7 @@ import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A composition fitted to a titration curve: totals, the strong-ion difference and dissociation
@@ -35,7 +37,8 @@ import org.brewchem.uncertainty.Traced;
  *
  * <p>A reading that lies farther off the curve than the scatter of the others explains is named in
  * {@link #notices()}: its deleted studentised residual exceeds Student's t at 5 % over all readings
- * (Bonferroni). It is flagged and stays in the fit.
+ * (Bonferroni), the worst left out and the curve fitted again until none is left. All are flagged,
+ * and all stay in the fit.
  */
 public final class CurveFit implements Answering {
 
@@ -43,6 +46,14 @@ public final class CurveFit implements Answering {
 
   /** A reading that the curve follows wholly, as the only one of its kind, cannot be bad. */
   private static final double NO_FREEDOM = 1e-9;
+
+  /** At most a quarter of the readings is named; a curve that loses more is another curve. */
+  private static final int MOST_BAD_SHARE = 4;
+
+  private static final double NORMAL_QUARTILE = 0.6745;
+
+  /** Normal residuals of a dozen readings rarely have a scatter of 1.6 times their middle. */
+  private static final double HEAVY_TAILED = 1.6;
 
   /** Share of a standard uncertainty by which a fit that has settled may still move. */
   private static final double SETTLED = 1e-3;
@@ -122,8 +133,8 @@ public final class CurveFit implements Answering {
      * @param pH the pH after each
      * @return the fit
      * @throws IllegalArgumentException if no unknown was declared, the lengths differ, a number is
-     *     out of range, there are fewer readings than unknowns and two more, or the readings do not
-     *     determine the unknowns
+     *     out of range, there are fewer readings than unknowns and two more, the pH is the same in
+     *     all, or the readings do not determine the unknowns
      */
     public CurveFit to(double[] titrantPerSample, double[] pH) {
       if (unknowns.isEmpty()) {
@@ -143,14 +154,14 @@ public final class CurveFit implements Answering {
       }
       for (int i = 0; i < pH.length; i++) {
         Checks.nonNegative("titrant per sample of reading " + (i + 1), titrantPerSample[i], "");
-        Checks.finite("pH of reading " + (i + 1), pH[i], "");
+        Checks.inRange("pH of reading " + (i + 1), pH[i], "", 0, 14);
+      }
+      double first = pH[0];
+      if (Arrays.stream(pH).allMatch(value -> value == first)) {
+        throw Checks.outOfRange("pH of the readings", first, "in all of them", "a pH that moves");
       }
       try {
-        return new CurveFit(
-            this,
-            CurveLeastSquares.fit(
-                parameters(titrantPerSample, pH), values -> curve(values, titrantPerSample), pH),
-            pH);
+        return new CurveFit(this, fit(titrantPerSample, pH), titrantPerSample, pH);
       } catch (NoFitException e) {
         throw noFit(e);
       }
@@ -169,6 +180,11 @@ public final class CurveFit implements Answering {
       return to(
           log.readings().stream().mapToDouble(r -> r.volume().inLitres() / initial).toArray(),
           log.readings().stream().mapToDouble(r -> r.pH().value()).toArray());
+    }
+
+    private CurveLeastSquares fit(double[] titrantPerSample, double[] pH) throws NoFitException {
+      return CurveLeastSquares.fit(
+          parameters(titrantPerSample, pH), values -> curve(values, titrantPerSample), pH);
     }
 
     private IllegalArgumentException noFit(NoFitException cause) {
@@ -253,11 +269,11 @@ public final class CurveFit implements Answering {
   private final List<Notice> notices;
   private final List<Traced> values;
 
-  private CurveFit(Problem problem, CurveLeastSquares fit, double[] pH) {
+  private CurveFit(Problem problem, CurveLeastSquares fit, double[] titrantPerSample, double[] pH) {
     this.problem = problem;
     this.fit = fit;
     this.pH = pH.clone();
-    this.notices = badPoint(fit, pH);
+    this.notices = badPoints(problem, titrantPerSample, pH, fit);
     this.values = values(fit);
   }
 
@@ -289,44 +305,96 @@ public final class CurveFit implements Answering {
     return List.copyOf(values);
   }
 
-  private static List<Notice> badPoint(CurveLeastSquares fit, double[] pH) {
-    int n = pH.length;
+  /**
+   * A reading and how far it lies off a curve.
+   *
+   * @param index its index
+   * @param residual pH read less pH of the curve
+   * @param t its deleted studentised residual, without sign
+   * @param critical what is allowed
+   */
+  private record Suspect(int index, double residual, double t, double critical) {}
+
+  /**
+   * All readings that do not belong: the worst is left out, the curve is fitted to the others, and
+   * so on (the generalised test of many outliers of Rosner 1983, from memory: up to the last that
+   * is significant, since two can hide each other).
+   */
+  private static List<Notice> badPoints(
+      Problem problem, double[] titrantPerSample, double[] pH, CurveLeastSquares whole) {
+    List<Integer> kept = new ArrayList<>(IntStream.range(0, pH.length).boxed().toList());
+    List<Suspect> left = new ArrayList<>();
+    int bad = 0;
+    CurveLeastSquares fit = whole;
+    int most = Math.max(1, pH.length / MOST_BAD_SHARE);
+    while (left.size() < most && kept.size() > problem.unknowns.size() + 2) {
+      Suspect worst = worst(fit, kept);
+      if (worst == null || (worst.t <= worst.critical && !isHeavyTailed(fit.residuals()))) {
+        break;
+      }
+      left.add(worst);
+      bad = worst.t > worst.critical ? left.size() : bad;
+      kept.remove((Integer) worst.index);
+      try {
+        fit =
+            problem.fit(
+                kept.stream().mapToDouble(i -> titrantPerSample[i]).toArray(),
+                kept.stream().mapToDouble(i -> pH[i]).toArray());
+      } catch (NoFitException e) {
+        break;
+      }
+    }
+    return left.subList(0, bad).stream()
+        .sorted(Comparator.comparingInt(Suspect::index))
+        .map(suspect -> notice(suspect, pH))
+        .toList();
+  }
+
+  /** Whether the scatter is much more than the middle of the residuals shows. */
+  private static boolean isHeavyTailed(double[] residuals) {
+    double[] sizes = Arrays.stream(residuals).map(Math::abs).sorted().toArray();
+    double middle = sizes[sizes.length / 2] / NORMAL_QUARTILE;
+    double squares = Arrays.stream(residuals).map(r -> r * r).sum();
+    return Math.sqrt(squares / residuals.length) > HEAVY_TAILED * middle;
+  }
+
+  private static Notice notice(Suspect suspect, double[] pH) {
+    return Notice.ofRow(
+        TitrationCode.BAD_POINT,
+        "readings",
+        suspect.index + 1L,
+        String.format(
+            Locale.ROOT,
+            "pH %s lies %s off the fitted curve, %.3g of its standard deviations where %.3g"
+                + " are allowed",
+            NumberText.plain(pH[suspect.index]),
+            NumberText.significant(suspect.residual, 2),
+            suspect.t,
+            suspect.critical));
+  }
+
+  /** The reading with the largest deleted studentised residual; null where none can be judged. */
+  private static @Nullable Suspect worst(CurveLeastSquares fit, List<Integer> kept) {
+    int n = kept.size();
     int freeWithoutIt = n - fit.parameters().length - 1;
     double[] residuals = fit.residuals();
     double[] leverages = fit.leverages();
     double squares = fit.squares();
     double critical =
         new TDistribution(freeWithoutIt).inverseCumulativeProbability(1 - SIGNIFICANCE / (2 * n));
-    int worst = -1;
-    double largest = critical;
+    Suspect worst = null;
     for (int i = 0; i < n; i++) {
-      double left = 1 - leverages[i];
-      if (left < NO_FREEDOM) {
+      double free = 1 - leverages[i];
+      if (free < NO_FREEDOM) {
         continue;
       }
-      double variance = (squares - residuals[i] * residuals[i] / left) / freeWithoutIt;
-      double t = Math.abs(residuals[i]) / Math.sqrt(Math.max(variance, 0) * left);
-      if (t > largest) {
-        largest = t;
-        worst = i;
+      double variance = (squares - residuals[i] * residuals[i] / free) / freeWithoutIt;
+      double t = Math.abs(residuals[i]) / Math.sqrt(Math.max(variance, 0) * free);
+      if (worst == null || t > worst.t) {
+        worst = new Suspect(kept.get(i), residuals[i], t, critical);
       }
     }
-    if (worst < 0) {
-      return List.of();
-    }
-    return List.of(
-        Notice.ofRow(
-            TitrationCode.BAD_POINT,
-            "readings",
-            worst + 1L,
-            String.format(
-                Locale.ROOT,
-                "pH %s lies %s off the fitted curve, %.3g of its standard deviations where %.3g"
-                    + " are allowed",
-                NumberText.plain(pH[worst]),
-                NumberText.significant(residuals[worst], 2),
-                largest,
-                critical)));
+    return worst;
   }
 
   /**
@@ -441,9 +509,9 @@ public final class CurveFit implements Answering {
   }
 
   /**
-   * Names the reading that does not belong to the curve.
+   * Names the readings that do not belong to the curve.
    *
-   * @return an unmodifiable list of one notice, empty when all readings belong to it
+   * @return an unmodifiable list of notices by row, empty when all readings belong to it
    */
   public List<Notice> notices() {
     return notices;

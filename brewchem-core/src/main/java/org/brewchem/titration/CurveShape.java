@@ -1,7 +1,6 @@
 package org.brewchem.titration;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.distribution.NormalDistribution;
 
@@ -26,28 +25,6 @@ final class CurveShape {
     }
   }
 
-  /**
-   * The top of a parabola through three slopes.
-   *
-   * @param middle the middles of three steps, mL
-   * @param slope the slopes there, pH per mL
-   * @param millilitres the volume at the top
-   */
-  record Inflection(double[] middle, double[] slope, double millilitres) {
-
-    /** The parabola's own slope at the top, as a share of the slope there per step: near zero. */
-    double residual() {
-      double sum = 0;
-      for (int i = 0; i < 3; i++) {
-        double next = middle[(i + 1) % 3];
-        double last = middle[(i + 2) % 3];
-        sum +=
-            slope[i] * (2 * millilitres - next - last) / ((middle[i] - next) * (middle[i] - last));
-      }
-      return sum * (middle[2] - middle[0]) / slope[1];
-    }
-  }
-
   private CurveShape(double[] millilitres, double[] pH) {
     this.millilitres = millilitres;
     this.pH = pH;
@@ -56,64 +33,6 @@ final class CurveShape {
   /** The shape of readings in ascending order of volume. */
   static CurveShape of(double[] millilitres, double[] pH) {
     return new CurveShape(millilitres, pH);
-  }
-
-  /**
-   * Where the curve is steepest, in mL: the top of the parabola through the steepest slope and its
-   * two neighbours, each slope standing in the middle of its step.
-   *
-   * @throws IllegalStateException if the steepest step is the first or the last
-   */
-  Inflection inflection() {
-    return inflection(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
-  }
-
-  /**
-   * As {@link #inflection()}, of the steps that begin and end between two pH.
-   *
-   * @throws IllegalStateException if there is no such step, or the steepest is the first or last
-   */
-  Inflection inflection(double lowest, double highest) {
-    int n = pH.length - 1;
-    double[] middle = new double[n];
-    double[] slope = new double[n];
-    int steepest = -1;
-    for (int i = 0; i < n; i++) {
-      middle[i] = (millilitres[i] + millilitres[i + 1]) / 2;
-      double width = millilitres[i + 1] - millilitres[i];
-      slope[i] = width > 0 ? Math.abs((pH[i + 1] - pH[i]) / width) : 0;
-      boolean within =
-          Math.min(pH[i], pH[i + 1]) >= lowest && Math.max(pH[i], pH[i + 1]) <= highest;
-      if (within && (steepest < 0 || slope[i] > slope[steepest])) {
-        steepest = i;
-      }
-    }
-    if (steepest <= 0 || steepest == n - 1) {
-      throw new IllegalStateException(
-          "readings: no step has flatter ones on both sides; an inflection needs them");
-    }
-    return new Inflection(
-        Arrays.copyOfRange(middle, steepest - 1, steepest + 2),
-        Arrays.copyOfRange(slope, steepest - 1, steepest + 2),
-        topOfParabola(middle, slope, steepest));
-  }
-
-  /** The width of the step that holds a volume, mL; zero outside the readings. */
-  double stepMillilitres(double volume) {
-    for (int i = 1; i < millilitres.length; i++) {
-      if (volume >= millilitres[i - 1] && volume <= millilitres[i]) {
-        return millilitres[i] - millilitres[i - 1];
-      }
-    }
-    return 0;
-  }
-
-  private static double topOfParabola(double[] x, double[] y, int i) {
-    double left = (y[i] - y[i - 1]) / (x[i] - x[i - 1]);
-    double right = (y[i + 1] - y[i]) / (x[i + 1] - x[i]);
-    double curvature = (right - left) / (x[i + 1] - x[i - 1]);
-    double slopeHere = left + curvature * (x[i] - x[i - 1]);
-    return x[i] - slopeHere / (2 * curvature);
   }
 
   /**

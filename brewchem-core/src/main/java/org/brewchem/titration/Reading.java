@@ -1,8 +1,10 @@
 package org.brewchem.titration;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Volume;
 import org.jspecify.annotations.Nullable;
@@ -12,10 +14,12 @@ public final class Reading {
 
   private final Volume volume;
   private final PH pH;
+  private final @Nullable Duration time;
 
-  private Reading(Volume volume, PH pH) {
+  private Reading(Volume volume, PH pH, @Nullable Duration time) {
     this.volume = Objects.requireNonNull(volume, "volume");
     this.pH = Objects.requireNonNull(pH, "pH");
+    this.time = time;
   }
 
   /**
@@ -26,7 +30,18 @@ public final class Reading {
    * @return the reading
    */
   public static Reading reading(Volume volume, PH pH) {
-    return new Reading(volume, pH);
+    return new Reading(volume, pH, null);
+  }
+
+  /**
+   * States when it was read. Two readings of one volume, the second after a wait, show whether the
+   * electrode had come to rest and whether the sample changes.
+   *
+   * @param sinceStart the time since the titration began
+   * @return the reading with its time
+   */
+  public Reading at(Duration sinceStart) {
+    return new Reading(volume, pH, Objects.requireNonNull(sinceStart, "time since the start"));
   }
 
   static List<Reading> list(double[] millilitres, double[] pH) {
@@ -59,19 +74,31 @@ public final class Reading {
     return pH;
   }
 
+  /**
+   * Returns when it was read.
+   *
+   * @return the time since the titration began; empty when it was not stated
+   */
+  public Optional<Duration> time() {
+    return Optional.ofNullable(time);
+  }
+
   @Override
   public boolean equals(@Nullable Object other) {
-    return other instanceof Reading that && volume.equals(that.volume) && pH.equals(that.pH);
+    return other instanceof Reading that
+        && volume.equals(that.volume)
+        && pH.equals(that.pH)
+        && Objects.equals(time, that.time);
   }
 
   @Override
   public int hashCode() {
-    return Objects.hash(volume, pH);
+    return Objects.hash(volume, pH, time);
   }
 
-  /** Prints volume and pH. */
+  /** Prints volume and pH, and the time where it was stated. */
   @Override
   public String toString() {
-    return volume + ": " + pH;
+    return volume + ": " + pH + (time == null ? "" : " after " + time.toSeconds() + " s");
   }
 }

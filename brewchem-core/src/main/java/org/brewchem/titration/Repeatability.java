@@ -5,14 +5,25 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.brewchem.figure.Notice;
+import org.brewchem.internal.NumberText;
+import org.brewchem.uncertainty.GrubbsTest;
 import org.brewchem.uncertainty.Input;
-import org.brewchem.uncertainty.RepeatabilityLimit;
 import org.brewchem.uncertainty.Replicates;
 
 /** How replicates, or else the known repeatability of a method, enter a budget. */
 final class Repeatability {
 
   private static final String NAME = "repeatability";
+  private static final double SIGNIFICANCE = 0.05;
+
+  /**
+   * The range that 2 to 10 results keep within in 95 % of cases, in standard deviations
+   * (studentised range; ISO 5725-6 rounds to one decimal; both from memory). That of two is rounded
+   * to the 2.8 of the repeatability limit.
+   */
+  private static final double[] CRITICAL_RANGES = {
+    2.8, 3.31, 3.63, 3.86, 4.03, 4.17, 4.29, 4.39, 4.47
+  };
 
   private Repeatability() {}
 
@@ -30,10 +41,23 @@ final class Repeatability {
         NAME, 1, r.relativeStandardDeviation() / Math.sqrt(r.count()), r.degreesOfFreedom(), "");
   }
 
+  /**
+   * Judges replicates: their range against what repeatability explains, and from three on by
+   * Grubbs' test. Without a repeatability of one's own the range is judged by the usual one of
+   * {@code usual-repeatability.csv}, which counts in no uncertainty.
+   *
+   * @param method the method, as that table names it
+   * @param meanTitreMillilitres the mean titre, of which the reading of the burette is a share
+   */
   static List<Notice> notices(
-      String subject, Apparatus apparatus, Optional<Replicates> replicates) {
+      String subject,
+      String method,
+      Apparatus apparatus,
+      Optional<Replicates> replicates,
+      double meanTitreMillilitres) {
     List<Notice> list = new ArrayList<>();
     boolean known = apparatus.relativeRepeatability().isPresent();
+    UsualRepeatability usual = UsualRepeatability.of(method);
     if (replicates.isEmpty()) {
       if (!known) {
         list.add(
@@ -41,7 +65,9 @@ final class Repeatability {
                 TitrationCode.SINGLE_DETERMINATION,
                 subject,
                 subject
-                    + ": a single determination, its repeatability is not known and not in the budget"));
+                    + ": a single determination, its repeatability is not known and not in the"
+                    + " budget; "
+                    + usual.published()));
       }
       return list;
     }
@@ -52,22 +78,55 @@ final class Repeatability {
               text ->
                   list.add(
                       Notice.of(TitrationCode.TWO_REPLICATES, subject, subject + ": " + text)));
-    } else if (r.count() == 2) {
-      RepeatabilityLimit limit =
-          RepeatabilityLimit.fromStandardDeviation(
-              apparatus.relativeRepeatability().getAsDouble() * Math.abs(r.mean()), r.unit());
-      if (!limit.allows(r.values()[0], r.values()[1])) {
+    }
+    if (r.count() > 2) {
+      GrubbsTest test = r.grubbs(SIGNIFICANCE);
+      if (test.isOutlier()) {
         list.add(
-            Notice.of(
-                TitrationCode.REPLICATES_DIFFER,
+            Notice.ofRow(
+                TitrationCode.OUTLIER,
                 subject,
+                test.suspectIndex() + 1L,
                 String.format(
                     Locale.ROOT,
-                    "the two differ by %.3g %s, more than the repeatability limit: %s",
-                    r.range(),
+                    "%s %s lies farther from the others than chance explains (%s); look"
+                        + " for a cause, it is not dropped",
+                    NumberText.significant(test.suspectValue(), 5),
                     r.unit(),
-                    limit)));
+                    test)));
       }
+    }
+    double relative = apparatus.relativeRepeatability().orElse(usual.relative());
+    double read =
+        known || meanTitreMillilitres <= 0
+            ? 0
+            : apparatus.buretteTolerance().inMillilitres() / Math.sqrt(6) / meanTitreMillilitres;
+    boolean judged = r.count() < CRITICAL_RANGES.length + 2;
+    double limit =
+        judged
+            ? CRITICAL_RANGES[r.count() - 2] * Math.hypot(relative, read) * Math.abs(r.mean())
+            : 0;
+    if (judged && r.range() > limit) {
+      list.add(
+          Notice.of(
+              TitrationCode.REPLICATES_DIFFER,
+              subject,
+              String.format(
+                  Locale.ROOT,
+                  "%s: the %d differ by %.3g %s, more than the %.2g %s that %s explains",
+                  subject,
+                  r.count(),
+                  r.range(),
+                  r.unit(),
+                  limit,
+                  r.unit(),
+                  known
+                      ? "the stated repeatability"
+                      : String.format(
+                          Locale.ROOT,
+                          "a usual repeatability of %.2g %% (our choice; %s)",
+                          100 * relative,
+                          usual.published()))));
     }
     return list;
   }

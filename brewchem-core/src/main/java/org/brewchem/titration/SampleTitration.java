@@ -56,7 +56,11 @@ public final class SampleTitration extends TitrationSetup {
    * @throws IllegalArgumentException if it lies outside pH 0 to 14
    */
   public SampleTitration to(PH chosen) {
-    return with(note -> note.endPoint = chosen);
+    return with(
+        note -> {
+          note.endPoint = chosen;
+          note.endPointStated = true;
+        });
   }
 
   /**

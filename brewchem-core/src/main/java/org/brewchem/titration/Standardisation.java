@@ -153,23 +153,16 @@ public final class Standardisation implements Answering {
   private List<Notice> examine(Apparatus apparatus) {
     List<Notice> list =
         new ArrayList<>(
-            Repeatability.notices("weighings of " + standard().label, apparatus, replicates));
+            Repeatability.notices(
+                "weighings of " + standard().label,
+                "standardisation",
+                apparatus,
+                replicates,
+                weighings.stream()
+                    .mapToDouble(w -> w.titre().inMillilitres())
+                    .average()
+                    .orElseThrow()));
     list.addAll(sizes());
-    grubbs()
-        .filter(GrubbsTest::isOutlier)
-        .ifPresent(
-            test ->
-                list.add(
-                    Notice.ofRow(
-                        TitrationCode.OUTLIER,
-                        "weighings of " + standard().label,
-                        test.suspectIndex() + 1L,
-                        String.format(
-                            Locale.ROOT,
-                            "%s mol/L lies farther from the others than chance explains (%s); look"
-                                + " for a cause, it is not dropped",
-                            NumberText.significant(test.suspectValue(), 5),
-                            test))));
     return list;
   }
 

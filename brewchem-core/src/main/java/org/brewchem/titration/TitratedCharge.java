@@ -18,6 +18,7 @@ import org.brewchem.uncertainty.Input;
 import org.brewchem.uncertainty.MeasurementModel;
 import org.brewchem.uncertainty.RepeatabilityLimit;
 import org.brewchem.uncertainty.Replicates;
+import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 
 /**
@@ -39,12 +40,15 @@ final class TitratedCharge {
   /** Relative difference of one formula computed in two orders. */
   private static final double ROUNDING = 1e-12;
 
+  private final String measurand;
   private final TitrationSetup titration;
   private final List<Volume> titres;
   private final List<TitrationCurve> logs;
   private final Optional<FoundEndPoint> found;
   private final double meanTitre;
   private final Optional<Replicates> replicates;
+  private final List<Movement> movements;
+  private final Optional<Source> bias;
   private final MeasurementModel model;
   private final Budget budget;
 
@@ -53,7 +57,10 @@ final class TitratedCharge {
       TitrationSetup titration,
       List<Volume> titres,
       List<TitrationCurve> logs,
-      Optional<FoundEndPoint> found) {
+      Optional<FoundEndPoint> found,
+      Optional<Source> bias) {
+    this.bias = bias;
+    this.measurand = measurand;
     this.titration = titration;
     this.found = found;
     this.titres = List.copyOf(titres);
@@ -68,18 +75,34 @@ final class TitratedCharge {
     this.meanTitre = sum / values.length;
     this.replicates =
         values.length < 2 ? Optional.empty() : Optional.of(Replicates.of(UNIT, values));
+    this.movements = found.isPresent() ? List.of() : this.logs.stream().map(Movement::of).toList();
     this.model = model(measurand);
     this.budget = model.linear();
   }
 
   static TitratedCharge ofVolumes(String measurand, TitrationSetup titration, List<Volume> titres) {
-    return new TitratedCharge(measurand, titration, titres, List.of(), Optional.empty());
+    return new TitratedCharge(
+        measurand, titration, titres, List.of(), Optional.empty(), Optional.empty());
   }
 
   static TitratedCharge ofLogs(
       String measurand, TitrationSetup titration, List<TitrationCurve> logs) {
+    return ofLogs(measurand, titration, logs, Optional.empty());
+  }
+
+  /** Of logs whose end point misses what is asked for by as much as a source of mL says. */
+  static TitratedCharge ofBiasedLogs(
+      String measurand, TitrationSetup titration, List<TitrationCurve> logs, Source bias) {
+    return ofLogs(measurand, titration, logs, Optional.of(bias));
+  }
+
+  private static TitratedCharge ofLogs(
+      String measurand,
+      TitrationSetup titration,
+      List<TitrationCurve> logs,
+      Optional<Source> bias) {
     List<Volume> titres = logs.stream().map(TitrationCurve::titre).toList();
-    return new TitratedCharge(measurand, titration, titres, logs, Optional.empty());
+    return new TitratedCharge(measurand, titration, titres, logs, Optional.empty(), bias);
   }
 
   static TitratedCharge ofFound(
@@ -94,7 +117,8 @@ final class TitratedCharge {
         titration.endingAt(found.endPoint()),
         List.of(Volume.ofMillilitres(found.millilitres())),
         there,
-        Optional.of(found));
+        Optional.of(found),
+        Optional.empty());
   }
 
   private double equivalentsPerLitre() {
@@ -140,11 +164,24 @@ final class TitratedCharge {
     if (!logs.isEmpty()) {
       double interpolation =
           logs.stream().mapToDouble(TitrationCurve::interpolationError).max().orElseThrow();
+      double moved = movements.stream().mapToDouble(Movement::halfWidth).max().orElse(0);
+      List<Input> further = new ArrayList<>();
+      further.add(Input.uniform("interpolation", 0, interpolation, "mL"));
+      if (moved > 0) {
+        further.add(Input.uniform(Movement.NAME, 0, moved, "mL"));
+      }
+      bias.ifPresent(source -> further.add(Input.from(source.name(), Traced.of(source), "mL")));
       return inputs
-          .with(reading, Input.uniform("interpolation", 0, interpolation, "mL"))
+          .with(read(reading))
+          .with(further.toArray(Input[]::new))
           .calculatedBy(
-              x ->
-                  milliequivalentsPerLitre(x[0], (x[1] + shift(x[4]) + x[5] - blank) * x[3], x[2]));
+              x -> {
+                double volume = x[1] + shift(x[4]) - blank;
+                for (int i = 5; i < x.length; i++) {
+                  volume += x[i];
+                }
+                return milliequivalentsPerLitre(x[0], volume * x[3], x[2]);
+              });
     }
     if (titration.slopeAtEndPoint().isPresent()) {
       double slope = titration.slopeAtEndPoint().get().inMilliequivalentsPerLitrePerPH();
@@ -159,11 +196,19 @@ final class TitratedCharge {
     return inputs.calculatedBy(x -> milliequivalentsPerLitre(x[0], (x[1] - blank) * x[3], x[2]));
   }
 
+  /** The reading with what it scatters, where that is more than was stated of it. */
+  private Input read(Input stated) {
+    double noise = logs.stream().mapToDouble(TitrationCurve::excessNoise).max().orElse(0);
+    return noise == 0
+        ? stated
+        : Input.normal(END_POINT_READING, titration.endPoint().value(), noise, "pH");
+  }
+
   /** Mean change of the titre when the end point is another pH than the chosen one, mL. */
   private double shift(double pH) {
     double sum = 0;
     for (TitrationCurve log : logs) {
-      sum += log.millilitresAt(pH) - log.millilitresAt(titration.endPoint().value());
+      sum += log.shiftTo(pH);
     }
     return sum / logs.size();
   }
@@ -212,7 +257,9 @@ final class TitratedCharge {
   /** What is notable about this titration; the titrant speaks for itself. */
   List<Notice> notices() {
     List<Notice> list =
-        new ArrayList<>(Repeatability.notices("titres", titration.apparatus(), replicates));
+        new ArrayList<>(
+            Repeatability.notices(
+                "titres", measurand, titration.apparatus(), replicates, meanTitre));
     list.addAll(titration.unusual());
     findSizes(list);
     boolean read = found.map(FoundEndPoint::isRead).orElse(true);
@@ -225,6 +272,16 @@ final class TitratedCharge {
                   + " reading of pH is not in the budget; record readings around the end point"));
     }
     logs.forEach(log -> list.addAll(log.notices()));
+    movements.forEach(movement -> movement.notice().ifPresent(list::add));
+    if (movements.stream().anyMatch(movement -> !movement.isChecked())) {
+      list.add(
+          Notice.of(
+              TitrationCode.LAG_AND_DRIFT_UNCHECKED,
+              "readings",
+              "lag of the electrode, drift and uptake of carbon dioxide are unchecked and not in"
+                  + " the budget: a log of one direction shows none of them; read some volumes"
+                  + " again after a wait, with times, or titrate back"));
+    }
     findBend(list);
     return list;
   }

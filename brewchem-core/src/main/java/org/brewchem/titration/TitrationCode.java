@@ -43,6 +43,14 @@ public enum TitrationCode implements Code {
   STEP_NOT_MONOTONE(Severity.WARNING),
   /** The pH of a reading lies off the curve by more than its uncertainty allows. */
   BAD_POINT(Severity.WARNING),
+  /** Readings taken again after a wait show that the electrode or the sample was still moving. */
+  READINGS_STILL_MOVING(Severity.WARNING),
+  /** The way up and the way back do not meet at the end point. */
+  DIRECTIONS_DISAGREE(Severity.WARNING),
+  /** Nothing in the log shows lag of the electrode, drift or uptake of carbon dioxide. */
+  LAG_AND_DRIFT_UNCHECKED(Severity.REMARK),
+  /** The readings scatter more than was stated of them. */
+  NOISE_ABOVE_STATED(Severity.WARNING),
   /** The readings next to the end point are too far apart to interpolate well. */
   STEPS_TOO_COARSE(Severity.WARNING),
   /** The readings stop before the end point. */

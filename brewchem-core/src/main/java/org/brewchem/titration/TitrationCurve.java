@@ -18,29 +18,58 @@ import org.brewchem.uncertainty.Traced;
  * The readings of a titration, volume by volume, with how it was done. Rows count from 1 in the
  * order in which the readings were given. Immutable; {@link TitrationLog} is how it is stated.
  *
- * <p>The end point is interpolated on the straight line between the readings before and after it;
- * volumes are taken in ascending order, whatever the order of the rows.
+ * <p>The end point is interpolated on the straight line between the readings before and after it,
+ * or on a parabola through those around it where they are denser than their noise; volumes are
+ * taken in ascending order, whatever the order of the rows, and readings of one volume by their
+ * mean.
  */
 public class TitrationCurve {
 
   /** Steps against the direction that noise of the reading explains: 3 u times sqrt(2). */
   private static final double NOISE_FACTOR = 3 * Math.sqrt(2);
 
+  private static final int MOST_SHOWN = 20;
+
+  private static final int LEAST_FOR_NOISE = 12;
+
+  /** Scatter is more than stated from so many times u on; the median of few readings varies. */
+  private static final double EXCESS = 1.6;
+
   private final TitrationSetup titration;
   private final List<Reading> readings;
+  private final Optional<TitrationCurve> back;
   private final double[] millilitres;
   private final double[] pH;
+  private final EndPointSearch search;
+  private final Optional<EndPointSearch.Place> endPoint;
 
-  TitrationCurve(TitrationSetup titration, List<Reading> readings) {
+  TitrationCurve(TitrationSetup titration, List<Reading> readings, Optional<TitrationCurve> back) {
     if (readings.size() < 2) {
       throw Checks.outOfRange("readings", readings.size(), "", "2 or more");
     }
     this.titration = titration;
     this.readings = List.copyOf(readings);
+    this.back = back;
+    for (int row = 1; row <= readings.size(); row++) {
+      Checks.inRange("pH of reading " + row, readings.get(row - 1).pH().value(), "", 0, 14);
+    }
     List<Reading> ascending = new ArrayList<>(readings);
     ascending.sort(Comparator.comparing(Reading::volume));
     this.millilitres = ascending.stream().mapToDouble(r -> r.volume().inMillilitres()).toArray();
     this.pH = ascending.stream().mapToDouble(r -> r.pH().value()).toArray();
+    if (millilitres[0] == millilitres[millilitres.length - 1]) {
+      throw Checks.outOfRange(
+          "volumes of the readings", millilitres[0], "mL in all of them", "two that differ");
+    }
+    this.search =
+        new EndPointSearch(millilitres, pH, titration.titrant().substance().isAlkali(), noise());
+    this.endPoint = placeOf(titration.endPoint().value());
+  }
+
+  private Optional<EndPointSearch.Place> placeOf(double target) {
+    return search.startsBeyond(target) || !search.reaches(target)
+        ? Optional.empty()
+        : Optional.of(search.at(target));
   }
 
   /**
@@ -68,15 +97,26 @@ public class TitrationCurve {
    * @return the volume; empty when the readings do not reach the pH
    */
   public Optional<Volume> volumeTo(PH target) {
-    int after = firstPassing(target.value());
-    return after < 0 || after >= pH.length
-        ? Optional.empty()
-        : Optional.of(Volume.ofMillilitres(onSegment(after, target.value())));
+    return placeOf(target.value()).map(place -> Volume.ofMillilitres(place.millilitres()));
   }
 
   /** The same readings, for another end point. */
-  TitrationCurve endingAt(PH endPoint) {
-    return new TitrationCurve(titration.endingAt(endPoint), readings);
+  TitrationCurve endingAt(PH other) {
+    return new TitrationCurve(titration.endingAt(other), readings, back);
+  }
+
+  /** The way back with the opposite titrant, where it was recorded. */
+  Optional<TitrationCurve> back() {
+    return back;
+  }
+
+  EndPointSearch search() {
+    return search;
+  }
+
+  /** The end point in the readings; empty where they do not hold it. */
+  Optional<EndPointSearch.Place> endPoint() {
+    return endPoint;
   }
 
   /** Volume at the end point of the titration. */
@@ -91,34 +131,37 @@ public class TitrationCurve {
                         + titration.endPoint()));
   }
 
-  /** The volume at the end point, with the two readings that it lies between. */
+  /** The volume at the end point, with the readings that it lies between. */
   Step titreStep(String name) {
-    double target = titration.endPoint().value();
-    int after = firstPassing(target);
     double found = titre().inMillilitres();
-    double width = millilitres[after] - millilitres[after - 1];
-    double slope = (pH[after] - pH[after - 1]) / width;
+    EndPointSearch.Place place = endPoint.orElseThrow();
+    List<String> lines = new ArrayList<>();
+    for (Reading reading : readings) {
+      double volume = reading.volume().inMillilitres();
+      if (volume >= place.before() && volume <= place.after() && lines.size() < MOST_SHOWN) {
+        lines.add(NumberText.plain(volume) + " mL: " + reading.pH());
+      }
+    }
+    String text =
+        place.isFitted()
+            ? "on the parabola through " + place.readings() + " readings around "
+            : "on the line between the readings before and after ";
     return Step.of(name, TitrationFigures.MILLILITRES, Step.Kind.FORMULA)
         .origin(Origin.MEASURED)
-        .text("on the line between the readings before and after " + titration.endPoint(), "")
-        .detail(
-            () ->
-                new Step.Detail(
-                    List.of(shown(after - 1), shown(after)),
-                    width > 0
-                        ? pH[after - 1] + slope * (found - millilitres[after - 1]) - target
-                        : found - millilitres[after],
-                    1e-9))
+        .text(text + titration.endPoint(), "")
+        .detail(() -> new Step.Detail(lines, place.offset(), 1e-9))
         .found(Traced.exact(found));
-  }
-
-  private String shown(int i) {
-    return NumberText.plain(millilitres[i]) + " mL: " + PH.of(pH[i]);
   }
 
   /** Whether the first reading is past a pH already. */
   boolean startsBeyond(PH target) {
-    return firstPassing(target.value()) < 0;
+    return search.startsBeyond(target.value());
+  }
+
+  /** Whether the readings span a volume. */
+  boolean holds(Volume volume) {
+    double target = volume.inMillilitres();
+    return target >= millilitres[0] && target <= millilitres[millilitres.length - 1];
   }
 
   /** The pH at a volume, on the straight line between the readings around it. */
@@ -148,68 +191,31 @@ public class TitrationCurve {
     return pH.clone();
   }
 
-  /** mL at a pH; beyond the readings the outermost segment is continued. */
-  double millilitresAt(double target) {
-    int after = firstPassing(target);
-    return onSegment(Math.max(1, Math.min(after < 0 ? 1 : after, pH.length - 1)), target);
-  }
-
-  /**
-   * Index of the first reading at or past the target in the direction of the titration; the length
-   * when none is; -1 when the first reading is past it already.
-   */
-  private int firstPassing(double target) {
-    int direction = titration.titrant().substance().isAlkali() ? 1 : -1;
-    if (direction * (pH[0] - target) > 0) {
-      return -1;
-    }
-    for (int i = 1; i < pH.length; i++) {
-      if (direction * (pH[i] - target) >= 0) {
-        return i;
-      }
-    }
-    return pH.length;
-  }
-
-  private double onSegment(int after, double target) {
-    double slope = (millilitres[after] - millilitres[after - 1]) / (pH[after] - pH[after - 1]);
-    return Double.isFinite(slope)
-        ? millilitres[after - 1] + slope * (target - pH[after - 1])
-        : millilitres[after];
-  }
-
-  /**
-   * How far the straight line may be off at the end point, in mL: the curvature of the neighbouring
-   * readings times the distances to the two readings, half.
-   */
-  double interpolationError() {
+  /** How much more titrant another pH takes than the end point, mL. */
+  double shiftTo(double other) {
     double target = titration.endPoint().value();
-    int after = firstPassing(target);
-    if (after < 1 || after >= pH.length) {
-      return 0;
-    }
-    double curvature = 0;
-    for (int middle = after - 1; middle <= after; middle++) {
-      if (middle > 0 && middle < pH.length - 1) {
-        curvature = Math.max(curvature, Math.abs(secondDerivative(middle)));
-      }
-    }
-    double volume = onSegment(after, target);
-    double pHError =
-        curvature * (volume - millilitres[after - 1]) * (millilitres[after] - volume) / 2;
-    double slope = (pH[after] - pH[after - 1]) / (millilitres[after] - millilitres[after - 1]);
-    return Math.abs(pHError / slope);
+    EndPointSearch.Place place = endPoint.orElseThrow();
+    return place.isFitted()
+        ? (other - target) / place.slope()
+        : search.onLines(other) - search.onLines(target);
   }
 
-  private double secondDerivative(int middle) {
-    double left = millilitres[middle] - millilitres[middle - 1];
-    double right = millilitres[middle + 1] - millilitres[middle];
-    if (left == 0 || right == 0) {
-      return 0;
-    }
-    return 2
-        * ((pH[middle + 1] - pH[middle]) / right - (pH[middle] - pH[middle - 1]) / left)
-        / (left + right);
+  /** The noise of a reading as the readings show it, at most what is stated of them, pH. */
+  double noise() {
+    return Math.min(
+        titration.apparatus().endPointReading(), InflectionSearch.noise(millilitres, pH));
+  }
+
+  /** What the readings scatter by, pH, where it is much more than was stated of them; else 0. */
+  double excessNoise() {
+    double stated = titration.apparatus().endPointReading();
+    double shown = pH.length < LEAST_FOR_NOISE ? 0 : InflectionSearch.noise(millilitres, pH);
+    return shown > EXCESS * stated ? shown : 0;
+  }
+
+  /** How far the volume at the end point may be off by the course of the curve, mL. */
+  double interpolationError() {
+    return endPoint.map(EndPointSearch.Place::halfWidth).orElse(0.0);
   }
 
   /**
@@ -222,6 +228,7 @@ public class TitrationCurve {
     findDisorder(list);
     findSteps(list);
     findStrays(list);
+    findNoise(list);
     findEndPoint(list);
     return List.copyOf(list);
   }
@@ -266,6 +273,21 @@ public class TitrationCurve {
     }
   }
 
+  private void findNoise(List<Notice> list) {
+    double shown = excessNoise();
+    if (shown > 0) {
+      list.add(
+          Notice.of(
+              TitrationCode.NOISE_ABOVE_STATED,
+              "readings",
+              "the readings scatter by "
+                  + NumberText.significant(shown, 2)
+                  + " pH where u "
+                  + NumberText.plain(titration.apparatus().endPointReading())
+                  + " is stated of one"));
+    }
+  }
+
   private void findStrays(List<Notice> list) {
     double u = titration.apparatus().endPointReading();
     for (CurveShape.Stray stray : CurveShape.of(millilitres, pH).strays(u)) {
@@ -284,36 +306,53 @@ public class TitrationCurve {
   }
 
   private void findEndPoint(List<Notice> list) {
-    PH endPoint = titration.endPoint();
-    int after = firstPassing(endPoint.value());
-    if (after >= pH.length) {
-      list.add(
-          Notice.ofRow(
-              TitrationCode.END_POINT_NOT_REACHED,
-              "readings",
-              readings.size(),
-              "the log ends at "
-                  + readings.get(readings.size() - 1).pH()
-                  + ", before the end point of "
-                  + endPoint));
+    if (!search.reaches(titration.endPoint().value())) {
+      if (titration.needsEndPoint()) {
+        list.add(
+            Notice.ofRow(
+                TitrationCode.END_POINT_NOT_REACHED,
+                "readings",
+                readings.size(),
+                "the log ends at "
+                    + readings.get(readings.size() - 1).pH()
+                    + ", before the end point of "
+                    + titration.endPoint()));
+      }
       return;
     }
-    double error = interpolationError();
-    double tolerance = titration.apparatus().buretteTolerance().inMillilitres();
-    if (error > tolerance) {
+    double error = interpolationError() / EndPointSearch.SQRT_3;
+    if (error > titration.apparatus().buretteTolerance().inMillilitres()) {
+      EndPointSearch.Place place = endPoint.orElseThrow();
+      int row = rowOf(place.after());
+      String reason =
+          place.isFitted()
+              ? "readings from %s mL to %s scatter around the end point or are doubled there: it is"
+                  + " known to %s mL only"
+              : "the step of %s mL to %s is too coarse next to the end point: the curve may be"
+                  + " %s mL off the straight line";
       list.add(
           Notice.ofRow(
               TitrationCode.STEPS_TOO_COARSE,
               "readings",
-              rowOf(after),
+              row,
               String.format(
                   Locale.ROOT,
-                  "the step of %s mL to %s is too coarse next to the end point: the curve may be"
-                      + " %s mL off the straight line",
-                  NumberText.plain(millilitres[after] - millilitres[after - 1]),
-                  PH.of(pH[after]),
+                  reason,
+                  NumberText.plain(
+                      place.isFitted() ? place.before() : place.after() - place.before()),
+                  readings.get(row - 1).pH(),
                   NumberText.significant(error, 2))));
     }
+  }
+
+  /** The first row of a volume. */
+  private int rowOf(double volume) {
+    for (int row = 1; row <= readings.size(); row++) {
+      if (readings.get(row - 1).volume().inMillilitres() == volume) {
+        return row;
+      }
+    }
+    throw new IllegalStateException("a reading of " + volume + " mL is in no row");
   }
 
   /** The row of the i-th reading in ascending order of volume. */

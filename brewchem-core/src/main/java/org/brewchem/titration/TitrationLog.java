@@ -2,6 +2,7 @@ package org.brewchem.titration;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.brewchem.buffer.BufferReadings;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
@@ -18,7 +19,42 @@ import org.brewchem.uncertainty.Traced;
 public final class TitrationLog extends TitrationCurve {
 
   TitrationLog(TitrationSetup titration, List<Reading> readings) {
-    super(titration, readings);
+    super(titration, readings, Optional.empty());
+  }
+
+  private TitrationLog(
+      TitrationSetup titration, List<Reading> readings, Optional<TitrationCurve> back) {
+    super(titration, readings, back);
+  }
+
+  /**
+   * Adds the way back: the same portion, titrated back at once with the opposite titrant from the
+   * last reading on. Where both ways pass the end point, the difference of the net volumes shows
+   * lag of the electrode, drift and uptake of carbon dioxide; it counts in the uncertainty, and
+   * where it is more than chance explains a notice says so.
+   *
+   * @param way the log of the way back, its volumes counted from 0, of a sample of the same volume
+   * @return this log with it
+   * @throws IllegalArgumentException if its titrant is of the same kind or the sample differs
+   */
+  public TitrationLog andBack(TitrationLog way) {
+    TitrationSetup setup = way.titration();
+    if (setup.titrant().substance().isAlkali() == titration().titrant().substance().isAlkali()) {
+      throw new IllegalArgumentException(
+          "way back: titrant "
+              + setup.titrant()
+              + " is not possible; the opposite of "
+              + titration().titrant()
+              + " is needed");
+    }
+    if (!setup.sample().equals(titration().sample())) {
+      throw new IllegalArgumentException(
+          "way back: a sample of "
+              + setup.sample()
+              + " is not possible; it is the same portion, "
+              + titration().sample());
+    }
+    return new TitrationLog(titration(), readings(), Optional.of(way));
   }
 
   /**
@@ -126,7 +162,7 @@ public final class TitrationLog extends TitrationCurve {
    * @return the log
    */
   public TitrationLog to(PH endPoint) {
-    return new TitrationLog(titration().endingAt(endPoint), readings());
+    return new TitrationLog(titration().endingAt(endPoint), readings(), back());
   }
 
   private List<TitrationCurve> withReplicates(TitrationLog... replicates) {

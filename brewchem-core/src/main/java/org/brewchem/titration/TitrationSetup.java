@@ -37,6 +37,7 @@ public class TitrationSetup {
   private final Temperature temperature;
   private final Apparatus apparatus;
   private final Optional<BufferCapacity> slope;
+  private final boolean endPointStated;
 
   /** A setup that is being stated; whatever is not stated is usual. */
   static final class Note {
@@ -46,6 +47,7 @@ public class TitrationSetup {
     double predilution = 1;
     Volume waterAdded = Volume.ofMillilitres(0);
     PH endPoint;
+    boolean endPointStated;
     Volume blank = Volume.ofMillilitres(0);
     Temperature temperature = Temperature.ofCelsius(20);
     Apparatus apparatus = Apparatus.usual();
@@ -73,6 +75,7 @@ public class TitrationSetup {
     TEMPERATURE.possible("temperature of the titration", temperature.inCelsius());
     this.apparatus = Objects.requireNonNull(note.apparatus, "apparatus");
     this.slope = note.slope;
+    this.endPointStated = note.endPointStated;
   }
 
   private UsualRange usualEndPoint() {
@@ -100,6 +103,7 @@ public class TitrationSetup {
     note.temperature = temperature;
     note.apparatus = apparatus;
     note.slope = slope;
+    note.endPointStated = endPointStated;
     return note;
   }
 
@@ -107,7 +111,16 @@ public class TitrationSetup {
   TitrationSetup endingAt(PH other) {
     Note note = note();
     note.endPoint = other;
+    note.endPointStated = true;
     return new TitrationSetup(note);
+  }
+
+  /**
+   * Whether a log has to reach the end point: an acid log for a buffer has none, unless one was
+   * stated.
+   */
+  boolean needsEndPoint() {
+    return endPointStated || titrant.substance().isAlkali();
   }
 
   /** The same titration of another portion: sample, dilution, blank and end point agree. */

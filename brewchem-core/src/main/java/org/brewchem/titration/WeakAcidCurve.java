@@ -61,7 +61,14 @@ public final class WeakAcidCurve implements Answering {
   /** The pH half way to the steepest step. */
   private static double startOfPKa(TitrationLog log) {
     double half =
-        CurveShape.of(log.ascendingMillilitres(), log.ascendingPH()).inflection().millilitres() / 2;
+        InflectionSearch.find(
+                    log.ascendingMillilitres(),
+                    log.ascendingPH(),
+                    Double.NEGATIVE_INFINITY,
+                    Double.POSITIVE_INFINITY,
+                    log.titration().apparatus().endPointReading())
+                .millilitres()
+            / 2;
     double nearest = Double.POSITIVE_INFINITY;
     double start = 0;
     for (Reading reading : log.readings()) {

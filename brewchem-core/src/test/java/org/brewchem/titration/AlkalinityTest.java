@@ -133,8 +133,11 @@ class AlkalinityTest {
         0.1 / 2 / Math.sqrt(3),
         curve.toInflection().budget().row("end point").input().standardUncertainty(),
         1e-9);
+    // The line misses by 0.015 mEq/L here, 0.07 mL, and the budget knows it as a half width.
     double gran = curve.byGran().budget().row("end point").input().standardUncertainty();
-    assertTrue(gran > 0 && gran < 0.02, "u " + gran);
+    assertTrue(gran > 0.03 && gran < 0.05, "u " + gran);
+    double miss = 10 - curve.byGran().titres().get(0).inMillilitres();
+    assertTrue(miss > 0 && miss < Math.sqrt(3) * gran, "miss " + miss);
     assertTrue(curve.byGran().explain().toString().contains("Gran's line of"));
     assertEquals(
         0.005 * 2.8 * 1.998,

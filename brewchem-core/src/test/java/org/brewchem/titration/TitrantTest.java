@@ -165,7 +165,9 @@ class TitrantTest {
             .with(Apparatus.usual().withRepeatability(0.002))
             .log(volumes, readings)
             .acidity();
-    assertEquals(List.of(), ta.notices().stream().map(Notice::code).toList());
+    assertEquals(
+        List.of(TitrationCode.LAG_AND_DRIFT_UNCHECKED),
+        ta.notices().stream().map(Notice::code).toList());
     LinearityCheck check = ta.linearityCheck(1_000_000, 2026);
     assertEquals(LinearityCheck.Verdict.AGREES, check.verdict(), check.toString());
     assertEquals(0, check.standardUncertaintyDifference().orElseThrow(), 0.02);

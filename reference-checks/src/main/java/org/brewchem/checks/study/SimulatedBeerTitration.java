@@ -1,0 +1,86 @@
+package org.brewchem.checks.study;
+
+import java.util.Random;
+
+/**
+ * A second algorithm for titrations of beer: an ideal charge balance with pKa drawn at random, of
+ * which the volume at a pH is a closed form, and the pH at a volume its inversion by halving. It
+ * uses nothing of the library.
+ */
+final class SimulatedBeerTitration {
+
+  private static final double PKW = 14;
+  private static final double PKA1 = 6.35;
+  private static final double PKA2 = 10.33;
+
+  private final double[] pKa;
+  private final double[] molar;
+  private final double start;
+  private final double lye;
+  private final double sample;
+
+  private SimulatedBeerTitration(
+      double[] pKa, double[] molar, double start, double lye, double sample) {
+    this.pKa = pKa;
+    this.molar = molar;
+    this.start = start;
+    this.lye = lye;
+    this.sample = sample;
+  }
+
+  /** A beer of 10 to 18 buffering groups, pH 3.9 to 4.7, with lye of about 0.1 mol/L. */
+  static SimulatedBeerTitration draw(Random random, double lye, double sample) {
+    int n = 10 + random.nextInt(9);
+    double[] pKa = new double[n];
+    double[] molar = new double[n];
+    for (int i = 0; i < n; i++) {
+      pKa[i] = 2.5 + 7 * random.nextDouble();
+      molar[i] = 0.0005 + 0.004 * random.nextDouble();
+    }
+    return new SimulatedBeerTitration(pKa, molar, 3.9 + 0.8 * random.nextDouble(), lye, sample);
+  }
+
+  /** Anionic charge of the buffers, mol/L of undiluted sample. */
+  private double buffers(double pH, double carbonDioxide) {
+    double sum = 0;
+    for (int i = 0; i < pKa.length; i++) {
+      sum += molar[i] / (1 + Math.pow(10, pKa[i] - pH));
+    }
+    double h = Math.pow(10, -pH);
+    double k1 = Math.pow(10, -PKA1);
+    double k2 = Math.pow(10, -PKA2);
+    return sum + carbonDioxide * (k1 * h + 2 * k1 * k2) / (h * h + k1 * h + k1 * k2);
+  }
+
+  private static double water(double pH) {
+    return Math.pow(10, pH - PKW) - Math.pow(10, -pH);
+  }
+
+  /** The volume of lye, in the unit of the sample, at a pH, with carbon dioxide taken up. */
+  double volumeAt(double pH, double carbonDioxide) {
+    double asked = buffers(pH, carbonDioxide) - buffers(start, 0) - water(start);
+    return sample * (asked + water(pH)) / (lye - water(pH));
+  }
+
+  /** The pH at a net volume of lye diluted to a total volume, with carbon dioxide taken up. */
+  double pHAt(double net, double total, double carbonDioxide) {
+    double low = 1;
+    double high = 13;
+    for (int i = 0; i < 60; i++) {
+      double middle = (low + high) / 2;
+      double charge =
+          sample * (buffers(middle, carbonDioxide) - buffers(start, 0) - water(start))
+              + (sample + total) * water(middle);
+      if (charge < lye * net) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return (low + high) / 2;
+  }
+
+  double pHAt(double volume, double carbonDioxide) {
+    return pHAt(volume, volume, carbonDioxide);
+  }
+}
