@@ -1,6 +1,7 @@
 package org.brewchem.substance;
 
 import java.math.BigDecimal;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
@@ -34,7 +35,8 @@ public final class Formula {
 
   private Formula(String text, Map<Element, Integer> counts, int charge) {
     this.text = text;
-    this.counts = Map.copyOf(counts);
+    // In the order of the formula: Map.copyOf has another in each run, and sums would follow it.
+    this.counts = Collections.unmodifiableMap(new LinkedHashMap<>(counts));
     this.charge = charge;
   }
 
