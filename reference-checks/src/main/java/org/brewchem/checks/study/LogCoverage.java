@@ -93,7 +93,9 @@ public final class LogCoverage {
   private LogCoverage() {}
 
   private static double triangular(Random random, double halfWidth) {
-    return halfWidth * (random.nextDouble() - random.nextDouble());
+    double one = random.nextDouble();
+    double other = random.nextDouble();
+    return halfWidth * (one - other);
   }
 
   /** One log with its errors, and the truth it was drawn from. */
