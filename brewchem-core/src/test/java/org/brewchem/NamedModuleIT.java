@@ -1,6 +1,7 @@
 package org.brewchem;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.File;
@@ -10,6 +11,8 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.jar.JarEntry;
+import java.util.jar.JarFile;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javax.tools.JavaCompiler;
@@ -74,6 +77,26 @@ class NamedModuleIT {
             .start();
     assertEquals("4.25", new String(process.getInputStream().readAllBytes()));
     assertEquals(0, process.waitFor());
+  }
+
+  @Test
+  void theJarHoldsItsLicenceAndTheLibraryOnly() throws Exception {
+    try (JarFile jar = new JarFile(Objects.requireNonNull(System.getProperty("core.jar")))) {
+      assertNotNull(jar.getEntry("META-INF/LICENSE"));
+      assertNotNull(jar.getEntry("META-INF/NOTICE"));
+      assertEquals(
+          List.of(),
+          jar.stream()
+              .map(JarEntry::getName)
+              .filter(name -> !name.endsWith("/"))
+              .filter(name -> !name.startsWith("META-INF/"))
+              .filter(name -> !name.matches("org/brewchem/.*[.](class|csv)") || isOfATest(name))
+              .toList());
+    }
+  }
+
+  private static boolean isOfATest(String name) {
+    return name.matches(".*(Test|IT)([$].*)?[.]class") && !name.endsWith("GrubbsTest.class");
   }
 
   private static Stream<String> dependencies() {
