@@ -68,6 +68,11 @@ public final class ControlSeries {
     return new ControlSeries(figure.title(), figure.shown().symbol(), List.of());
   }
 
+  /** The series of a figure whose batches a book has read already. */
+  static ControlSeries of(Figure<?> figure, List<Point> points) {
+    return new ControlSeries(figure.title(), figure.shown().symbol(), points);
+  }
+
   /**
    * Makes a series of numbers, its batches labelled from 1.
    *

@@ -8,6 +8,9 @@
  * org.brewchem.quality.ControlRules} that were chosen. {@link org.brewchem.quality.TargetBand}
  * makes a constraint from one good batch or from several.
  *
+ * <p>A {@link org.brewchem.quality.RecordBook} holds the rules of what is entered: batches,
+ * titrants and versions of targets, whole or not at all. It keeps nothing on a disk.
+ *
  * <p>A signal says that something changed, not what, and not that a batch is unfit.
  *
  * <p>Null is refused with a {@link NullPointerException} that names the argument.

@@ -1,0 +1,62 @@
+package org.brewchem.quality;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.Objects;
+import org.brewchem.figure.Target;
+import org.brewchem.internal.Checks;
+
+/**
+ * A target as it stands from a day on, as it goes into a {@link RecordBook}. Earlier versions stay:
+ * a batch is judged by the one of its day.
+ *
+ * @param target the target; its name is the same in all versions
+ * @param version counted from 1
+ * @param validFrom the first day on which it holds, which may be still to come
+ * @param who who entered it
+ * @param entered when, by the clock of whoever entered it
+ */
+public record TargetVersion(
+    Target target, int version, LocalDate validFrom, String who, LocalDateTime entered) {
+
+  /**
+   * Makes a version.
+   *
+   * @param target the target; its name is the same in all versions
+   * @param version counted from 1
+   * @param validFrom the first day on which it holds, which may be still to come
+   * @param who who entered it
+   * @param entered when, by the clock of whoever entered it
+   * @throws IllegalArgumentException if the version is below 1, who is blank, or the target has no
+   *     limits
+   */
+  public TargetVersion {
+    Objects.requireNonNull(target, "target");
+    Checks.inRange("version of target " + target.name(), version, "", 1, Integer.MAX_VALUE);
+    Objects.requireNonNull(validFrom, "valid from");
+    Checks.notBlank("who entered target " + target.name(), who);
+    Objects.requireNonNull(entered, "entered");
+    if (target.constraints().isEmpty()) {
+      throw new IllegalArgumentException(
+          "target " + target.name() + ": no limits are not possible; one or more are needed");
+    }
+    target
+        .constraints()
+        .forEach(
+            constraint -> {
+              if (constraint.lower().isEmpty() && constraint.upper().isEmpty()) {
+                throw new IllegalArgumentException(
+                    "target "
+                        + target.name()
+                        + ": "
+                        + constraint.figure().title()
+                        + " without a limit is not possible; a lower or an upper one is needed");
+              }
+            });
+  }
+
+  @Override
+  public String toString() {
+    return target.name() + ", version " + version + ", from " + validFrom + ", by " + who;
+  }
+}
