@@ -14,11 +14,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Map;
 import org.brewchem.figure.Answer;
-import org.brewchem.figure.Caution;
 import org.brewchem.figure.Code;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
-import org.brewchem.figure.Step;
 import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.Temperature;
@@ -35,56 +33,20 @@ class ContentsTest {
 
   private static final Temperature AT = Temperature.ofCelsius(25);
   private static final org.brewchem.quantity.PH END = org.brewchem.quantity.PH.of(8.2);
-  private static final Traced ALKALINITY = read("alkalinity", 4.3e-3, 0.1e-3);
-  private static final Traced MEASURED = read("pH", 7.6, 0.05);
-
-  private static Traced read(String name, double value, double u) {
-    return Traced.of(Source.of(name, value, u, ""));
-  }
+  private static final Traced ALKALINITY = Held.read("alkalinity", 4.3e-3, 0.1e-3);
+  private static final Traced MEASURED = Held.read("pH", 7.6, 0.05);
 
   private static Contents ions() {
     return Contents.pure(AT, Chemistry.standard())
-        .withTotal(Component.CALCIUM, read("calcium", 2.3e-3, 0.05e-3))
-        .withTotal(Component.MAGNESIUM, read("magnesium", 0.45e-3, 0.02e-3))
-        .withTotal(Component.SULFATE, read("sulfate", 0.47e-3, 0.01e-3))
-        .withTotal(Component.CHLORIDE, read("chloride", 0.87e-3, 0.02e-3))
+        .withTotal(Component.CALCIUM, Held.read("calcium", 2.3e-3, 0.05e-3))
+        .withTotal(Component.MAGNESIUM, Held.read("magnesium", 0.45e-3, 0.02e-3))
+        .withTotal(Component.SULFATE, Held.read("sulfate", 0.47e-3, 0.01e-3))
+        .withTotal(Component.CHLORIDE, Held.read("chloride", 0.87e-3, 0.02e-3))
         .withUnknown(Component.POTASSIUM);
   }
 
   private static Contents water() {
     return CarbonateClosure.of(ions(), List.of()).byPH(ALKALINITY, MEASURED);
-  }
-
-  /** A liquid that is nothing but contents. */
-  private record Held(Contents contents) implements Liquid {
-    @Override
-    public Liquid after(Treatment... steps) {
-      Contents after = contents;
-      for (Treatment step : steps) {
-        after = step.on(after);
-      }
-      return new Held(after);
-    }
-
-    @Override
-    public Step step(Figure<?> figure) {
-      return figure.rule().find(figure, this);
-    }
-
-    @Override
-    public String kind() {
-      return "liquid";
-    }
-
-    @Override
-    public List<Notice> notices() {
-      return contents.notices();
-    }
-
-    @Override
-    public List<Caution> cautions() {
-      return List.of();
-    }
   }
 
   @Test

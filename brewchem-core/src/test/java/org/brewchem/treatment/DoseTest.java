@@ -40,6 +40,7 @@ import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.EffectiveEquivalents;
 import org.brewchem.solution.Figures;
+import org.brewchem.solution.Held;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.Liquid;
 import org.brewchem.solution.Solution;

@@ -43,6 +43,7 @@ import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Pressure;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Contents;
+import org.brewchem.solution.Held;
 import org.brewchem.solution.MineralAssemblage;
 import org.brewchem.solution.MineralEquilibrium;
 import org.brewchem.solution.OpenSolution;

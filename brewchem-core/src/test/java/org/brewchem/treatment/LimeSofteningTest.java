@@ -10,6 +10,7 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.solution.Figures;
+import org.brewchem.solution.Held;
 import org.brewchem.solution.MineralAssemblage;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;

@@ -43,6 +43,7 @@ import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.VolumeRatio;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Contents;
+import org.brewchem.solution.Held;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.Solution;
 import org.brewchem.solution.Treatment;

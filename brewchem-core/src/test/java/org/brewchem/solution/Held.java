@@ -1,4 +1,4 @@
-package org.brewchem.treatment;
+package org.brewchem.solution;
 
 import java.util.List;
 import org.brewchem.figure.Caution;
@@ -6,26 +6,21 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Step;
 import org.brewchem.quantity.Temperature;
-import org.brewchem.solution.CarbonateClosure;
-import org.brewchem.solution.Chemistry;
-import org.brewchem.solution.Contents;
-import org.brewchem.solution.Liquid;
-import org.brewchem.solution.Treatment;
 import org.brewchem.substance.Component;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 
 /** A liquid that is nothing but contents, invented waters and beers among them. */
-record Held(Contents contents) implements Liquid {
+public record Held(Contents contents) implements Liquid {
 
-  static final Temperature AT = Temperature.ofCelsius(20);
+  public static final Temperature AT = Temperature.ofCelsius(20);
 
-  static Traced read(String name, double value, double u) {
+  public static Traced read(String name, double value, double u) {
     return Traced.of(Source.of(name, value, u, ""));
   }
 
   /** A hard water, every figure with its u. */
-  static Held water() {
+  public static Held water() {
     Contents ions =
         Contents.pure(AT, Chemistry.standard())
             .withTotal(Component.CALCIUM, read("calcium", 2.3e-3, 0.05e-3))
@@ -38,7 +33,7 @@ record Held(Contents contents) implements Liquid {
   }
 
   /** A sour beer as its buffers, closed to a measured pH. */
-  static Held beer() {
+  public static Held beer() {
     return new Held(
         Contents.pure(AT, Chemistry.standard())
             .withTotal(Component.PHOSPHATE, read("phosphate", 6e-3, 0.2e-3))
