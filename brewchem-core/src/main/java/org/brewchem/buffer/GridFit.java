@@ -1,10 +1,13 @@
 package org.brewchem.buffer;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.QRDecomposition;
 import org.brewchem.figure.Scale;
 import org.brewchem.figure.Step;
 import org.brewchem.internal.BufferRegression;
@@ -32,76 +35,75 @@ final class GridFit {
   private static final List<Component> ACIDS = acids();
 
   /**
-   * Spread of an amount on the grid around the typical one: so much, and half of it besides. Wide
-   * enough for any beer; our choice.
+   * Spread of an amount on the grid around the typical one: so much, and half of it, or of what is
+   * found around it, besides. Wide enough for any beer; our choice.
    */
-  private static final double SPREAD_MOLES_PER_KILOGRAM = 0.0025;
+  private static final double SPREAD_MOLES_PER_KILOGRAM = 0.001;
+
+  private static final double RELATIVE_SPREAD = 0.5;
+
+  /** The same where readings are judged, so wide that no beer is unusual. */
+  private static final double JUDGING_SPREAD = 0.001;
+
+  private static final double JUDGING_RELATIVE_SPREAD = 0.5;
 
   /** Spread of the strong-ion difference, Eq/kg, so wide that the readings alone decide it. */
   private static final double STRONG_ION_SPREAD = 0.05;
 
-  /**
-   * Univalent salt besides metals and strong-ion difference, mol/kg: ionic strength only; a guess.
-   */
-  private static final double BACKGROUND_SALT = 0.005;
-
-  /** Step of a difference over the background, mol/kg. */
-  private static final double SALT_STEP = 1e-5;
-
   /** How far the normal equations may be from holding, in standard deviations. */
   private static final double BALANCED = 1e-6;
 
+  private static final double DIVIDING_PK = 6;
+
   private static final Scale<Double> MILLIEQUIVALENTS = Scale.number("mEq/kg", 3);
 
-  /** Standard uncertainties in pH: of a single reading, of the zero, and of the slope, relative. */
-  record Electrode(double noise, double offset, double slope) {}
-
-  private final Temperature temperature;
+  private final FitInputs inputs;
+  private final AllReadings readings;
+  private final Metals metals;
+  private final Traced salt;
+  private final Traced carbonDioxide;
   private final BufferRegression regression;
   private final Contents contents;
-  private final double lowestPH;
-  private final double highestPH;
 
-  GridFit(List<BufferReadings> readings, Electrode electrode, Metals metals) {
-    temperature = readings.get(0).temperature();
-    int n = readings.stream().mapToInt(BufferReadings::size).sum();
-    double[] pH = new double[n];
-    double[] base = new double[n];
-    double[] dilution = new double[n];
-    double chargeNoise = 0;
-    Map<Source, double[]> columns = new LinkedHashMap<>();
-    int i = 0;
-    double lowest = Double.POSITIVE_INFINITY;
-    double highest = Double.NEGATIVE_INFINITY;
-    for (BufferReadings leg : readings) {
-      for (Map.Entry<Source, double[]> column : leg.columns().entrySet()) {
-        double[] all = columns.computeIfAbsent(column.getKey(), source -> new double[n]);
-        System.arraycopy(column.getValue(), 0, all, i, leg.size());
-      }
-      for (int reading = 0; reading < leg.size(); reading++) {
-        pH[i] = leg.pH(reading);
-        base[i] = leg.base(reading);
-        dilution[i] = leg.dilution(reading);
-        lowest = Math.min(lowest, pH[i]);
-        highest = Math.max(highest, pH[i]);
-        i++;
-      }
-      chargeNoise = Math.max(chargeNoise, leg.baseUncertainty());
-    }
-    lowestPH = lowest;
-    highestPH = highest;
-    BufferRegression.Prior prior = prior(electrode);
-    BufferRegression.Readings all = new BufferRegression.Readings(pH, base, dilution, chargeNoise);
-    double salt = metals.calcium().value() + metals.magnesium().value() + BACKGROUND_SALT;
-    regression = BufferRegression.of(prior, all, medium(salt));
-    double[] saltier = BufferRegression.of(prior, all, medium(salt + SALT_STEP)).estimate();
-    contents = contents(metals, parameters(columns, metals, saltier));
+  GridFit(FitInputs inputs) {
+    this.inputs = inputs;
+    readings = AllReadings.of(inputs);
+    metals = inputs.metals().orElseGet(Metals::assumed);
+    salt = inputs.salt().orElseGet(() -> Traced.of(Usual.SALT.source()));
+    carbonDioxide =
+        inputs.carbonDioxide().orElseGet(() -> CarbonicAcid.perKilogram(Usual.CARBON_DIOXIDE));
+    regression = fitted(readings, prior(SPREAD_MOLES_PER_KILOGRAM, RELATIVE_SPREAD, false));
+    contents = contents(parameters());
   }
 
-  private BufferRegression.Medium medium(double salt) {
-    double kelvin = temperature.inKelvin();
-    return new BufferRegression.Medium(
-        WaterProperties.debyeHueckelA(kelvin), Chemistry.standard().log10IonProduct(kelvin), salt);
+  private Temperature temperature() {
+    return inputs.readings().get(0).temperature();
+  }
+
+  /** A fit of some of the readings in which a typical beer hardly counts: these judge themselves. */
+  BufferRegression judging(AllReadings some) {
+    return fitted(some, prior(JUDGING_SPREAD, JUDGING_RELATIVE_SPREAD, true));
+  }
+
+  private BufferRegression fitted(AllReadings some, BufferRegression.Prior prior) {
+    double kelvin = temperature().inKelvin();
+    return BufferRegression.of(
+        prior,
+        new BufferRegression.Readings(
+            some.pH, some.base, some.dilution, some.chargeNoise, some.scaledErrorsOfPH()),
+        new BufferRegression.Medium(
+            WaterProperties.debyeHueckelA(kelvin),
+            Chemistry.standard().log10IonProduct(kelvin),
+            background().value(),
+            carbonDioxide.value(),
+            CarbonicAcid.pK(1, temperature()),
+            CarbonicAcid.pK(2, temperature()),
+            Usual.MISFIT.standardUncertainty()));
+  }
+
+  /** What counts in the ionic strength besides the strong ions of the balance, mol/kg. */
+  private Traced background() {
+    return metals.calcium().plus(metals.magnesium()).plus(salt);
   }
 
   private static List<Component> acids() {
@@ -113,18 +115,17 @@ final class GridFit {
     return List.copyOf(acids);
   }
 
-  private BufferRegression.Prior prior(Electrode electrode) {
+  private BufferRegression.Prior prior(double spread, double relativeSpread, boolean signed) {
     double[] grid = new double[GRID];
     double[] mean = new double[GRID];
-    double[] spread = new double[GRID];
     for (int k = 0; k < GRID; k++) {
       grid[k] = LOWEST_PK + PK_STEP * k;
     }
     Solution typical =
-        TypicalBeer.namedAcids(temperature).plus(TypicalBeer.lumpedGroups(temperature, 1));
+        TypicalBeer.namedAcids(temperature()).plus(TypicalBeer.lumpedGroups(temperature(), 1));
     for (Map.Entry<Component, Molality> entry : typical.totals().entrySet()) {
       for (EquilibriumConstant step : Chemistry.standard().constants().of(entry.getKey())) {
-        double place = (-step.log10(temperature.inKelvin()) - LOWEST_PK) / PK_STEP;
+        double place = (-step.log10(temperature().inKelvin()) - LOWEST_PK) / PK_STEP;
         int below = (int) Math.floor(place);
         // Steps beyond the grid, such as phosphate's third, take no part in beer.
         if (below >= 0 && below + 1 < GRID) {
@@ -134,27 +135,67 @@ final class GridFit {
         }
       }
     }
-    for (int k = 0; k < GRID; k++) {
-      spread[k] = SPREAD_MOLES_PER_KILOGRAM + 0.5 * mean[k];
-    }
     return new BufferRegression.Prior(
         grid,
         mean,
         spread,
+        relativeSpread,
         0.01,
         STRONG_ION_SPREAD,
-        electrode.offset,
-        electrode.slope,
-        electrode.noise);
+        inputs.noise(),
+        signed);
   }
 
   /**
-   * Strong-ion difference and amounts, with the covariance of the fit, what the columns add, and
-   * how the readings hold them against the metals, which count in the ionic strength of both.
+   * By how much the base of each reading seems larger with a unit of each source that leaves no
+   * trace: what the readings state themselves, acids that follow the ionic strength in another way
+   * than assumed, carbon dioxide, and salt and metals, which count in the ionic strength.
    */
-  private Traced[] parameters(Map<Source, double[]> columns, Metals metals, double[] saltier) {
+  Map<Traced, double[]> untraced(AllReadings of, BufferRegression fit) {
+    Map<Traced, double[]> all = new LinkedHashMap<>();
+    of.columns.forEach((source, column) -> all.put(Traced.of(source), column));
+    all.put(Traced.of(Usual.ACTIVITY_BELOW.source()), fit.overActivity(0, DIVIDING_PK));
+    all.put(Traced.of(Usual.ACTIVITY_ABOVE.source()), fit.overActivity(DIVIDING_PK, 14));
+    all.put(carbonDioxide, fit.overCarbonDioxide());
+    all.put(background(), fit.overBackground());
+    return all;
+  }
+
+  /**
+   * What the fit leaves open, and what the grid cannot follow: an acid between its places is a little
+   * wider, or narrower, than those beside it make it. As few independent parts as there are rows.
+   */
+  private static double[][] withMisfit(double[][] parts, double[] estimate) {
+    int rows = parts.length;
+    int fitted = parts[0].length;
+    double[][] all = new double[fitted + GRID - 2][rows];
+    for (int part = 0; part < fitted; part++) {
+      for (int i = 0; i < rows; i++) {
+        all[part][i] = parts[i][part];
+      }
+    }
+    double share = Usual.MISFIT_SHARE.standardUncertainty() / Arrays.stream(estimate, 1, GRID + 1).sum();
+    for (int k = 1; k < GRID - 1; k++) {
+      double[] wider = all[fitted + k - 1];
+      double moved = share * estimate[k + 1] * estimate[k + 1];
+      wider[k] = moved / 2;
+      wider[k + 1] = -moved;
+      wider[k + 2] = moved / 2;
+    }
+    double[][] upper = new QRDecomposition(new Array2DRowRealMatrix(all, false)).getR().getData();
+    double[][] together = new double[rows][rows];
+    for (int i = 0; i < rows; i++) {
+      for (int part = 0; part < rows; part++) {
+        together[i][part] = upper[part][i];
+      }
+    }
+    return together;
+  }
+
+  /** Strong-ion difference and amounts, with the covariance of the fit and the sources of it. */
+  private Traced[] parameters() {
     double[] estimate = regression.estimate();
-    double[][] parts = regression.principalParts();
+    double[][] parts = withMisfit(regression.principalParts(), estimate);
     List<Traced> sources = new ArrayList<>();
     List<double[]> moved = new ArrayList<>();
     for (int k = 0; k < parts[0].length; k++) {
@@ -165,34 +206,38 @@ final class GridFit {
       }
       moved.add(column);
     }
-    columns.forEach(
-        (source, column) -> {
-          sources.add(Traced.of(source));
-          moved.add(regression.response(column));
-        });
-    double[] overSalt = new double[parts.length];
-    for (int i = 0; i < overSalt.length; i++) {
-      overSalt[i] = (saltier[i] - estimate[i]) / SALT_STEP;
+    int error = 0;
+    for (Source source : readings.errorsOfPH.keySet()) {
+      double u = source.standardUncertainty().orElseThrow();
+      double[] part = regression.partOfCommonError(error++);
+      if (u > 0) {
+        sources.add(Traced.of(source));
+        moved.add(Arrays.stream(part).map(x -> x / u).toArray());
+      }
     }
-    sources.add(metals.calcium().plus(metals.magnesium()));
-    moved.add(overSalt);
-    Traced[] inputs = sources.toArray(Traced[]::new);
+    untraced(readings, regression)
+        .forEach(
+            (source, column) -> {
+              sources.add(source);
+              moved.add(regression.response(column));
+            });
+    Traced[] inputsOfAll = sources.toArray(Traced[]::new);
     Traced[] parameters = new Traced[parts.length];
     for (int i = 0; i < parameters.length; i++) {
-      double[] slopes = new double[inputs.length];
+      double[] slopes = new double[inputsOfAll.length];
       for (int k = 0; k < slopes.length; k++) {
         slopes[k] = moved.get(k)[i];
       }
-      parameters[i] = Traced.linear(estimate[i], inputs, slopes);
+      parameters[i] = Traced.linear(estimate[i], inputsOfAll, slopes);
     }
     return parameters;
   }
 
-  private Contents contents(Metals metals, Traced[] parameters) {
+  private Contents contents(Traced[] parameters) {
     Map<Component, Traced> totals = new LinkedHashMap<>();
     totals.put(Component.CALCIUM, metals.calcium());
     totals.put(Component.MAGNESIUM, metals.magnesium());
-    totals.put(Component.NITRATE, Traced.exact(BACKGROUND_SALT));
+    totals.put(Component.NITRATE, salt);
     for (int k = 0; k < GRID; k++) {
       totals.put(ACIDS.get(k), parameters[k + 1]);
     }
@@ -200,10 +245,10 @@ final class GridFit {
         Traced.linear(
             parameters[0].value()
                 - 2 * (metals.calcium().value() + metals.magnesium().value())
-                + BACKGROUND_SALT,
-            new Traced[] {parameters[0], metals.calcium(), metals.magnesium()},
-            new double[] {1, -2, -2});
-    return Contents.pure(temperature, Chemistry.standard())
+                + salt.value(),
+            new Traced[] {parameters[0], metals.calcium(), metals.magnesium(), salt},
+            new double[] {1, -2, -2, 1});
+    return Contents.pure(temperature(), Chemistry.standard())
         .plus(totals)
         .withInertCharge(inert)
         .withBasis(List.of(step(parameters)));
@@ -248,11 +293,32 @@ final class GridFit {
     return regression;
   }
 
+  /** What is bound about the first pK of carbon dioxide, mol/kg, and its share in all acids. */
+  double[] nearCarbonDioxide() {
+    double[] estimate = regression.estimate();
+    double near = 0;
+    double sum = 0;
+    for (int k = 0; k < GRID; k++) {
+      double pK = LOWEST_PK + PK_STEP * k;
+      sum += estimate[k + 1];
+      near += Math.abs(pK - CarbonicAcid.pK(1, temperature())) < PK_STEP ? estimate[k + 1] : 0;
+    }
+    return new double[] {near, sum > 0 ? near / sum : 0};
+  }
+
+  AllReadings readings() {
+    return readings;
+  }
+
+  FitInputs inputs() {
+    return inputs;
+  }
+
   double lowestPH() {
-    return lowestPH;
+    return Arrays.stream(readings.pH).min().orElseThrow();
   }
 
   double highestPH() {
-    return highestPH;
+    return Arrays.stream(readings.pH).max().orElseThrow();
   }
 }

@@ -16,6 +16,7 @@ import org.brewchem.figure.Step;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.BufferCapacity;
+import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.Contents;
@@ -24,6 +25,7 @@ import org.brewchem.solution.Liquid;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Solute;
+import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 
 /**
@@ -32,10 +34,14 @@ import org.brewchem.uncertainty.Traced;
  * uncertainty. Immutable.
  *
  * <p>The readings are explained by monoprotic acids on a grid of pK, their amounts at or above zero
- * and drawn towards a typical beer, and by a strong-ion difference that is free. Non-negative least
- * squares with a ridge; the method is ours, its parts are textbook. Calcium and magnesium, which
- * hold part of an acid that is added, are as measured, or assumed as in {@link TypicalBeer} with a
- * common spread of 20 %.
+ * and drawn towards a typical beer, the less the more of an acid there is, and by a strong-ion
+ * difference that is free. Non-negative least squares with a ridge; the method is ours, its parts
+ * are textbook. Calcium and magnesium, which hold part of an acid that is added, are as measured, or
+ * assumed as in {@link TypicalBeer} with a common spread of 20 %.
+ *
+ * <p>The fitted curve judges the readings: too much noise, readings that follow each other on one
+ * side of it, single ones that it rejects, portions that do not meet and a titrant that is not what
+ * was stated become notices of every answer.
  *
  * <p>The amounts carry the covariance of the fit as sources of uncertainty, so that whatever is
  * computed from {@link #contents() the contents} has its u by the propagation of every liquid.
@@ -65,22 +71,17 @@ public final class MeasuredBuffer implements Buffer {
             }
           });
 
-  private final boolean metalsAssumed;
   private final GridFit grid;
   private final Contents contents;
 
-  private MeasuredBuffer(Fit fit) {
-    int n = fit.readings.stream().mapToInt(BufferReadings::size).sum();
+  private MeasuredBuffer(FitInputs inputs) {
+    int n = inputs.readings().stream().mapToInt(BufferReadings::size).sum();
     if (n < 3) {
       throw Checks.outOfRange("readings", n, "", "3 or more");
     }
-    metalsAssumed = fit.metals.isEmpty();
-    grid =
-        new GridFit(
-            fit.readings,
-            new GridFit.Electrode(fit.noise, fit.electrodeOffset, fit.electrodeSlope),
-            fit.metals.orElseGet(Metals::assumed));
-    contents = grid.contents().withNotices(notices(false, false));
+    grid = new GridFit(inputs);
+    List<Notice> judged = new Misfit(grid).notices();
+    contents = grid.contents().withNotices(notices(false, false)).withNotices(judged);
   }
 
   /**
@@ -100,13 +101,15 @@ public final class MeasuredBuffer implements Buffer {
   }
 
   /**
-   * Starts a fit of readings good to 0.01 pH, with an electrode good to 0.02 pH and 1 % of slope
-   * (standard uncertainties).
+   * Starts a fit of readings good to 0.01 pH, with an electrode good to 0.01 pH and 0.5 % of slope
+   * (standard uncertainties). What leaves no trace in readings is assumed until it is stated, and
+   * every answer names it: the electrode, the titrant, the metals, the background salt and the
+   * carbon dioxide left in the sample.
    *
    * @return the fit, without readings yet
    */
   public static Fit fit() {
-    return new Fit(List.of(), 0.01, 0.02, 0.01, Optional.empty());
+    return new Fit(FitInputs.NOTHING);
   }
 
   private List<Notice> notices(boolean calciumKnown, boolean magnesiumKnown) {
@@ -120,16 +123,7 @@ public final class MeasuredBuffer implements Buffer {
                 "the buffer was measured by titration from pH %.2f to %.2f",
                 grid.lowestPH(),
                 grid.highestPH())));
-    if (metalsAssumed && !(calciumKnown && magnesiumKnown)) {
-      notices.add(
-          Notice.of(
-              BufferCode.METALS_ASSUMED,
-              "calcium and magnesium",
-              (calciumKnown
-                      ? "magnesium was"
-                      : magnesiumKnown ? "calcium was" : "calcium and magnesium were")
-                  + " not measured and assumed as in a typical beer"));
-    }
+    notices.addAll(new Assumptions(grid).notices(calciumKnown, magnesiumKnown));
     return notices;
   }
 
@@ -327,23 +321,10 @@ public final class MeasuredBuffer implements Buffer {
 
   /** What a fit is told besides the readings, and the readings. Immutable. */
   public static final class Fit {
-    private final List<BufferReadings> readings;
-    private final double noise;
-    private final double electrodeOffset;
-    private final double electrodeSlope;
-    private final Optional<Metals> metals;
+    private final FitInputs inputs;
 
-    private Fit(
-        List<BufferReadings> readings,
-        double noise,
-        double electrodeOffset,
-        double electrodeSlope,
-        Optional<Metals> metals) {
-      this.readings = List.copyOf(readings);
-      this.noise = noise;
-      this.electrodeOffset = electrodeOffset;
-      this.electrodeSlope = electrodeSlope;
-      this.metals = metals;
+    private Fit(FitInputs inputs) {
+      this.inputs = inputs;
     }
 
     /**
@@ -354,7 +335,7 @@ public final class MeasuredBuffer implements Buffer {
      * @throws IllegalArgumentException if they were taken at another temperature than those before
      */
     public Fit with(BufferReadings leg) {
-      List<BufferReadings> more = new ArrayList<>(readings);
+      List<BufferReadings> more = new ArrayList<>(inputs.readings());
       more.add(leg);
       if (!leg.temperature().equals(more.get(0).temperature())) {
         throw new IllegalArgumentException(
@@ -364,7 +345,7 @@ public final class MeasuredBuffer implements Buffer {
                 + more.get(0).temperature()
                 + " is needed, as of the readings before");
       }
-      return new Fit(more, noise, electrodeOffset, electrodeSlope, metals);
+      return new Fit(inputs.with(List.copyOf(more)));
     }
 
     /**
@@ -376,8 +357,8 @@ public final class MeasuredBuffer implements Buffer {
      * @throws IllegalArgumentException if it is out of range
      */
     public Fit withReadingUncertainty(double pH) {
-      double checked = Checks.inRange("uncertainty of a reading", pH, "pH", 1e-5, 1);
-      return new Fit(readings, checked, electrodeOffset, electrodeSlope, metals);
+      return new Fit(
+          inputs.withNoise(Checks.inRange("uncertainty of a reading", pH, "pH", 1e-5, 1)));
     }
 
     /**
@@ -388,8 +369,7 @@ public final class MeasuredBuffer implements Buffer {
      * @throws IllegalArgumentException if it is out of range
      */
     public Fit withZeroUncertainty(double pH) {
-      double checked = Checks.inRange("uncertainty of the zero", pH, "pH", 1e-5, 1);
-      return new Fit(readings, noise, checked, electrodeSlope, metals);
+      return new Fit(inputs.withZero(Checks.inRange("uncertainty of the zero", pH, "pH", 1e-5, 1)));
     }
 
     /**
@@ -400,30 +380,31 @@ public final class MeasuredBuffer implements Buffer {
      * @throws IllegalArgumentException if it is out of range
      */
     public Fit withSlopeUncertainty(double fraction) {
-      double checked = Checks.inRange("uncertainty of the slope", fraction, "", 1e-5, 1);
-      return new Fit(readings, noise, electrodeOffset, checked, metals);
+      return new Fit(
+          inputs.withSlope(Checks.inRange("uncertainty of the slope", fraction, "", 1e-5, 1)));
     }
 
     /**
      * States the calcium and magnesium of the liquid, instead of assuming them, without an
      * uncertainty: what moves with them has none either.
      *
-     * @param calcium 0 or more
-     * @param magnesium 0 or more
+     * @param calcium 0 to 0.1 mol/L
+     * @param magnesium 0 to 0.1 mol/L
      * @return the fit with them
+     * @throws IllegalArgumentException if one is out of range
      */
     public Fit metals(AmountConcentration calcium, AmountConcentration magnesium) {
-      return metals(Metals.stated(calcium, magnesium, OptionalDouble.empty()));
+      return new Fit(inputs.with(Metals.stated(calcium, magnesium, OptionalDouble.empty())));
     }
 
     /**
      * States the calcium and magnesium of the liquid, instead of assuming them.
      *
-     * @param calcium 0 or more
-     * @param magnesium 0 or more
+     * @param calcium 0 to 0.1 mol/L
+     * @param magnesium 0 to 0.1 mol/L
      * @param relativeStandardUncertainty of each, independent of the other, as a fraction
      * @return the fit with them
-     * @throws IllegalArgumentException if the uncertainty is negative or not finite
+     * @throws IllegalArgumentException if one is out of range or the uncertainty negative
      */
     public Fit metals(
         AmountConcentration calcium,
@@ -432,11 +413,56 @@ public final class MeasuredBuffer implements Buffer {
       double u =
           Checks.nonNegative(
               "uncertainty of calcium and magnesium", relativeStandardUncertainty, "");
-      return metals(Metals.stated(calcium, magnesium, OptionalDouble.of(u)));
+      return new Fit(inputs.with(Metals.stated(calcium, magnesium, OptionalDouble.of(u))));
     }
 
-    private Fit metals(Metals measured) {
-      return new Fit(readings, noise, electrodeOffset, electrodeSlope, Optional.of(measured));
+    /**
+     * States the background salt of the liquid, instead of assuming it: the ions that buffer
+     * nothing, besides calcium, magnesium and the strong ions that balance the acids. Counted as a
+     * univalent salt of the same ionic strength, which is about chloride and three times sulfate.
+     *
+     * @param salt 0 to 1 mol/L
+     * @param standardUncertainty its standard uncertainty
+     * @return the fit with it
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public Fit backgroundSalt(AmountConcentration salt, AmountConcentration standardUncertainty) {
+      double perLitre =
+          Checks.inRange(
+              "background salt", salt.inMolesPerLitre(), "mol/L", 0, Usual.MOST_SALT.value());
+      double u =
+          Checks.nonNegative(
+              "uncertainty of the salt", standardUncertainty.inMolesPerLitre(), "mol/L");
+      return new Fit(
+          inputs.withSalt(
+              Traced.of(Source.of("background salt", perLitre, u, "mol/L"))
+                  .times(1 / CarbonicAcid.KILOGRAMS_PER_LITRE)));
+    }
+
+    /**
+     * States the carbon dioxide that was left in the sample when it was titrated, instead of
+     * assuming the residue of a degassed one. It does not count in what is predicted.
+     *
+     * @param left 0 to 10 g/L
+     * @param standardUncertainty its standard uncertainty
+     * @return the fit with it
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public Fit carbonDioxide(MassConcentration left, MassConcentration standardUncertainty) {
+      double grams =
+          Checks.inRange(
+              "carbon dioxide in the sample",
+              left.inGramsPerLitre(),
+              "g/L",
+              0,
+              Usual.MOST_CARBON_DIOXIDE.value());
+      double u =
+          Checks.nonNegative(
+              "uncertainty of the carbon dioxide", standardUncertainty.inGramsPerLitre(), "g/L");
+      return new Fit(
+          inputs.withCarbonDioxide(
+              CarbonicAcid.perKilogram(
+                  Traced.of(Source.of(Usual.CARBON_DIOXIDE.toString(), grams, u, "g/L")))));
     }
 
     /**
@@ -446,7 +472,12 @@ public final class MeasuredBuffer implements Buffer {
      * @throws IllegalArgumentException if there are fewer than 3 readings
      */
     public MeasuredBuffer buffer() {
-      return new MeasuredBuffer(this);
+      return new MeasuredBuffer(inputs);
+    }
+
+    @Override
+    public String toString() {
+      return "fit of " + inputs.readings();
     }
   }
 }

@@ -1,5 +1,6 @@
 package org.brewchem.internal;
 
+import java.util.Arrays;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
@@ -10,11 +11,13 @@ import org.apache.commons.math3.linear.DecompositionSolver;
  * pK, and the strong-ion difference, explain the readings.
  *
  * <p>At each reading the charge balance of the original kilogram of sample reads {@code S - sum n_k
- * a_k(pH) + (h - oh)(1 + v) + t = 0} with t the strong base added (negative for acid) and v the
- * titrant and water added, both per kg of sample. It is linear in S and the n_k, and an error of
- * the reading enters through its slope. The amounts are kept from falling below zero and are drawn
- * towards a prior; an offset and a slope error of the electrode, common to all readings, are
- * estimated along with them as far as their own prior allows.
+ * a_k(pH) - c z(pH) + (h - oh)(1 + v) + t = 0} with t the strong base added (negative for acid), v
+ * the titrant and water added, both per kg of sample, and c carbon dioxide whose charge z is known.
+ * It is linear in S and the n_k, and an error of the reading enters through its slope; the a_k are
+ * those of the pH on the curve, not of the one read, whose noise would bias them. The amounts
+ * are kept from falling below zero and are drawn towards a prior, the less the more of an acid and
+ * of its neighbours there is. Errors of the pH that are common to readings are estimated along with
+ * them as far as their own uncertainty allows.
  */
 public final class BufferRegression {
 
@@ -27,23 +30,50 @@ public final class BufferRegression {
   /** Readings' worth of belief in the stated noise, against what the residuals show. */
   private static final double NOISE_PRIOR_WEIGHT = 4;
 
-  /** What is believed before any reading: amounts on the grid and the electrode. */
+  private static final double LOWEST_PH = 0;
+  private static final double HIGHEST_PH = 14;
+
+  /** Keeps a factor of what the readings know positive, relative to its diagonal. */
+  private static final double ROUNDING = 1e-12;
+
+  /**
+   * What is believed before any reading: amounts on the grid, each with a spread of so much and a
+   * share of the amount besides, the strong-ion difference, and the noise of a reading of pH. Signed
+   * amounts may fall below zero: no beer, but without a bound tests of the residuals are exact.
+   */
   public record Prior(
       double[] gridPk,
       double[] mean,
-      double[] standardDeviation,
+      double spread,
+      double relativeSpread,
       double strongIonDifference,
       double strongIonStandardDeviation,
-      double electrodeOffset,
-      double electrodeSlope,
-      double noise) {}
+      double noise,
+      boolean signed) {}
 
-  /** Readings: arrays of one length. */
+  /**
+   * Readings: arrays of one length; the charge noise is that of the base, Eq/kg. Each common error
+   * says by how much it moves every pH, at a standard uncertainty of its own.
+   */
   public record Readings(
-      double[] pH, double[] baseEquivalentsPerKg, double[] dilution, double chargeNoise) {}
+      double[] pH,
+      double[] baseEquivalentsPerKg,
+      double[] dilution,
+      double[] chargeNoise,
+      double[][] commonErrorsOfPH) {}
 
-  /** Constants of the water: the Debye-Hückel A, log10 of the ion product, background salt. */
-  public record Medium(double debyeHueckelA, double log10IonProduct, double background) {}
+  /**
+   * Constants of the water: the Debye-Hückel A, log10 of the ion product, background salt; carbon
+   * dioxide in mol/kg with its two pK; the misfit of the grid in pH.
+   */
+  public record Medium(
+      double debyeHueckelA,
+      double log10IonProduct,
+      double background,
+      double carbonDioxide,
+      double carbonicPk1,
+      double carbonicPk2,
+      double misfit) {}
 
   private final Prior prior;
   private final Readings readings;
@@ -56,27 +86,38 @@ public final class BufferRegression {
   private final double[] right;
   private final double[] weight;
   private final double[] feedback;
+  private final double[] overBackground;
+  private final double[] overCarbonDioxide;
   private final double[] slopes;
-  private final double[] residualPh;
+  private final double[] residual;
+  private final double[] onCurve;
+  private final double[] spread;
   private double noise;
+  private double squares;
+  private double degrees;
   private double unbalanced;
 
   private BufferRegression(Prior prior, Readings readings, Medium medium) {
     this.prior = prior;
     this.readings = readings;
     this.medium = medium;
+    int n = readings.pH.length;
     groups = prior.gridPk.length;
-    unknowns = groups + 3;
+    unknowns = groups + 1 + readings.commonErrorsOfPH.length;
     estimate = new double[unknowns];
     estimate[0] = prior.strongIonDifference;
     System.arraycopy(prior.mean, 0, estimate, 1, groups);
-    slopes = new double[readings.pH.length];
-    residualPh = new double[readings.pH.length];
+    slopes = new double[n];
+    residual = new double[n];
+    onCurve = readings.pH.clone();
     noise = prior.noise;
-    design = new double[readings.pH.length][];
-    right = new double[readings.pH.length];
-    weight = new double[readings.pH.length];
-    feedback = new double[readings.pH.length];
+    spread = new double[groups];
+    design = new double[n][];
+    right = new double[n];
+    weight = new double[n];
+    feedback = new double[n];
+    overBackground = new double[n];
+    overCarbonDioxide = new double[n];
     factor = fit();
   }
 
@@ -85,7 +126,7 @@ public final class BufferRegression {
     return new BufferRegression(prior, readings, medium);
   }
 
-  /** S, then the amounts on the grid, mol/kg, then offset and relative slope error of the pH. */
+  /** S, then the amounts on the grid, mol/kg, then the common errors in their own uncertainties. */
   public double[] estimate() {
     return estimate.clone();
   }
@@ -95,6 +136,11 @@ public final class BufferRegression {
     return noise;
   }
 
+  /** Variance of the residuals over the one stated for them, and its degrees of freedom. */
+  public double[] scatter() {
+    return new double[] {degrees > 0 ? squares / degrees : 1, degrees};
+  }
+
   /** How far the normal equations of the estimate are from holding, in standard deviations. */
   public double unbalanced() {
     return unbalanced;
@@ -102,25 +148,76 @@ public final class BufferRegression {
 
   /** By how much each reading lies off the fitted curve, in pH. */
   public double[] residuals() {
-    return residualPh.clone();
+    double[] inPH = residual.clone();
+    for (int i = 0; i < inPH.length; i++) {
+      inPH[i] /= slopes[i];
+    }
+    return inPH;
+  }
+
+  /** Slope of the curve at each reading, Eq/kg per pH. */
+  public double[] slopes() {
+    return slopes.clone();
+  }
+
+  /** By how much the base of each reading seems larger for a mol/kg more of background salt. */
+  public double[] overBackground() {
+    return overBackground.clone();
+  }
+
+  /** By how much the base of each reading seems larger for a mol/kg more of carbon dioxide. */
+  public double[] overCarbonDioxide() {
+    return overCarbonDioxide.clone();
   }
 
   /**
-   * Independent standard deviations that together have the covariance of S and the amounts: a row
-   * for each of these, a column for each of as many sources as there are unknowns.
+   * By how much the base of each reading seems larger if the acids of a range of pK moved with the
+   * ionic strength by one charge number more than assumed. Only the dilution counts: what is
+   * predicted, without it, has the same ions.
+   */
+  public double[] overActivity(double fromPk, double belowPk) {
+    double[] column = new double[right.length];
+    for (int i = 0; i < column.length; i++) {
+      double ions = ions(i);
+      double shift = logGamma(ions / (1 + readings.dilution[i]));
+      double bound = 0;
+      for (int k = 0; k < groups; k++) {
+        if (prior.gridPk[k] >= fromPk && prior.gridPk[k] < belowPk) {
+          double a = dissociated(readings.pH[i], prior.gridPk[k], shift);
+          bound += estimate[k + 1] * a * (1 - a);
+        }
+      }
+      column[i] = LN10 * bound * (shift - logGamma(ions));
+    }
+    return column;
+  }
+
+  /** The part of S and the amounts that a common error of the pH has, at its uncertainty. */
+  public double[] partOfCommonError(int index) {
+    ArrayRealVector unit = new ArrayRealVector(unknowns);
+    unit.setEntry(groups + 1 + index, 1);
+    return factor.getSolver().solve(unit).getSubVector(0, groups + 1).toArray();
+  }
+
+  /**
+   * Independent standard deviations that together have the covariance of S and the amounts, but for
+   * the common errors: a row for each of these, a column for each source.
    */
   public double[][] principalParts() {
-    // The covariance is the inverse of H = L L', so that the rows of L inverse, transposed, do it.
-    double[][] lower = factor.getL().getData();
-    double[][] parts = new double[groups + 1][unknowns];
-    for (int unit = 0; unit <= groups; unit++) {
-      for (int row = unit; row < unknowns; row++) {
-        double sum = row == unit ? 1 : 0;
-        for (int column = unit; column < row; column++) {
-          sum -= lower[row][column] * parts[unit][column];
-        }
-        parts[unit][row] = sum / lower[row][row];
+    // With H = M + C, C what is believed of the common errors, the rest is H^-1 M H^-1; M = L L'.
+    double[][] known = normalMatrix(false);
+    for (int i = 0; i < unknowns; i++) {
+      known[i][i] += ROUNDING * (known[i][i] + 1e-300);
+      if (known[i][i] == 0) {
+        known[i][i] = ROUNDING;
       }
+    }
+    double[][] lower = factor(known).getL().getData();
+    double[][] parts = new double[groups + 1][unknowns];
+    DecompositionSolver inverse = factor.getSolver();
+    double[][] moved = inverse.solve(new Array2DRowRealMatrix(lower, false)).getData();
+    for (int i = 0; i <= groups; i++) {
+      parts[i] = moved[i];
     }
     return parts;
   }
@@ -129,13 +226,49 @@ public final class BufferRegression {
    * How S and the amounts move if the base added before each reading was larger by so much, Eq/kg.
    */
   public double[] response(double[] baseEquivalentsPerKg) {
-    ArrayRealVector moved = new ArrayRealVector(unknowns);
+    return factor
+        .getSolver()
+        .solve(new ArrayRealVector(projected(baseEquivalentsPerKg), false))
+        .mapMultiply(-1)
+        .getSubVector(0, groups + 1)
+        .toArray();
+  }
+
+  /**
+   * What the readings say of an error of the base that nobody stated: how strongly they ask for it,
+   * and what of one column another shares, both weighted and with the fit taken off.
+   */
+  public double asked(double[] column) {
+    double sum = 0;
+    for (int i = 0; i < right.length; i++) {
+      sum += column[i] * weight[i] * residual[i];
+    }
+    return sum;
+  }
+
+  /** See {@link #asked}. */
+  public double shared(double[] one, double[] other) {
+    double sum = 0;
+    for (int i = 0; i < right.length; i++) {
+      sum += one[i] * weight[i] * other[i];
+    }
+    double[] first = projected(one);
+    double[] second = factor.getSolver().solve(new ArrayRealVector(projected(other))).toArray();
+    for (int c = 0; c < unknowns; c++) {
+      sum -= first[c] * second[c];
+    }
+    return sum;
+  }
+
+  private double[] projected(double[] column) {
+    double[] sums = new double[unknowns];
     for (int i = 0; i < design.length; i++) {
+      double weighted = weight[i] * column[i];
       for (int c = 0; c < unknowns; c++) {
-        moved.addToEntry(c, -weight[i] * design[i][c] * baseEquivalentsPerKg[i]);
+        sums[c] += weighted * design[i][c];
       }
     }
-    return factor.getSolver().solve(moved).getSubVector(0, groups + 1).toArray();
+    return sums;
   }
 
   private static double dissociated(double pH, double pK, double logGamma) {
@@ -148,49 +281,80 @@ public final class BufferRegression {
 
   private CholeskyDecomposition fit() {
     int n = readings.pH.length;
+    boolean[] free = new boolean[unknowns];
+    Arrays.fill(free, prior.signed ? 1 : groups + 1, unknowns, true);
+    free[0] = true;
     for (int pass = 0; pass < PASSES; pass++) {
-      double[][] h = new double[unknowns][unknowns];
-      double[] g = new double[unknowns];
-      boolean[] free = new boolean[unknowns];
-      free[0] = true;
-      free[groups + 1] = true;
-      free[groups + 2] = true;
-      addPrior(h, g);
+      widen();
       for (int i = 0; i < n; i++) {
         row(i);
-        double sd = Math.hypot(slopes[i] * noise, readings.chargeNoise);
+        double sd = Math.hypot(slopes[i] * Math.hypot(noise, medium.misfit), readings.chargeNoise[i]);
         weight[i] = 1 / (sd * sd);
-        for (int r = 0; r < unknowns; r++) {
-          double wr = weight[i] * design[i][r];
-          g[r] += wr * right[i];
-          for (int c = 0; c < unknowns; c++) {
-            h[r][c] += wr * design[i][c];
-          }
-        }
+      }
+      double[][] h = normalMatrix(true);
+      double[] g = projected(right);
+      g[0] += prior.strongIonDifference / square(prior.strongIonStandardDeviation);
+      for (int k = 0; k < groups; k++) {
+        g[k + 1] += prior.mean[k] / square(spread[k]);
       }
       estimate = scaledSolve(h, g, free, estimate);
       unbalanced = unbalanced(h, g, free);
       updateNoise(factor(h).getSolver());
     }
-    return covariance();
+    // Here the strong ions count in the ionic strength, too, which the passes hold constant: what
+    // is predicted from the parameters moves like that.
+    for (int i = 0; i < n; i++) {
+      design[i][0] += feedback[i];
+    }
+    return factor(normalMatrix(true));
   }
 
-  /**
-   * The normal equations at the estimate. Here the strong ions count in the ionic strength, too,
-   * which the passes hold constant: what is predicted from the parameters moves like that.
-   */
-  private CholeskyDecomposition covariance() {
+  /** An amount may lie the further from the typical one the more of it, or next to it, is found. */
+  private void widen() {
+    for (int k = 0; k < groups; k++) {
+      double found = 2 * estimate[k + 1];
+      double parts = 2;
+      if (k > 0) {
+        found += estimate[k];
+        parts++;
+      }
+      if (k < groups - 1) {
+        found += estimate[k + 2];
+        parts++;
+      }
+      spread[k] = prior.spread + prior.relativeSpread * Math.max(prior.mean[k], Math.abs(found) / parts);
+    }
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+
+  /** The normal matrix, with or without what is believed of the common errors. */
+  private double[][] normalMatrix(boolean withCommonErrors) {
     double[][] h = new double[unknowns][unknowns];
-    addPrior(h, new double[unknowns]);
+    h[0][0] = 1 / square(prior.strongIonStandardDeviation);
+    for (int k = 0; k < groups; k++) {
+      h[k + 1][k + 1] = 1 / square(spread[k]);
+    }
+    for (int e = groups + 1; withCommonErrors && e < unknowns; e++) {
+      h[e][e] = 1;
+    }
     for (int i = 0; i < design.length; i++) {
-      design[i][0] += feedback[i];
+      double[] row = design[i];
       for (int r = 0; r < unknowns; r++) {
-        for (int c = 0; c < unknowns; c++) {
-          h[r][c] += weight[i] * design[i][r] * design[i][c];
+        double weighted = weight[i] * row[r];
+        for (int c = 0; c <= r; c++) {
+          h[r][c] += weighted * row[c];
         }
       }
     }
-    return factor(h);
+    for (int r = 0; r < unknowns; r++) {
+      for (int c = 0; c < r; c++) {
+        h[c][r] = h[r][c];
+      }
+    }
+    return h;
   }
 
   private static CholeskyDecomposition factor(double[][] h) {
@@ -238,26 +402,23 @@ public final class BufferRegression {
     return x;
   }
 
-  private void addPrior(double[][] h, double[] g) {
-    addPrior(h, g, 0, prior.strongIonDifference, prior.strongIonStandardDeviation);
-    for (int k = 0; k < groups; k++) {
-      addPrior(h, g, k + 1, prior.mean[k], prior.standardDeviation[k]);
-    }
-    addPrior(h, g, groups + 1, 0, prior.electrodeOffset);
-    addPrior(h, g, groups + 2, 0, prior.electrodeSlope);
-  }
-
-  private static void addPrior(double[][] h, double[] g, int i, double mean, double sd) {
-    h[i][i] += 1 / (sd * sd);
-    g[i] += mean / (sd * sd);
+  /**
+   * Univalent ions per kilogram of sample: strong ions, those of the titrant, H+, and the weak acids
+   * that balance them. The ion of an acid that is added takes the place of theirs.
+   */
+  private double ions(int i) {
+    double base = readings.baseEquivalentsPerKg[i];
+    double protons = Math.pow(10, -readings.pH[i]) * (1 + readings.dilution[i]);
+    double strong = estimate[0];
+    double net = strong + base + protons;
+    return (Math.abs(strong) + Math.abs(base) + protons + Math.abs(net)) / 2 + medium.background;
   }
 
   private void row(int i) {
-    double pH = readings.pH[i];
+    double pH = onCurve[i];
     double v = readings.dilution[i];
     double base = readings.baseEquivalentsPerKg[i];
-    double ions = Math.abs(estimate[0]) + Math.abs(base) + medium.background;
-    double ionic = ions / (1 + v);
+    double ionic = ions(i) / (1 + v);
     double shift = logGamma(ionic);
     double gamma = Math.pow(10, shift);
     double h = Math.pow(10, -pH) / gamma * (1 + v);
@@ -272,33 +433,53 @@ public final class BufferRegression {
       slope += estimate[k + 1] * a * (1 - a);
       overLogGamma += estimate[k + 1] * a * (1 - a);
     }
+    // The second step of carbon dioxide takes a proton from a charged form: three times the shift.
+    double first = dissociated(pH, medium.carbonicPk1, shift);
+    double second = dissociated(pH, medium.carbonicPk2, 3 * shift);
+    double carbonate = first * (1 + second);
+    slope += medium.carbonDioxide * (first * (1 - first) + second * (1 - second));
     slope *= LN10;
     slopes[i] = slope;
     double perIonic = (logGamma(ionic + IONIC_STEP) - shift) / IONIC_STEP;
-    feedback[i] = LN10 * overLogGamma * perIonic * Math.signum(estimate[0]) / (1 + v);
-    row[groups + 1] = slope;
-    row[groups + 2] = slope * (pH - 7);
+    overBackground[i] = LN10 * overLogGamma * perIonic / (1 + v);
+    overCarbonDioxide[i] = -carbonate;
+    double net = estimate[0] + base + Math.pow(10, -pH) * (1 + v);
+    feedback[i] = overBackground[i] * (Math.signum(estimate[0]) + Math.signum(net)) / 2;
+    for (int e = 0; e < readings.commonErrorsOfPH.length; e++) {
+      row[groups + 1 + e] = slope * readings.commonErrorsOfPH[e][i];
+    }
     design[i] = row;
-    right[i] = -(h - oh) - base;
+    right[i] =
+        -(h - oh) - base + medium.carbonDioxide * carbonate + slope * (readings.pH[i] - pH);
   }
 
   private void updateNoise(DecompositionSolver inverse) {
     int n = right.length;
-    double squares = 0;
+    double weighted = 0;
     double effective = 0;
+    squares = 0;
     for (int i = 0; i < n; i++) {
       double r = right[i];
       for (int c = 0; c < unknowns; c++) {
         r -= design[i][c] * estimate[c];
       }
-      residualPh[i] = r / slopes[i];
-      squares += weight[i] * r * r;
+      residual[i] = r;
+      double ofPH = square(slopes[i] * Math.hypot(noise, medium.misfit));
+      onCurve[i] =
+          Math.min(
+              HIGHEST_PH,
+              Math.max(LOWEST_PH, readings.pH[i] - ofPH * weight[i] * r / slopes[i]));
+      weighted += weight[i] * r * r;
+      double stated =
+          Math.hypot(
+              slopes[i] * Math.hypot(prior.noise, medium.misfit), readings.chargeNoise[i]);
+      squares += square(r / stated);
       ArrayRealVector row = new ArrayRealVector(design[i], false);
       effective += weight[i] * row.dotProduct(inverse.solve(row));
     }
-    double degrees = Math.max(n - effective, 0);
+    degrees = Math.max(n - effective, 0);
     double variance =
-        (NOISE_PRIOR_WEIGHT * prior.noise * prior.noise + squares * noise * noise)
+        (NOISE_PRIOR_WEIGHT * prior.noise * prior.noise + weighted * noise * noise)
             / (NOISE_PRIOR_WEIGHT + degrees);
     noise = Math.sqrt(variance);
   }

@@ -20,6 +20,7 @@ import org.brewchem.internal.PhysicalConstants;
 import org.brewchem.quantity.ElectricPotential;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
+import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 
 /**
@@ -204,6 +205,34 @@ public final class ElectrodeCalibration implements Answering {
       deviations[i] = value(reading.potential(), bath) - reading.pH(bath).value();
     }
     return deviations;
+  }
+
+  /**
+   * Returns the errors of the buffers as sources of uncertainty, one to each: what its label allows
+   * and how well it was read, together. They give the line its zero and its slope with their
+   * covariance.
+   *
+   * @param standardUncertainty of each buffer and its reading, in pH, above 0
+   * @return the sources, in the order of the readings
+   * @throws IllegalArgumentException if the uncertainty is not above 0
+   */
+  public List<Source> errors(double standardUncertainty) {
+    double u = Checks.positive("uncertainty of a buffer", standardUncertainty, "pH");
+    List<Source> errors = new ArrayList<>();
+    for (BufferReading reading : readings) {
+      errors.add(Source.of("electrode in a buffer of " + reading.pH(bath), 0, u, "pH"));
+    }
+    return List.copyOf(errors);
+  }
+
+  /** By how much a pH that is read moves with the error of each buffer. */
+  double[] shares(PH pH) {
+    double[] x = readings.stream().mapToDouble(r -> r.pH(bath).value()).toArray();
+    double mean = Arrays.stream(x).average().orElseThrow();
+    double squares = Arrays.stream(x).map(v -> (v - mean) * (v - mean)).sum();
+    return Arrays.stream(x)
+        .map(v -> 1.0 / x.length + (pH.value() - mean) * (v - mean) / squares)
+        .toArray();
   }
 
   /**

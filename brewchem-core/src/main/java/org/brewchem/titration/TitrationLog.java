@@ -1,6 +1,7 @@
 package org.brewchem.titration;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.brewchem.buffer.BufferReadings;
@@ -8,6 +9,7 @@ import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Volume;
 import org.brewchem.uncertainty.Input;
+import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 
 /**
@@ -117,9 +119,10 @@ public final class TitrationLog extends TitrationCurve {
 
   /**
    * Returns the readings as a measured buffer takes them: the direction that of the titrant, water
-   * counted in the dilution, volumes read to 0.02 mL, and what is common to all readings, the
-   * concentration of the titrant and the volume of the sample, as sources of uncertainty. A blank,
-   * which belongs to one end point, is not subtracted.
+   * counted in the dilution, volumes read to 0.02 mL. What is common to all readings comes as
+   * sources of uncertainty: the concentration of the titrant, the volume of the sample, the burette,
+   * whose limit of error is reached at the last volume, and the blank, which counts at each pH as
+   * the carbon dioxide that it mostly is.
    *
    * @return the readings
    * @throws IllegalArgumentException if the titrant is sulfuric acid, whose second proton is not
@@ -149,10 +152,60 @@ public final class TitrationLog extends TitrationCurve {
                 titration.apparatus().pipetteTolerance(sample).inMillilitres(),
                 "mL")
             .traced();
-    return plain
-        .proportionalTo(strength.dividedBy(taken))
+    double last = Arrays.stream(volumes).max().orElse(0);
+    Input burette =
+        Input.triangular(
+            "burette at its last volume",
+            last,
+            titration.apparatus().buretteTolerance().inMillilitres(),
+            "mL");
+    Traced factor = strength.dividedBy(taken);
+    BufferReadings all =
+        plain.proportionalTo(last > 0 ? factor.times(burette.traced()) : factor);
+    if (titration.blank().inMillilitres() > 0) {
+      double u = titration.apparatus().buretteTolerance().inMillilitres() / Math.sqrt(6);
+      all = all.withBlank(titration.blank(), titration.endPoint(), Volume.ofMillilitres(u));
+    }
+    return all
         .dilutedBy(titration.initialVolume().minus(own), own)
         .at(titration.temperature());
+  }
+
+  /**
+   * Returns the same readings with the errors of the electrode that read them, as its calibration
+   * leaves them: the error of each buffer is a source, which moves every reading by its share in the
+   * line. A second log with the same sources correlates with this one.
+   *
+   * @param calibration the calibration
+   * @param buffers how well each of its buffers was read, in its order, from {@link
+   *     ElectrodeCalibration#errors}
+   * @return the readings
+   * @throws IllegalArgumentException if there is not one source to each buffer, or the titrant is
+   *     sulfuric acid
+   */
+  public BufferReadings bufferReadings(ElectrodeCalibration calibration, List<Source> buffers) {
+    BufferReadings all = bufferReadings();
+    double[] read = readings().stream().mapToDouble(r -> r.pH().value()).toArray();
+    double[][] shares = new double[read.length][];
+    for (int i = 0; i < read.length; i++) {
+      shares[i] = calibration.shares(PH.of(read[i]));
+    }
+    if (buffers.size() != calibration.deviations().length) {
+      throw new IllegalArgumentException(
+          "buffers: "
+              + buffers.size()
+              + " sources are not possible; one to each of "
+              + calibration.deviations().length
+              + " buffers is needed");
+    }
+    for (int buffer = 0; buffer < buffers.size(); buffer++) {
+      double[] column = new double[read.length];
+      for (int i = 0; i < column.length; i++) {
+        column[i] = shares[i][buffer];
+      }
+      all = all.withErrorOfPH(buffers.get(buffer), column);
+    }
+    return all;
   }
 
   /**

@@ -11,8 +11,11 @@ final class DoseSearch {
   /** How far a figure may be from its target, relative to it or to 1. */
   static final double TOLERANCE = 1e-9;
 
-  /** Far more than anybody could mean, mol per litre of liquid. */
-  private static final double MOST = 5;
+  /**
+   * More than anybody could mean, mol per litre of liquid, and about where the Davies equation ends;
+   * our choice.
+   */
+  private static final double MOST = 1;
 
   /** The first look, mol per litre: it tells the direction and is far above rounding. */
   private static final double FIRST = 1e-6;

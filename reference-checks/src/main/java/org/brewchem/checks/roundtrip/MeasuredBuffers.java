@@ -57,6 +57,10 @@ public final class MeasuredBuffers {
 
   private static final double CALIBRATED_SLOPE = 0.003;
 
+  // What the simulated samples do not have, and their titrant and pipette are exact: all stated.
+  private static final AmountConcentration NO_SALT = AmountConcentration.ofMolesPerLitre(0);
+  private static final MassConcentration NO_CARBON_DIOXIDE = MassConcentration.ofGramsPerLitre(0);
+
   private static final Source SOURCE =
       new Source("own-simulation", "own simulation of invented beers with level pairs");
 
@@ -112,7 +116,8 @@ public final class MeasuredBuffers {
             + (twoLegs ? "two legs, " : "one leg, ")
             + (electrode ? "electrode astray" : "white noise"),
         SOURCE,
-        "500 random beers, white noise of 0.005 and 0.02 pH, a burette good to 0.01 mL, "
+        "500 random beers, white noise of 0.005 and 0.02 pH, a burette good to 0.01 mL, an exact"
+            + " titrant, no background salt and no carbon dioxide, all stated, "
             + error
             + "; change of pH by 0.3, 1 and 3 g/L of lactic acid ("
             + (twoLegs ? "inside" : "below")
@@ -205,18 +210,24 @@ public final class MeasuredBuffers {
           MeasuredBuffer.fit()
               .withReadingUncertainty(noise)
               .withZeroUncertainty(electrode ? ELECTRODE_OFFSET : CALIBRATED_OFFSET)
-              .withSlopeUncertainty(electrode ? ELECTRODE_SLOPE / 2 : CALIBRATED_SLOPE);
+              .withSlopeUncertainty(electrode ? ELECTRODE_SLOPE / 2 : CALIBRATED_SLOPE)
+              .backgroundSalt(NO_SALT, NO_SALT)
+              .carbonDioxide(NO_CARBON_DIOXIDE, NO_CARBON_DIOXIDE);
       double[] up = volumes(beer, Base.SODIUM_HYDROXIDE, 9);
       fit =
           fit.with(
               BufferReadings.withAlkali(
-                  SAMPLE, TITRANT, BURETTE, up, meter.read(beer, Base.SODIUM_HYDROXIDE, up)));
+                  SAMPLE, TITRANT, BURETTE, up, meter.read(beer, Base.SODIUM_HYDROXIDE, up))
+                  .withTitrantUncertainty(0)
+                  .withSampleUncertainty(0));
       if (twoLegs) {
         double[] down = volumes(beer, Acid.HYDROCHLORIC, 2.6);
         fit =
             fit.with(
                 BufferReadings.withAcid(
-                    SAMPLE, TITRANT, BURETTE, down, meter.read(beer, Acid.HYDROCHLORIC, down)));
+                    SAMPLE, TITRANT, BURETTE, down, meter.read(beer, Acid.HYDROCHLORIC, down))
+                    .withTitrantUncertainty(0)
+                    .withSampleUncertainty(0));
       }
       compare(beer, fit.buffer());
     }

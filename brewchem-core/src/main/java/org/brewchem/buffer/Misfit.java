@@ -1,0 +1,335 @@
+package org.brewchem.buffer;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.brewchem.figure.Notice;
+import org.brewchem.internal.BufferRegression;
+import org.brewchem.uncertainty.Traced;
+
+/**
+ * Judges readings by the curve that was fitted to them. Each test asks how strongly the residuals
+ * want an error that nobody stated, in standard deviations: a score test, in whose variance the fit
+ * and everything that was stated or assumed count (textbook statistics; levels: our choice).
+ */
+final class Misfit {
+
+  /** No more than this share of the readings is rejected one by one. */
+  private static final double MOST_REJECTED = 0.15;
+
+  private static final double LEAST_DEGREES = 3;
+
+  /** Readings that end below say nothing of carbon dioxide. */
+  private static final double REACHES_CARBON_DIOXIDE = 7;
+
+  private final GridFit grid;
+  private final AllReadings all;
+  private final int legs;
+
+  Misfit(GridFit grid) {
+    this.grid = grid;
+    all = grid.readings();
+    legs = grid.inputs().readings().size();
+  }
+
+  List<Notice> notices() {
+    List<Notice> notices = new ArrayList<>();
+    findImplausible(notices);
+    boolean columns = findDirection(notices) || !notices.isEmpty();
+    if (columns) {
+      return notices;
+    }
+    boolean[] rejected = new boolean[all.size()];
+    AllReadings kept = all;
+    BufferRegression fit = grid.judging(kept);
+    BufferRegression whole = fit;
+    List<Notice> single = new ArrayList<>();
+    boolean isolated = true;
+    for (int worst = worst(kept, fit); worst >= 0; worst = worst(kept, fit)) {
+      if (single.size() + 1 > MOST_REJECTED * all.size()) {
+        isolated = false;
+        break;
+      }
+      mark(rejected, kept, worst);
+      single.add(rejection(kept, fit, worst));
+      kept = all.without(rejected);
+      fit = grid.judging(kept);
+    }
+    single.sort((one, other) -> Long.compare(one.row().orElse(0), other.row().orElse(0)));
+    notices.addAll(single);
+    Judge judge = isolated ? new Judge(kept, fit) : new Judge(all, whole);
+    judge.findNoise(notices);
+    judge.findPattern(notices);
+    if (legs > 1) {
+      judge.findGap(notices);
+      judge.findTitrant(notices);
+    }
+    findCarbonDioxide(notices);
+    return notices;
+  }
+
+  private void findCarbonDioxide(List<Notice> notices) {
+    double[] near = grid.nearCarbonDioxide();
+    if (grid.highestPH() > REACHES_CARBON_DIOXIDE
+        && near[0] > Usual.LIKELY_CARBON_DIOXIDE.value()
+        && near[1] > Usual.LIKELY_SHARE.value()) {
+      notices.add(
+          Notice.of(
+              BufferCode.CARBON_DIOXIDE_LIKELY,
+              "readings",
+              String.format(
+                  Locale.ROOT,
+                  "%.1f mmol/kg are bound about pK 6.4, more than a beer holds there: was the sample"
+                      + " degassed? Its pH and its acidity count carbon dioxide that is left",
+                  1000 * near[0])));
+    }
+  }
+
+  private String name(int leg) {
+    BufferReadings readings = grid.inputs().readings().get(leg);
+    String direction = last(readings) < 0 ? "acid" : "alkali";
+    return legs == 1 ? "readings" : "readings " + (leg + 1) + ", with " + direction;
+  }
+
+  private static double last(BufferReadings readings) {
+    double furthest = 0;
+    for (int i = 0; i < readings.size(); i++) {
+      if (Math.abs(readings.base(i)) > Math.abs(furthest)) {
+        furthest = readings.base(i);
+      }
+    }
+    return furthest;
+  }
+
+  private void findImplausible(List<Notice> notices) {
+    for (int i = 0; i < all.size(); i++) {
+      if (all.pH[i] < Usual.LOWEST_PH.value() || all.pH[i] > Usual.HIGHEST_PH.value()) {
+        notices.add(
+            Notice.ofRow(
+                BufferCode.READING_IMPLAUSIBLE,
+                name(all.leg[i]),
+                all.row[i] + 1L,
+                String.format(
+                    Locale.ROOT,
+                    "pH %.2f, beyond %.0f to %.0f, is no reading of a beer's titration: are volume"
+                        + " and pH exchanged?",
+                    all.pH[i],
+                    Usual.LOWEST_PH.value(),
+                    Usual.HIGHEST_PH.value())));
+        return;
+      }
+    }
+  }
+
+  private boolean findDirection(List<Notice> notices) {
+    boolean found = false;
+    for (int leg = 0; leg < legs; leg++) {
+      BufferReadings readings = grid.inputs().readings().get(leg);
+      double meanBase = 0;
+      double meanPH = 0;
+      int n = readings.size();
+      for (int i = 0; i < n; i++) {
+        meanBase += readings.base(i) / n;
+        meanPH += readings.pH(i) / n;
+      }
+      double covariance = 0;
+      for (int i = 0; i < n; i++) {
+        covariance += (readings.base(i) - meanBase) * (readings.pH(i) - meanPH);
+      }
+      if (covariance < 0) {
+        found = true;
+        boolean acid = last(readings) < 0;
+        notices.add(
+            Notice.of(
+                BufferCode.RUNS_AGAINST_TITRANT,
+                name(leg),
+                "the pH "
+                    + (acid ? "rises while acid" : "falls while alkali")
+                    + " is added: the titrant is "
+                    + (acid ? "an alkali" : "an acid")
+                    + ", or a column is reversed"));
+      }
+    }
+    return found;
+  }
+
+  private static void mark(boolean[] rejected, AllReadings kept, int index) {
+    int passed = -1;
+    for (int i = 0; i < rejected.length; i++) {
+      if (!rejected[i] && ++passed == index) {
+        rejected[i] = true;
+        return;
+      }
+    }
+    throw new IllegalStateException("reading " + index + " of " + kept.size());
+  }
+
+  private Notice rejection(AllReadings kept, BufferRegression fit, int index) {
+    return Notice.ofRow(
+        BufferCode.READING_REJECTED,
+        name(kept.leg[index]),
+        kept.row[index] + 1L,
+        String.format(
+            Locale.ROOT,
+            "pH %.3f lies %+.3f off the fitted curve, more than a scatter of %.3f explains",
+            kept.pH[index],
+            fit.residuals()[index],
+            fit.noise()));
+  }
+
+  /** The reading furthest off, if the curve rejects it; else -1. */
+  private static int worst(AllReadings some, BufferRegression fit) {
+    double degrees = fit.scatter()[1];
+    if (degrees < LEAST_DEGREES) {
+      return -1;
+    }
+    int worst = -1;
+    double furthest = Usual.REJECTED.value();
+    double[] one = new double[some.size()];
+    for (int i = 0; i < one.length; i++) {
+      one[i] = 1;
+      double z = Math.abs(fit.asked(one)) / Math.sqrt(fit.shared(one, one));
+      one[i] = 0;
+      // The scatter without the reading itself.
+      double rest = Math.max(degrees - 1, 1) / Math.max(degrees - z * z, 1e-3 * degrees);
+      double deleted = z * Math.sqrt(Math.min(rest, degrees));
+      if (deleted > furthest) {
+        furthest = deleted;
+        worst = i;
+      }
+    }
+    return worst;
+  }
+
+  /** Tests on readings of which single bad ones are left out. */
+  private final class Judge {
+    private final AllReadings some;
+    private final BufferRegression fit;
+    private final Map<Traced, double[]> untraced;
+
+    Judge(AllReadings some, BufferRegression fit) {
+      this.some = some;
+      this.fit = fit;
+      untraced = grid.untraced(some, fit);
+    }
+
+    /** An unknown error by its column: what the readings say it is, and in standard deviations. */
+    private double[] asked(double[] column) {
+      double information = fit.shared(column, column);
+      double variance = information;
+      for (Map.Entry<Traced, double[]> known : untraced.entrySet()) {
+        double part = fit.shared(column, known.getValue()) * known.getKey().knownPart();
+        variance += part * part;
+      }
+      double score = fit.asked(column);
+      return new double[] {score / information, score / Math.sqrt(variance)};
+    }
+
+    void findNoise(List<Notice> notices) {
+      double[] scatter = fit.scatter();
+      if (scatter[1] < 1) {
+        return;
+      }
+      double limit =
+          new ChiSquaredDistribution(null, scatter[1])
+                  .inverseCumulativeProbability(Usual.NOISE.value())
+              / scatter[1];
+      if (scatter[0] > limit) {
+        notices.add(
+            Notice.of(
+                BufferCode.TOO_MUCH_NOISE,
+                "readings",
+                String.format(
+                    Locale.ROOT,
+                    "the readings scatter by %.3f pH around the fitted curve, %.1f times what was"
+                        + " stated for them",
+                    fit.noise(),
+                    Math.sqrt(scatter[0]))));
+      }
+    }
+
+    void findPattern(List<Notice> notices) {
+      double sum = 0;
+      double squares = 0;
+      double[] residuals = fit.residuals();
+      double[] slopes = fit.slopes();
+      double[] scaled = new double[residuals.length];
+      for (int i = 0; i < scaled.length; i++) {
+        scaled[i] =
+            residuals[i] / Math.hypot(fit.noise(), some.chargeNoise[i] / Math.abs(slopes[i]));
+        squares += scaled[i] * scaled[i] / scaled.length;
+      }
+      int pairs = 0;
+      for (int i = 1; i < scaled.length; i++) {
+        if (some.leg[i] == some.leg[i - 1]) {
+          sum += scaled[i] * scaled[i - 1];
+          pairs++;
+        }
+      }
+      if (pairs > 2 * LEAST_DEGREES && sum > Usual.PATTERN.value() * Math.sqrt(pairs) * squares) {
+        notices.add(
+            Notice.of(
+                BufferCode.RESIDUALS_WITH_PATTERN,
+                "readings",
+                "readings that follow each other lie off the fitted curve to the same side: the"
+                    + " electrode lagged or drifted, or a volume is wrong"));
+      }
+    }
+
+    void findGap(List<Notice> notices) {
+      double[] slopes = fit.slopes();
+      for (int leg = 1; leg < legs; leg++) {
+        double[] column = new double[some.size()];
+        for (int i = 0; i < column.length; i++) {
+          column[i] = some.leg[i] == leg ? slopes[i] : 0;
+        }
+        double[] gap = asked(column);
+        if (Math.abs(gap[1]) > Usual.LEGS.value()) {
+          notices.add(
+              Notice.of(
+                  BufferCode.LEGS_DO_NOT_MEET,
+                  name(leg),
+                  String.format(
+                      Locale.ROOT,
+                      "they lie %+.3f pH off those of the first portion: another liquid, or an"
+                          + " electrode that moved in between",
+                      gap[0])));
+        }
+      }
+    }
+
+    void findTitrant(List<Notice> notices) {
+      double most = Usual.DOUBTFUL.value();
+      int doubted = -1;
+      OptionalDouble ratio = OptionalDouble.empty();
+      for (int leg = 0; leg < legs; leg++) {
+        double[] column = new double[some.size()];
+        for (int i = 0; i < column.length; i++) {
+          column[i] = some.leg[i] == leg ? some.base[i] : 0;
+        }
+        if (fit.shared(column, column) > 0) {
+          double[] error = asked(column);
+          if (Math.abs(error[1]) > most) {
+            most = Math.abs(error[1]);
+            doubted = leg;
+            ratio = OptionalDouble.of(1 + error[0]);
+          }
+        }
+      }
+      if (doubted >= 0) {
+        notices.add(
+            Notice.of(
+                BufferCode.TITRANT_DOUBTFUL,
+                name(doubted),
+                String.format(
+                    Locale.ROOT,
+                    "they would fit the other portion with %.2f times the stated concentration of"
+                        + " titrant over sample",
+                    ratio.getAsDouble())));
+      }
+    }
+  }
+}

@@ -1,0 +1,227 @@
+package org.brewchem.buffer;
+
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.gPerL;
+import static org.brewchem.quantity.Quantities.mL;
+import static org.brewchem.quantity.Quantities.mmolPerL;
+import static org.brewchem.quantity.Quantities.molPerL;
+import static org.brewchem.quantity.Quantities.pH;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.OptionalLong;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.brewchem.OutOfRangeException;
+import org.brewchem.figure.Code;
+import org.brewchem.figure.Notice;
+import org.brewchem.figure.Severity;
+import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.solution.SimulatedTitration;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Base;
+import org.brewchem.substance.Ion;
+import org.brewchem.substance.Solute;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
+
+/** How the fitted curve judges the readings, and what is refused. */
+class JudgedReadingsTest {
+
+  private static final AmountConcentration DECIMOLAR = molPerL(0.1);
+  private static final double NOISE = 0.01;
+
+  /** Invented. */
+  private static Solution beer(double groups, double lactic, double own) {
+    return TypicalBeer.namedAcids(celsius(20))
+        .plus(TypicalBeer.lumpedGroups(celsius(20), groups))
+        .with(Acid.LACTIC, mmolPerL(lactic))
+        .with(Ion.CALCIUM, mmolPerL(1.4))
+        .with(Ion.MAGNESIUM, mmolPerL(3.1))
+        .with(Ion.CHLORIDE, mmolPerL(6))
+        .closedTo(pH(own));
+  }
+
+  private static final Solution BEER = beer(1.1, 2, 4.25);
+
+  /** Volumes, then the pH read there. */
+  private static double[][] leg(Solution beer, Solute titrant, double last, long seed) {
+    SimulatedTitration titration =
+        SimulatedTitration.of(beer, Solution.at(celsius(20)).with(titrant, DECIMOLAR), mL(50));
+    double end = titration.volumeTo(pH(last)).inMillilitres();
+    double[] volumes = new double[30];
+    for (int i = 0; i < volumes.length; i++) {
+      volumes[i] = end * i / (volumes.length - 1);
+    }
+    double[] read = titration.pHAfter(volumes);
+    Random random = new Random(seed);
+    for (int i = 0; i < read.length; i++) {
+      read[i] += NOISE * random.nextGaussian();
+    }
+    return new double[][] {volumes, read};
+  }
+
+  private static double[][] up(Solution beer) {
+    return leg(beer, Base.SODIUM_HYDROXIDE, 9, 41);
+  }
+
+  private static double[][] down(Solution beer) {
+    return leg(beer, Acid.HYDROCHLORIC, 2.7, 42);
+  }
+
+  private static BufferReadings alkali(double[][] leg) {
+    return BufferReadings.withAlkali(mL(50), DECIMOLAR, leg[0], leg[1]);
+  }
+
+  private static BufferReadings acid(double[][] leg) {
+    return BufferReadings.withAcid(mL(50), DECIMOLAR, leg[0], leg[1]);
+  }
+
+  private static List<Notice> faults(BufferReadings... readings) {
+    return MeasuredBuffer.from(readings).pH().notices().stream()
+        .filter(notice -> notice.severity() != Severity.REMARK)
+        .toList();
+  }
+
+  private static Set<Code> codes(BufferReadings... readings) {
+    return faults(readings).stream().map(Notice::code).collect(Collectors.toSet());
+  }
+
+  @Test
+  void soundReadingsOfTwoPortionsGiveNoNotice() {
+    assertEquals(List.of(), faults(alkali(up(BEER)), acid(down(BEER))));
+    assertEquals(List.of(), faults(alkali(up(BEER))));
+  }
+
+  @Test
+  void everyReadingThatTheCurveRejectsIsNamedByItsRow() {
+    double[][] up = up(BEER);
+    double[][] down = down(BEER);
+    up[1][4] += 0.09;
+    up[1][19] -= 0.1;
+    down[1][12] += 0.1;
+    List<Notice> rejected =
+        faults(alkali(up), acid(down)).stream()
+            .filter(notice -> notice.code() == BufferCode.READING_REJECTED)
+            .toList();
+    assertEquals(
+        List.of(OptionalLong.of(5), OptionalLong.of(13), OptionalLong.of(20)),
+        rejected.stream().map(Notice::row).toList());
+    assertEquals("readings 2, with acid", rejected.get(1).subject());
+  }
+
+  @Test
+  void readingsThatScatterMoreThanStatedAreNoticed() {
+    double[][] up = up(BEER);
+    MeasuredBuffer buffer =
+        MeasuredBuffer.fit()
+            .withReadingUncertainty(0.003)
+            .with(BufferReadings.withAlkali(mL(50), DECIMOLAR, mL(0.005), up[0], up[1]))
+            .buffer();
+    assertTrue(
+        buffer.pH().notices().stream().anyMatch(n -> n.code() == BufferCode.TOO_MUCH_NOISE));
+  }
+
+  @Test
+  void anElectrodeThatWandersLeavesAPattern() {
+    double[][] up = up(BEER);
+    for (int i = 0; i < up[1].length; i++) {
+      up[1][i] += 0.05 * Math.sin(2 * Math.PI * i / 10.0);
+    }
+    assertTrue(codes(alkali(up)).contains(BufferCode.RESIDUALS_WITH_PATTERN));
+  }
+
+  @Test
+  void portionsOfDifferentLiquidsDoNotMeet() {
+    assertTrue(
+        codes(alkali(up(BEER)), acid(down(beer(1.1, 2, 4.4))))
+            .contains(BufferCode.LEGS_DO_NOT_MEET));
+  }
+
+  @Test
+  void aTitrantToldFiveTimesAsStrongIsDoubted() {
+    double[][] down = down(BEER);
+    BufferReadings wrong = BufferReadings.withAcid(mL(50), molPerL(0.5), down[0], down[1]);
+    assertTrue(codes(alkali(up(BEER)), wrong).contains(BufferCode.TITRANT_DOUBTFUL));
+  }
+
+  @Test
+  void reversedColumnsAndAnAcidToldAsAlkaliRunAgainstTheTitrant() {
+    double[][] up = up(BEER);
+    double[] reversed = new double[up[0].length];
+    for (int i = 0; i < reversed.length; i++) {
+      reversed[i] = up[0][reversed.length - 1 - i];
+    }
+    assertEquals(
+        Set.of(BufferCode.RUNS_AGAINST_TITRANT), codes(alkali(new double[][] {reversed, up[1]})));
+    assertEquals(
+        Set.of(BufferCode.RUNS_AGAINST_TITRANT), codes(alkali(up), alkali(down(BEER))));
+  }
+
+  @Test
+  void volumesInThePlaceOfThePhAreNoticed() {
+    double[][] down = down(BEER);
+    assertEquals(
+        Set.of(BufferCode.READING_IMPLAUSIBLE, BufferCode.RUNS_AGAINST_TITRANT),
+        codes(alkali(new double[][] {down[1], down[0]})));
+  }
+
+  @Test
+  void carbonDioxideThatNoBeerWouldBindThereIsSuspected() {
+    Solution sample = BEER.with(Acid.CARBONIC, mmolPerL(1000 * 0.25 / 44.01));
+    assertTrue(codes(alkali(up(sample))).contains(BufferCode.CARBON_DIOXIDE_LIKELY));
+  }
+
+  @Test
+  void whatLeavesNoTraceIsNamedAsAssumedUntilItIsStated() {
+    BufferReadings up = alkali(up(BEER));
+    Set<Code> assumed =
+        MeasuredBuffer.from(up).pH().notices().stream()
+            .map(Notice::code)
+            .collect(Collectors.toSet());
+    Set<BufferCode> all =
+        Set.of(
+            BufferCode.METALS_ASSUMED,
+            BufferCode.ELECTRODE_ASSUMED,
+            BufferCode.TITRANT_ASSUMED,
+            BufferCode.SALT_ASSUMED,
+            BufferCode.CARBON_DIOXIDE_ASSUMED);
+    assertTrue(assumed.containsAll(all), assumed.toString());
+    Set<Code> stated =
+        MeasuredBuffer.fit()
+            .withZeroUncertainty(0.005)
+            .withSlopeUncertainty(0.003)
+            .metals(mmolPerL(1.4), mmolPerL(3.1), 0.03)
+            .backgroundSalt(mmolPerL(6), mmolPerL(0.5))
+            .carbonDioxide(gPerL(0), gPerL(0.002))
+            .with(up.withTitrantUncertainty(0.002).withSampleUncertainty(0.001))
+            .buffer()
+            .pH()
+            .notices()
+            .stream()
+            .map(Notice::code)
+            .collect(Collectors.toSet());
+    assertTrue(stated.stream().noneMatch(all::contains), stated.toString());
+  }
+
+  @Test
+  void whatCannotBeIsRefusedByNameAndRange() {
+    double[][] up = up(BEER);
+    MeasuredBuffer.Fit fit = MeasuredBuffer.fit();
+    assertRefused(
+        "alkali", () -> BufferReadings.withAlkali(mL(50), molPerL(1000), up[0], up[1]));
+    assertRefused("acid", () -> BufferReadings.logWithAcid(mL(50), molPerL(1e-9)));
+    assertRefused("magnesium", () -> fit.metals(mmolPerL(1), molPerL(50)));
+    assertRefused("background salt", () -> fit.backgroundSalt(molPerL(2), molPerL(0)));
+    assertRefused(
+        "carbon dioxide in the sample", () -> fit.carbonDioxide(gPerL(40), gPerL(0)));
+  }
+
+  private static void assertRefused(String argument, Executable call) {
+    assertEquals(argument, assertThrows(OutOfRangeException.class, call).argument());
+  }
+}
