@@ -7,7 +7,9 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.brewchem.uncertainty.Source;
 
-/** The readings of all portions one behind the other. Immutable; arrays are not to be written to. */
+/**
+ * The readings of all portions one behind the other. Immutable; arrays are not to be written to.
+ */
 final class AllReadings {
 
   private static final double NEUTRAL = 7;

@@ -67,8 +67,7 @@ final class Assumptions {
     List<String> assumed = new ArrayList<>();
     if (inputs.zero().isEmpty()) {
       assumed.add(
-          String.format(
-              Locale.ROOT, "%s u %.2g pH", Usual.ZERO, Usual.ZERO.standardUncertainty()));
+          String.format(Locale.ROOT, "%s u %.2g pH", Usual.ZERO, Usual.ZERO.standardUncertainty()));
     }
     if (inputs.slope().isEmpty()) {
       assumed.add(
@@ -95,7 +94,9 @@ final class Assumptions {
     if (!assumed.isEmpty()) {
       notices.add(
           Notice.of(
-              BufferCode.TITRANT_ASSUMED, "titrant and sample", "assumed: " + String.join("; ", assumed)));
+              BufferCode.TITRANT_ASSUMED,
+              "titrant and sample",
+              "assumed: " + String.join("; ", assumed)));
     }
   }
 }

@@ -206,7 +206,9 @@ public final class BufferReadings {
     return new Log("acid", sample, acid, List.of());
   }
 
-  /** Readings written down one by one, each a volume and a pH that cannot be exchanged. Immutable. */
+  /**
+   * Readings written down one by one, each a volume and a pH that cannot be exchanged. Immutable.
+   */
   public static final class Log {
     private final String titrant;
     private final Volume sample;
@@ -294,8 +296,7 @@ public final class BufferReadings {
         Math.abs(draft.equivalentsPerMillilitre) * volumeUncertainty.inMillilitres();
     BufferReadings plain = new BufferReadings(draft);
     return plain
-        .assuming(
-            relative("concentration of the " + titrant, Usual.TITRANT.standardUncertainty()))
+        .assuming(relative("concentration of the " + titrant, Usual.TITRANT.standardUncertainty()))
         .assuming(relative("volume of the sample", Usual.SAMPLE.standardUncertainty()));
   }
 
@@ -366,8 +367,7 @@ public final class BufferReadings {
       throw new IllegalStateException("blank: readings of plain amounts of base state no volumes");
     }
     double millilitres = Checks.nonNegative("blank", volume.inMillilitres(), "mL");
-    Source source =
-        Source.of("blank", millilitres, standardUncertainty.inMillilitres(), "mL");
+    Source source = Source.of("blank", millilitres, standardUncertainty.inMillilitres(), "mL");
     double whole = CarbonicAcid.charge(endPoint.value());
     double[] column = new double[draft.pH.length];
     Draft changed = copy();

@@ -21,8 +21,7 @@ final class CarbonicAcid {
 
   /** The pK of one of the two steps, 1 or 2. */
   static double pK(int step, Temperature temperature) {
-    List<EquilibriumConstant> steps =
-        Chemistry.standard().constants().of(Component.CARBONATE);
+    List<EquilibriumConstant> steps = Chemistry.standard().constants().of(Component.CARBONATE);
     double first = -steps.get(0).log10(temperature.inKelvin());
     double second = -steps.get(1).log10(temperature.inKelvin());
     return step == 1 ? Math.min(first, second) : Math.max(first, second);
@@ -30,8 +29,7 @@ final class CarbonicAcid {
 
   /** An amount of it, g/L with its source, in mol per kg of water. */
   static Traced perKilogram(Traced gramsPerLitre) {
-    return gramsPerLitre.times(
-        1 / (ReferenceMolarMasses.CARBON_DIOXIDE * KILOGRAMS_PER_LITRE));
+    return gramsPerLitre.times(1 / (ReferenceMolarMasses.CARBON_DIOXIDE * KILOGRAMS_PER_LITRE));
   }
 
   static Traced perKilogram(Usual usual) {

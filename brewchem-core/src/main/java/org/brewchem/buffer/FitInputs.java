@@ -64,14 +64,12 @@ record FitInputs(
   }
 
   FitInputs withCarbonDioxide(Traced molesPerKilogram) {
-    return new FitInputs(
-        readings, noise, zero, slope, metals, salt, Optional.of(molesPerKilogram));
+    return new FitInputs(readings, noise, zero, slope, metals, salt, Optional.of(molesPerKilogram));
   }
 
   /** The errors of the electrode that all readings without errors of their own share. */
   Source zeroSource() {
-    return Source.of(
-        Usual.ZERO.toString(), 0, zero.orElse(Usual.ZERO.standardUncertainty()), "pH");
+    return Source.of(Usual.ZERO.toString(), 0, zero.orElse(Usual.ZERO.standardUncertainty()), "pH");
   }
 
   /** The same of its slope, relative. */

@@ -80,7 +80,9 @@ final class GridFit {
     return inputs.readings().get(0).temperature();
   }
 
-  /** A fit of some of the readings in which a typical beer hardly counts: these judge themselves. */
+  /**
+   * A fit of some of the readings in which a typical beer hardly counts: these judge themselves.
+   */
   BufferRegression judging(AllReadings some) {
     return fitted(some, prior(JUDGING_SPREAD, JUDGING_RELATIVE_SPREAD, true));
   }
@@ -136,14 +138,7 @@ final class GridFit {
       }
     }
     return new BufferRegression.Prior(
-        grid,
-        mean,
-        spread,
-        relativeSpread,
-        0.01,
-        STRONG_ION_SPREAD,
-        inputs.noise(),
-        signed);
+        grid, mean, spread, relativeSpread, 0.01, STRONG_ION_SPREAD, inputs.noise(), signed);
   }
 
   /**
@@ -162,8 +157,9 @@ final class GridFit {
   }
 
   /**
-   * What the fit leaves open, and what the grid cannot follow: an acid between its places is a little
-   * wider, or narrower, than those beside it make it. As few independent parts as there are rows.
+   * What the fit leaves open, and what the grid cannot follow: an acid between its places is a
+   * little wider, or narrower, than those beside it make it. As few independent parts as there are
+   * rows.
    */
   private static double[][] withMisfit(double[][] parts, double[] estimate) {
     int rows = parts.length;
@@ -174,7 +170,8 @@ final class GridFit {
         all[part][i] = parts[i][part];
       }
     }
-    double share = Usual.MISFIT_SHARE.standardUncertainty() / Arrays.stream(estimate, 1, GRID + 1).sum();
+    double share =
+        Usual.MISFIT_SHARE.standardUncertainty() / Arrays.stream(estimate, 1, GRID + 1).sum();
     for (int k = 1; k < GRID - 1; k++) {
       double[] wider = all[fitted + k - 1];
       double moved = share * estimate[k + 1] * estimate[k + 1];

@@ -14,9 +14,9 @@ import org.apache.commons.math3.linear.DecompositionSolver;
  * a_k(pH) - c z(pH) + (h - oh)(1 + v) + t = 0} with t the strong base added (negative for acid), v
  * the titrant and water added, both per kg of sample, and c carbon dioxide whose charge z is known.
  * It is linear in S and the n_k, and an error of the reading enters through its slope; the a_k are
- * those of the pH on the curve, not of the one read, whose noise would bias them. The amounts
- * are kept from falling below zero and are drawn towards a prior, the less the more of an acid and
- * of its neighbours there is. Errors of the pH that are common to readings are estimated along with
+ * those of the pH on the curve, not of the one read, whose noise would bias them. The amounts are
+ * kept from falling below zero and are drawn towards a prior, the less the more of an acid and of
+ * its neighbours there is. Errors of the pH that are common to readings are estimated along with
  * them as far as their own uncertainty allows.
  */
 public final class BufferRegression {
@@ -38,8 +38,9 @@ public final class BufferRegression {
 
   /**
    * What is believed before any reading: amounts on the grid, each with a spread of so much and a
-   * share of the amount besides, the strong-ion difference, and the noise of a reading of pH. Signed
-   * amounts may fall below zero: no beer, but without a bound tests of the residuals are exact.
+   * share of the amount besides, the strong-ion difference, and the noise of a reading of pH.
+   * Signed amounts may fall below zero: no beer, but without a bound tests of the residuals are
+   * exact.
    */
   public record Prior(
       double[] gridPk,
@@ -288,7 +289,8 @@ public final class BufferRegression {
       widen();
       for (int i = 0; i < n; i++) {
         row(i);
-        double sd = Math.hypot(slopes[i] * Math.hypot(noise, medium.misfit), readings.chargeNoise[i]);
+        double sd =
+            Math.hypot(slopes[i] * Math.hypot(noise, medium.misfit), readings.chargeNoise[i]);
         weight[i] = 1 / (sd * sd);
       }
       double[][] h = normalMatrix(true);
@@ -322,7 +324,8 @@ public final class BufferRegression {
         found += estimate[k + 2];
         parts++;
       }
-      spread[k] = prior.spread + prior.relativeSpread * Math.max(prior.mean[k], Math.abs(found) / parts);
+      spread[k] =
+          prior.spread + prior.relativeSpread * Math.max(prior.mean[k], Math.abs(found) / parts);
     }
   }
 
@@ -403,8 +406,8 @@ public final class BufferRegression {
   }
 
   /**
-   * Univalent ions per kilogram of sample: strong ions, those of the titrant, H+, and the weak acids
-   * that balance them. The ion of an acid that is added takes the place of theirs.
+   * Univalent ions per kilogram of sample: strong ions, those of the titrant, H+, and the weak
+   * acids that balance them. The ion of an acid that is added takes the place of theirs.
    */
   private double ions(int i) {
     double base = readings.baseEquivalentsPerKg[i];
@@ -449,8 +452,7 @@ public final class BufferRegression {
       row[groups + 1 + e] = slope * readings.commonErrorsOfPH[e][i];
     }
     design[i] = row;
-    right[i] =
-        -(h - oh) - base + medium.carbonDioxide * carbonate + slope * (readings.pH[i] - pH);
+    right[i] = -(h - oh) - base + medium.carbonDioxide * carbonate + slope * (readings.pH[i] - pH);
   }
 
   private void updateNoise(DecompositionSolver inverse) {
@@ -467,12 +469,10 @@ public final class BufferRegression {
       double ofPH = square(slopes[i] * Math.hypot(noise, medium.misfit));
       onCurve[i] =
           Math.min(
-              HIGHEST_PH,
-              Math.max(LOWEST_PH, readings.pH[i] - ofPH * weight[i] * r / slopes[i]));
+              HIGHEST_PH, Math.max(LOWEST_PH, readings.pH[i] - ofPH * weight[i] * r / slopes[i]));
       weighted += weight[i] * r * r;
       double stated =
-          Math.hypot(
-              slopes[i] * Math.hypot(prior.noise, medium.misfit), readings.chargeNoise[i]);
+          Math.hypot(slopes[i] * Math.hypot(prior.noise, medium.misfit), readings.chargeNoise[i]);
       squares += square(r / stated);
       ArrayRealVector row = new ArrayRealVector(design[i], false);
       effective += weight[i] * row.dotProduct(inverse.solve(row));

@@ -120,9 +120,9 @@ public final class TitrationLog extends TitrationCurve {
   /**
    * Returns the readings as a measured buffer takes them: the direction that of the titrant, water
    * counted in the dilution, volumes read to 0.02 mL. What is common to all readings comes as
-   * sources of uncertainty: the concentration of the titrant, the volume of the sample, the burette,
-   * whose limit of error is reached at the last volume, and the blank, which counts at each pH as
-   * the carbon dioxide that it mostly is.
+   * sources of uncertainty: the concentration of the titrant, the volume of the sample, the
+   * burette, whose limit of error is reached at the last volume, and the blank, which counts at
+   * each pH as the carbon dioxide that it mostly is.
    *
    * @return the readings
    * @throws IllegalArgumentException if the titrant is sulfuric acid, whose second proton is not
@@ -160,21 +160,18 @@ public final class TitrationLog extends TitrationCurve {
             titration.apparatus().buretteTolerance().inMillilitres(),
             "mL");
     Traced factor = strength.dividedBy(taken);
-    BufferReadings all =
-        plain.proportionalTo(last > 0 ? factor.times(burette.traced()) : factor);
+    BufferReadings all = plain.proportionalTo(last > 0 ? factor.times(burette.traced()) : factor);
     if (titration.blank().inMillilitres() > 0) {
       double u = titration.apparatus().buretteTolerance().inMillilitres() / Math.sqrt(6);
       all = all.withBlank(titration.blank(), titration.endPoint(), Volume.ofMillilitres(u));
     }
-    return all
-        .dilutedBy(titration.initialVolume().minus(own), own)
-        .at(titration.temperature());
+    return all.dilutedBy(titration.initialVolume().minus(own), own).at(titration.temperature());
   }
 
   /**
    * Returns the same readings with the errors of the electrode that read them, as its calibration
-   * leaves them: the error of each buffer is a source, which moves every reading by its share in the
-   * line. A second log with the same sources correlates with this one.
+   * leaves them: the error of each buffer is a source, which moves every reading by its share in
+   * the line. A second log with the same sources correlates with this one.
    *
    * @param calibration the calibration
    * @param buffers how well each of its buffers was read, in its order, from {@link

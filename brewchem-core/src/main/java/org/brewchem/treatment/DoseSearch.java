@@ -12,8 +12,8 @@ final class DoseSearch {
   static final double TOLERANCE = 1e-9;
 
   /**
-   * More than anybody could mean, mol per litre of liquid, and about where the Davies equation ends;
-   * our choice.
+   * More than anybody could mean, mol per litre of liquid, and about where the Davies equation
+   * ends; our choice.
    */
   private static final double MOST = 1;
 

@@ -122,8 +122,7 @@ class JudgedReadingsTest {
             .withReadingUncertainty(0.003)
             .with(BufferReadings.withAlkali(mL(50), DECIMOLAR, mL(0.005), up[0], up[1]))
             .buffer();
-    assertTrue(
-        buffer.pH().notices().stream().anyMatch(n -> n.code() == BufferCode.TOO_MUCH_NOISE));
+    assertTrue(buffer.pH().notices().stream().anyMatch(n -> n.code() == BufferCode.TOO_MUCH_NOISE));
   }
 
   @Test
@@ -158,8 +157,7 @@ class JudgedReadingsTest {
     }
     assertEquals(
         Set.of(BufferCode.RUNS_AGAINST_TITRANT), codes(alkali(new double[][] {reversed, up[1]})));
-    assertEquals(
-        Set.of(BufferCode.RUNS_AGAINST_TITRANT), codes(alkali(up), alkali(down(BEER))));
+    assertEquals(Set.of(BufferCode.RUNS_AGAINST_TITRANT), codes(alkali(up), alkali(down(BEER))));
   }
 
   @Test
@@ -212,13 +210,11 @@ class JudgedReadingsTest {
   void whatCannotBeIsRefusedByNameAndRange() {
     double[][] up = up(BEER);
     MeasuredBuffer.Fit fit = MeasuredBuffer.fit();
-    assertRefused(
-        "alkali", () -> BufferReadings.withAlkali(mL(50), molPerL(1000), up[0], up[1]));
+    assertRefused("alkali", () -> BufferReadings.withAlkali(mL(50), molPerL(1000), up[0], up[1]));
     assertRefused("acid", () -> BufferReadings.logWithAcid(mL(50), molPerL(1e-9)));
     assertRefused("magnesium", () -> fit.metals(mmolPerL(1), molPerL(50)));
     assertRefused("background salt", () -> fit.backgroundSalt(molPerL(2), molPerL(0)));
-    assertRefused(
-        "carbon dioxide in the sample", () -> fit.carbonDioxide(gPerL(40), gPerL(0)));
+    assertRefused("carbon dioxide in the sample", () -> fit.carbonDioxide(gPerL(40), gPerL(0)));
   }
 
   private static void assertRefused(String argument, Executable call) {

@@ -217,7 +217,7 @@ public final class MeasuredBuffers {
       fit =
           fit.with(
               BufferReadings.withAlkali(
-                  SAMPLE, TITRANT, BURETTE, up, meter.read(beer, Base.SODIUM_HYDROXIDE, up))
+                      SAMPLE, TITRANT, BURETTE, up, meter.read(beer, Base.SODIUM_HYDROXIDE, up))
                   .withTitrantUncertainty(0)
                   .withSampleUncertainty(0));
       if (twoLegs) {
@@ -225,7 +225,7 @@ public final class MeasuredBuffers {
         fit =
             fit.with(
                 BufferReadings.withAcid(
-                    SAMPLE, TITRANT, BURETTE, down, meter.read(beer, Acid.HYDROCHLORIC, down))
+                        SAMPLE, TITRANT, BURETTE, down, meter.read(beer, Acid.HYDROCHLORIC, down))
                     .withTitrantUncertainty(0)
                     .withSampleUncertainty(0));
       }
