@@ -1,6 +1,7 @@
 package org.brewchem.buffer;
 
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.brewchem.internal.DataTable;
@@ -50,7 +51,7 @@ enum Usual {
   }
 
   private DataTable.Row row() {
-    return ROWS.get(text);
+    return Objects.requireNonNull(ROWS.get(text), text);
   }
 
   double value() {
