@@ -6,8 +6,8 @@ import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.substance.Acid;
 
 /**
- * Thrown when a liquid has less titratable acidity than the acids of the {@link StandIn} alone
- * would give it: its buffer has to be measured, or the acidity is in error.
+ * Thrown when a liquid has less titratable acidity than what is known of it alone would give it, so
+ * that no composition of a {@link StandIn} fits: an acid, the pH or the acidity is in error.
  */
 public final class AcidityBelowStandInException extends IllegalArgumentException {
   private static final long serialVersionUID = 1L;
@@ -23,7 +23,7 @@ public final class AcidityBelowStandInException extends IllegalArgumentException
             + measured
             + " is not possible for the stand-in buffer; "
             + text(smallest)
-            + " or more is allowed. Check pH and titration, or give a measured buffer");
+            + " or more is allowed. Check pH, titration and the acids that were stated");
     this.smallest = smallest;
   }
 

@@ -37,7 +37,7 @@ import org.brewchem.uncertainty.Traced;
  * and drawn towards a typical beer, the less the more of an acid there is, and by a strong-ion
  * difference that is free. Non-negative least squares with a ridge; the method is ours, its parts
  * are textbook. Calcium and magnesium, which hold part of an acid that is added, are as measured,
- * or assumed as in {@link TypicalBeer} with a common spread of 20 %.
+ * or assumed as in {@link TypicalBeer} with a common spread of 30 %.
  *
  * <p>The fitted curve judges the readings: too much noise, readings that follow each other on one
  * side of it, single ones that it rejects, portions that do not meet and a titrant that is not what

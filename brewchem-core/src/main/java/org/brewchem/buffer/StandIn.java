@@ -1,6 +1,7 @@
 package org.brewchem.buffer;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -20,26 +21,30 @@ import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 
 /**
- * A stand-in for the buffer of a beer that nobody has measured: the acids of a {@link TypicalBeer},
- * and its lumped protein groups scaled until the whole has the titrated acidity. Nothing else is
- * scaled. Immutable.
+ * A stand-in for the buffer of a beer that nobody has measured: a {@link TypicalBeer}, all its
+ * acids and lumped protein groups scaled by one factor until the whole has the titrated acidity at
+ * the beer's pH. Immutable.
  *
  * <p>An acid of which the beer's own total is known keeps that total. The proportion of the groups,
- * carboxyl to imidazole to amino of peptides to amino of amino acids as 4 : 1 : 1 : 1, is our own
- * choice after ranges from memory, and their pKa do not change with temperature.
+ * carboxyl to imidazole to amino of peptides to amino of amino acids as 9 : 4 : 4 : 4, is our own
+ * choice, between beers with most groups near pKa 4 and beers with groups everywhere, and their pKa
+ * do not change with temperature.
  *
  * <p>How far a beer may lie from the typical one stands in the rows of its composition, a spread to
- * each amount. They are sources of uncertainty like any other: pH and titrated acidity come back
- * with the uncertainty that was stated for them, and what a dose changes carries that of the
- * composition, about 30 % of the change of pH in an ordinary beer. A measured buffer is always
- * better, and for a sour beer, whose acid is mostly lactic, the stand-in is a poor guess.
+ * the share of each amount. They are sources of uncertainty like any other: pH and titrated acidity
+ * come back with the uncertainty that was stated for them, and what a dose changes carries that of
+ * the composition, about 40 % of a change of pH by 0.5 g/L of lactic acid: as much as a study of
+ * unlike beers asked for. A measured buffer is always better, and for a sour beer, whose acid is
+ * mostly lactic, the stand-in is a poor guess.
  */
 public final class StandIn implements Buffer {
 
-  private static final double MOST_GROUPS = 1000;
+  private static final double GREATEST_FACTOR = 1000;
 
-  /** Beyond it the stand-in no longer resembles a beer; our choice. */
-  private static final double STRETCHED_SHARE_OF_GROUPS = 0.75;
+  /** Beyond these multiples of a typical beer the stand-in no longer resembles one; our choice. */
+  private static final double STRETCHED_FROM = 2.5;
+
+  private static final double STRETCHED_TO = 0.4;
 
   /** How far the listed acidity may be from the titrated one, Eq/kg. */
   private static final double TOLERANCE = 1e-10;
@@ -48,15 +53,15 @@ public final class StandIn implements Buffer {
 
   private final Traced milliequivalentsPerLitre;
   private final PH endPoint;
-  private final Map<Component, Traced> acids;
-  private final Map<Component, Traced> groups;
+  private final Map<Component, Traced> typical;
 
   private StandIn(Traced milliequivalentsPerLitre, PH endPoint) {
     Checks.positive("titratable acidity", milliequivalentsPerLitre.value(), "mEq/L");
     this.milliequivalentsPerLitre = milliequivalentsPerLitre;
     this.endPoint = endPoint;
-    this.acids = spread(TypicalBeer.acids());
-    this.groups = spread(TypicalBeer.groups());
+    Map<Component, Traced> amounts = spread(TypicalBeer.acids());
+    amounts.putAll(spread(TypicalBeer.groups()));
+    this.typical = Collections.unmodifiableMap(amounts);
   }
 
   /** Amounts in mol/L, each a source of its own. */
@@ -110,15 +115,15 @@ public final class StandIn implements Buffer {
   }
 
   /**
-   * Returns the least titratable acidity that the stand-in can have at a pH: that of its acids
-   * alone, without any groups.
+   * Returns the least titratable acidity that the stand-in can have at a pH: that of what is known
+   * of the beer, with nothing typical in it.
    *
    * @param known the totals that are known of the beer
    * @param measured the pH of the beer
    * @return the acidity, to the end point of the one to match
    */
   public TitratableAcidity smallestAcidity(Contents known, PH measured) {
-    Work work = new Work(withGroups(withAcids(known), Traced.exact(0)), measured.value());
+    Work work = new Work(known, measured.value());
     return inLitres(work.acidity(0), known);
   }
 
@@ -130,33 +135,30 @@ public final class StandIn implements Buffer {
   /**
    * Returns the contents that stand for the beer.
    *
-   * @throws AcidityBelowStandInException if the acids alone have more than the acidity to match
+   * @throws AcidityBelowStandInException if what is known of the beer alone has more than the
+   *     acidity to match
    */
   @Override
   public Contents contents(Contents known, Traced pH) {
-    Contents bare = withAcids(known);
     Traced wanted = milliequivalentsPerLitre.times(1 / (1000 * known.kilogramsPerLitre()));
-    Work work = new Work(withGroups(bare, Traced.exact(0)), pH.value());
+    Work work = new Work(known, pH.value());
     TitratableAcidity smallest = inLitres(work.acidity(0), known);
-    double missing = acidity().minus(smallest).inMilliequivalentsPerLitre();
-    if (missing < 0) {
+    if (acidity().minus(smallest).inMilliequivalentsPerLitre() < 0) {
       throw new AcidityBelowStandInException(acidity(), PH.of(pH.value()), smallest);
     }
-    double found = missing == 0 ? 0 : search(work, wanted.value(), pH.value());
-    Traced factor = factor(bare, pH, wanted, found);
-    Contents closed = withGroups(bare, factor).closedTo(pH);
+    double found = search(work, wanted.value(), pH.value());
+    Traced factor = factor(known, pH, wanted, found);
+    Contents closed = scaled(known, factor).closedTo(pH);
     Step step =
-        Step.of("groups of the stand-in", FACTOR, Step.Kind.ROOT)
-            .text("the amount that gives the typical acids the titrated acidity at the pH", "")
+        Step.of("size of the stand-in", FACTOR, Step.Kind.ROOT)
+            .text("the multiple of a typical beer that has the titrated acidity at the pH", "")
             .detail(() -> shown(closed, wanted.value()))
             .found(factor);
-    return closed
-        .withBasis(List.of(step))
-        .withNotices(notices(missing / milliequivalentsPerLitre.value()));
+    return closed.withBasis(List.of(step)).withNotices(notices(found));
   }
 
   private double search(Work work, double wanted, double pH) {
-    return Roots.rising(factor -> work.acidity(factor) - wanted, 0, 1, MOST_GROUPS)
+    return Roots.rising(factor -> work.acidity(factor) - wanted, 0, 1, GREATEST_FACTOR)
         .orElseThrow(
             end ->
                 new IllegalArgumentException(
@@ -164,14 +166,14 @@ public final class StandIn implements Buffer {
                         + acidity()
                         + " at pH "
                         + pH
-                        + " is not possible; no amount of the stand-in's groups has it"));
+                        + " is not possible; no amount of a typical beer's acids has it"));
   }
 
   /** The factor with its sources: it moves such that the acidity stays the titrated one. */
-  private Traced factor(Contents bare, Traced pH, Traced wanted, double value) {
-    Source unknown = Source.withoutUncertainty("groups of the stand-in", value, "");
+  private Traced factor(Contents known, Traced pH, Traced wanted, double value) {
+    Source unknown = Source.withoutUncertainty("size of the stand-in", value, "");
     Traced residual =
-        withGroups(bare, Traced.of(unknown))
+        scaled(known, Traced.of(unknown))
             .closedTo(pH)
             .chargeAt(Traced.exact(endPoint.value()))
             .plus(wanted);
@@ -204,45 +206,36 @@ public final class StandIn implements Buffer {
         TOLERANCE);
   }
 
-  private Contents withAcids(Contents known) {
+  /** A typical beer's acids and groups, so many times, besides what is known. */
+  private Contents scaled(Contents known, Traced factor) {
     Map<Component, Traced> more = new LinkedHashMap<>();
-    acids.forEach(
-        (acid, perLitre) -> {
-          if (!known.totals().containsKey(acid)) {
-            more.put(acid, perLitre.times(1 / known.kilogramsPerLitre()));
+    typical.forEach(
+        (component, perLitre) -> {
+          if (!known.totals().containsKey(component)) {
+            more.put(component, perLitre.times(factor).times(1 / known.kilogramsPerLitre()));
           }
         });
     return known.plus(more);
   }
 
-  private Contents withGroups(Contents acids, Traced factor) {
-    Map<Component, Traced> more = new LinkedHashMap<>();
-    groups.forEach(
-        (group, perLitre) ->
-            more.put(group, perLitre.times(factor).times(1 / acids.kilogramsPerLitre())));
-    return acids.plus(more);
-  }
-
-  private static List<Notice> notices(double shareOfGroups) {
+  private static List<Notice> notices(double factor) {
     List<Notice> notices = new ArrayList<>();
     notices.add(
         Notice.of(
             BufferCode.RESTS_ON_STAND_IN,
             "buffer",
-            "the buffer is a stand-in, the acids of an average beer with protein groups scaled to"
-                + " the measured acidity, so that a change of pH is known to about 30 % (standard"
-                + " uncertainty) at best"));
-    if (shareOfGroups > STRETCHED_SHARE_OF_GROUPS) {
+            "the buffer is a stand-in, an average beer scaled to the measured acidity, so that a"
+                + " change of pH is known to about 40 % (standard uncertainty)"));
+    if (factor > STRETCHED_FROM || factor < STRETCHED_TO) {
       notices.add(
           Notice.of(
               BufferCode.STAND_IN_STRETCHED,
               "buffer",
               String.format(
                   Locale.ROOT,
-                  "%.0f %% of the acidity is carried by the stand-in's scaled groups, far from an"
-                      + " average beer: expect more than the stated uncertainty, and measure the"
-                      + " buffer",
-                  100 * shareOfGroups)));
+                  "the stand-in is %.2g times an average beer, far from one: expect more than the"
+                      + " stated uncertainty, and measure the buffer",
+                  factor)));
     }
     return notices;
   }
@@ -259,29 +252,29 @@ public final class StandIn implements Buffer {
     return "stand-in buffer matching " + acidity();
   }
 
-  /** The acids and a variable amount of groups, closed to a pH, in a work space. */
+  /** What is known with a variable amount of a typical beer, closed to a pH, in a work space. */
   private final class Work {
     private final Equilibria equilibria;
     private final double pH;
-    private final int[] indices;
-    private final double[] typical;
+    private final List<Integer> indices = new ArrayList<>();
+    private final List<Double> amounts = new ArrayList<>();
 
-    Work(Contents acids, double pH) {
-      equilibria = acids.withInertCharge(Traced.exact(0)).equilibria();
+    Work(Contents known, double pH) {
+      equilibria = scaled(known, Traced.exact(0)).withInertCharge(Traced.exact(0)).equilibria();
       this.pH = pH;
-      indices = new int[groups.size()];
-      typical = new double[groups.size()];
-      int i = 0;
-      for (Map.Entry<Component, Traced> group : groups.entrySet()) {
-        indices[i] = equilibria.indexOf(group.getKey());
-        typical[i++] = group.getValue().value() / acids.kilogramsPerLitre();
-      }
+      typical.forEach(
+          (component, perLitre) -> {
+            if (!known.totals().containsKey(component)) {
+              indices.add(equilibria.indexOf(component));
+              amounts.add(perLitre.value() / known.kilogramsPerLitre());
+            }
+          });
     }
 
     /** Strong base per kilogram from the pH to the end point. */
     double acidity(double factor) {
-      for (int i = 0; i < indices.length; i++) {
-        equilibria.setTotal(indices[i], factor * typical[i]);
+      for (int i = 0; i < indices.size(); i++) {
+        equilibria.setTotal(indices.get(i), factor * amounts.get(i));
       }
       equilibria.setInertCharge(0);
       equilibria.setInertCharge(-equilibria.chargeAt(pH));

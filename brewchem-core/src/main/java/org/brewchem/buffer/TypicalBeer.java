@@ -13,8 +13,8 @@ import org.brewchem.substance.Component;
  * anything of it is measured.
  *
  * <p>Its rows stand in {@code typical-beer.csv}, each with its source: organic acids as published
- * means, phosphate, calcium and magnesium from memory, and lumped groups of protein and amino acids
- * of our own choice of pKa and amount.
+ * means, phosphate, calcium and magnesium from tables of foods and ion chromatography, and lumped
+ * groups of protein and amino acids of our own choice of pKa and amount.
  */
 public final class TypicalBeer {
 

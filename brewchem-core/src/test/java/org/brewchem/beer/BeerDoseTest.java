@@ -215,9 +215,9 @@ class BeerDoseTest {
 
   @Test
   void aBeerWhoseBalanceIsOpenIsNotDosed() {
-    Beer below = Beer.of(pH(4.4), asLactic(0.5));
+    Beer below = Beer.of(pH(3), asLactic(0.09));
     assertThrows(
-        UnknownFigureException.class, () -> Dose.of(below, LACTIC_88).to(pH(4.2)).after().pH());
+        UnknownFigureException.class, () -> Dose.of(below, LACTIC_88).to(pH(2.9)).after().pH());
   }
 
   @Test
@@ -248,5 +248,19 @@ class BeerDoseTest {
   void theExplanationHolds() {
     assertTrue(toAcidity().explain().holds(), () -> toAcidity().explain().toString());
     assertFalse(toAcidity().explain().toMarkdown().isEmpty());
+  }
+
+  /** What was read off the beer is spread over more liquid, a tenth more here. */
+  @Test
+  void aDiluteAcidDilutesTheUncertaintyOfTheBeerToo() {
+    Reagent dilute =
+        Reagent.of(Acid.LACTIC, massPercent(1))
+            .withDensity(Density.ofGramsPerMillilitre(1), 0)
+            .withAssayUncertainty(0);
+    Dose<Beer> dose = Dose.of(Beers.lager(), dilute).to(asLactic(2.55));
+    double growth = 1 + dose.into(hL(1)).volume().orElseThrow().inLitres() / 100;
+    assertTrue(growth > 1.09, Double.toString(growth));
+    assertEquals(
+        0.01 / growth, dose.after().titratableAcidity().standardUncertainty().orElseThrow(), 2e-4);
   }
 }

@@ -140,9 +140,11 @@ class BeerTest {
     assertTrue(says(Beers.lager(), BufferCode.RESTS_ON_STAND_IN));
     assertFalse(says(Beers.lager(), BufferCode.STAND_IN_STRETCHED));
     assertTrue(says(Beers.sour(), BufferCode.STAND_IN_STRETCHED));
-    Beer below = Beer.of(pH(4.4), asLactic(0.5));
+    assertFalse(says(Beer.of(pH(4.4), asLactic(0.8)), BufferCode.STAND_IN_STRETCHED));
+    assertTrue(says(Beer.of(pH(4.4), asLactic(0.4)), BufferCode.STAND_IN_STRETCHED));
+    Beer below = Beer.of(pH(3), asLactic(0.08));
     assertTrue(says(below, BeerCode.ACIDITY_BELOW_STAND_IN));
-    assertEquals(4.4, below.pH().number());
+    assertEquals(3.0, below.pH().number());
     assertFalse(below.titratableAcidity(pH(7)).isStated());
   }
 
@@ -243,5 +245,27 @@ class BeerTest {
     public Optional<Notice> extrapolatedAt(PH pH) {
       return Optional.empty();
     }
+  }
+
+  /** The limits themselves: a tenth of a per cent to either side. */
+  @Test
+  void theLimitOfAnUnusualAcidityIsTenGramsPerLitre() {
+    assertFalse(says(Beer.of(pH(3.2), asLactic(9.99)), TitrationCode.ACIDITY_UNUSUAL));
+    assertTrue(says(Beer.of(pH(3.2), asLactic(10.01)), TitrationCode.ACIDITY_UNUSUAL));
+  }
+
+  /** Counted of the measured one: 1 / 0.95 and 1 / 1.05 of the buffer's. */
+  @ParameterizedTest
+  @CsvSource({"1.052, false", "1.053, true", "0.953, false", "0.952, true"})
+  void anAcidityFivePerCentOffItsBufferDisagrees(double ofTheBuffer, boolean disagrees) {
+    LactateOnly buffer = new LactateOnly();
+    double own =
+        Beer.of(pH(4.0), asLactic(2.0))
+            .buffered(buffer)
+            .solution()
+            .titratableAcidity(pH(8.2))
+            .inGramsPerLitreAs(LACTIC);
+    Beer beer = Beer.of(pH(4.0), asLactic(own * ofTheBuffer)).buffered(buffer);
+    assertEquals(disagrees, says(beer, BeerCode.BUFFER_DISAGREES));
   }
 }

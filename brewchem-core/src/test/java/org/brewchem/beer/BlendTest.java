@@ -16,7 +16,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.brewchem.figure.Hazard;
+import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Figures;
+import org.brewchem.solution.Level;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Reagent;
@@ -158,5 +160,24 @@ class BlendTest {
             .notices()
             .stream()
             .anyMatch(notice -> notice.code() == TitrationCode.ACIDITY_UNUSUAL));
+  }
+
+  /**
+   * Each beer's reading by its share: 0.01 and 0.05 g/L, two volumes to one. At level ideal
+   * acidities mix exactly.
+   */
+  @Test
+  void theAcidityCarriesTheUncertaintyOfBothByTheirShares() {
+    assertEquals(
+        Math.hypot(2 * 0.01, 0.05) / 3,
+        Blend.of(
+                Beers.lager().under(Chemistry.of(Level.IDEAL)),
+                Beers.sour().under(Chemistry.of(Level.IDEAL)))
+            .volumes(hL(20), hL(10))
+            .after()
+            .titratableAcidity()
+            .standardUncertainty()
+            .orElseThrow(),
+        1e-6);
   }
 }

@@ -10,6 +10,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
+import org.brewchem.figure.Notice;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.SimulatedTitration;
@@ -238,5 +240,29 @@ class AlkalinityTest {
             .total(Acid.SULFURIC.component())
             .inMolesPerLitre(),
         1e-12);
+  }
+
+  /** The worse the reading, the further the curve leaves its tangent: said from a tenth of U. */
+  @Test
+  void aBendIsToldFromATenthOfTheExpandedUncertainty() {
+    TitrationLog log = simulated(0.4, 0, 200);
+    int told = 0;
+    for (double reading = 0.01; told == 0 && reading < 0.2; reading += 0.0025) {
+      List<Notice> notices =
+          ACID
+              .titrate(mL(100))
+              .to(pH(3.9))
+              .with(Apparatus.usual().withEndPointReading(reading).withRepeatability(0.001))
+              .log(log.readings())
+              .alkalinity()
+              .notices()
+              .stream()
+              .filter(notice -> notice.code() == TitrationCode.BUDGET_NOT_LINEAR)
+              .toList();
+      for (Notice notice : notices) {
+        told = Integer.parseInt(notice.text().replaceAll(".* by ([0-9]+) %.*", "$1"));
+      }
+    }
+    assertTrue(told >= 10 && told <= 12, "first told at " + told + " %");
   }
 }

@@ -406,4 +406,18 @@ class WaterReportTest {
             + " mg/L, nitrate 8.0 mg/L, carbonate alkalinity 215.0 mg/L as CaCO3, pH 7.60",
         Waters.tap().toString());
   }
+
+  /** 1 % of 215 is 2.15 mg/L as CaCO3, which is 2.62 mg/L of bicarbonate. */
+  @Test
+  void twoBasesOfAlkalinityMayDifferByOnePerCent() {
+    double same = 215 * 1.21926;
+    for (double off : new double[] {-2.5, 2.5}) {
+      WaterReport.reported().alkalinityAsCaCO3(mgPerL(215)).bicarbonate(mgPerL(same + off)).build();
+    }
+    for (double off : new double[] {-2.8, 2.8}) {
+      WaterReport.Builder report =
+          WaterReport.reported().alkalinityAsCaCO3(mgPerL(215)).bicarbonate(mgPerL(same + off));
+      assertThrows(IllegalArgumentException.class, report::build);
+    }
+  }
 }

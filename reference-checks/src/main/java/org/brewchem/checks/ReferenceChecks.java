@@ -1,5 +1,6 @@
 package org.brewchem.checks;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.brewchem.checks.identity.MolarMasses;
@@ -25,6 +26,9 @@ import org.brewchem.checks.published.TradePractice;
 import org.brewchem.checks.published.WaterFactors;
 import org.brewchem.checks.published.WaterProperties;
 import org.brewchem.checks.roundtrip.MeasuredBuffers;
+import org.brewchem.checks.simulator.BufferReport;
+import org.brewchem.checks.simulator.SimulatorAgreement;
+import org.brewchem.checks.simulator.StandInStudy;
 
 /** The list of all reference checks, in the order of the validation page. */
 public final class ReferenceChecks {
@@ -62,7 +66,12 @@ public final class ReferenceChecks {
 
   /** Returns the comparisons of the validation page. */
   public static List<Comparison> comparisons() {
-    return List.of(CertifiedBuffers.comparison(), EngineDefaults.comparison());
+    List<Comparison> comparisons = new ArrayList<>();
+    comparisons.add(CertifiedBuffers.comparison());
+    comparisons.add(EngineDefaults.comparison());
+    comparisons.addAll(BufferReport.comparisons());
+    comparisons.add(StandInStudy.comparison());
+    return comparisons;
   }
 
   /** Returns what no check covers, in sentences. */
