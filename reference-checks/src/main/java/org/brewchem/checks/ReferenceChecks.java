@@ -27,7 +27,6 @@ import org.brewchem.checks.published.WaterFactors;
 import org.brewchem.checks.published.WaterProperties;
 import org.brewchem.checks.roundtrip.MeasuredBuffers;
 import org.brewchem.checks.simulator.BufferReport;
-import org.brewchem.checks.simulator.SimulatorAgreement;
 import org.brewchem.checks.simulator.StandInStudy;
 
 /** The list of all reference checks, in the order of the validation page. */
