@@ -61,6 +61,16 @@ public final class MeasuredBuffers {
   private static final AmountConcentration NO_SALT = AmountConcentration.ofMolesPerLitre(0);
   private static final MassConcentration NO_CARBON_DIOXIDE = MassConcentration.ofGramsPerLitre(0);
 
+  // Of the metals the buffer is told how they were drawn; what it assumes of real beers is another.
+  private static final Drawn CALCIUM = new Drawn(0.5, 3);
+  private static final Drawn MAGNESIUM = new Drawn(2, 5);
+
+  /** One relative spread for both, of which their sum has the spread that it is drawn with. */
+  private static final double SPREAD_OF_METALS =
+      Math.hypot(CALCIUM.spread(), MAGNESIUM.spread())
+          / Math.hypot(
+              CALCIUM.mean().inMillimolesPerLitre(), MAGNESIUM.mean().inMillimolesPerLitre());
+
   private static final Source SOURCE =
       new Source("own-simulation", "own simulation of invented beers with level pairs");
 
@@ -211,6 +221,7 @@ public final class MeasuredBuffers {
               .withReadingUncertainty(noise)
               .withZeroUncertainty(electrode ? ELECTRODE_OFFSET : CALIBRATED_OFFSET)
               .withSlopeUncertainty(electrode ? ELECTRODE_SLOPE / 2 : CALIBRATED_SLOPE)
+              .metals(CALCIUM.mean(), MAGNESIUM.mean(), SPREAD_OF_METALS)
               .backgroundSalt(NO_SALT, NO_SALT)
               .carbonDioxide(NO_CARBON_DIOXIDE, NO_CARBON_DIOXIDE);
       double[] up = volumes(beer, Base.SODIUM_HYDROXIDE, 9);
@@ -258,6 +269,17 @@ public final class MeasuredBuffers {
     }
   }
 
+  /** A concentration drawn evenly between two, mmol/L. */
+  private record Drawn(double least, double most) {
+    AmountConcentration mean() {
+      return AmountConcentration.ofMillimolesPerLitre((least + most) / 2);
+    }
+
+    double spread() {
+      return (most - least) / Math.sqrt(12);
+    }
+  }
+
   /** A pH meter with its errors, beside a burette with its own. */
   private record Meter(double noise, double offset, double slope, Random random) {
     double[] read(Solution beer, Solute titrant, double[] millilitres) {
@@ -301,8 +323,8 @@ public final class MeasuredBuffers {
     AmountConcentration amino = between(random, 1, 6).times(0.5);
     beer = beer.with(TypicalBeer.AMINO_OF_PEPTIDES, amino);
     beer = beer.with(TypicalBeer.AMINO_OF_AMINO_ACIDS, amino);
-    beer = beer.with(Ion.CALCIUM, between(random, 0.5, 3));
-    beer = beer.with(Ion.MAGNESIUM, between(random, 2, 5));
+    beer = beer.with(Ion.CALCIUM, between(random, CALCIUM.least, CALCIUM.most));
+    beer = beer.with(Ion.MAGNESIUM, between(random, MAGNESIUM.least, MAGNESIUM.most));
     return beer.closedTo(PH.of(3.3 + 1.4 * random.nextDouble()));
   }
 

@@ -12,14 +12,13 @@ import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scales;
 import org.brewchem.figure.Severity;
 import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Solute;
-import org.brewchem.uncertainty.Source;
-import org.brewchem.uncertainty.Traced;
 
 /**
  * What the library makes of one experiment: predicted changes of pH and acidity beside the truth,
@@ -80,8 +79,8 @@ final class BufferTrial {
   private static MeasuredBuffer told(Experiment experiment) {
     Temperature temperature = Temperature.ofCelsius(experiment.celsius);
     return MeasuredBuffer.fit()
-        .with(proportional("alkali", alkali(experiment), experiment).at(temperature))
-        .with(proportional("acid", acid(experiment), experiment).at(temperature))
+        .with(told(alkali(experiment), experiment).at(temperature))
+        .with(told(acid(experiment), experiment).at(temperature))
         .withReadingUncertainty(Experiment.NOISE)
         .withZeroUncertainty(experiment.zeroUncertainty)
         .withSlopeUncertainty(experiment.slopeUncertainty)
@@ -89,20 +88,16 @@ final class BufferTrial {
             perKilogram(experiment.calciumMolesPerKilogram),
             perKilogram(experiment.magnesiumMolesPerKilogram),
             Experiment.RELATIVE_OF_METALS)
+        .backgroundSalt(
+            perKilogram(experiment.saltMolesPerKilogram), perKilogram(experiment.saltUncertainty))
+        .carbonDioxide(
+            MassConcentration.ofGramsPerLitre(experiment.carbonDioxideGramsPerLitre),
+            MassConcentration.ofGramsPerLitre(experiment.carbonDioxideUncertainty))
         .buffer();
   }
 
-  private static BufferReadings proportional(
-      String titrant, BufferReadings leg, Experiment experiment) {
-    return experiment.titrantUncertainty == 0
-        ? leg
-        : leg.proportionalTo(
-            Traced.of(
-                Source.of(
-                    titrant,
-                    Experiment.MOLES_PER_LITRE,
-                    Experiment.MOLES_PER_LITRE * experiment.titrantUncertainty,
-                    "mol/L")));
+  private static BufferReadings told(BufferReadings leg, Experiment experiment) {
+    return leg.withTitrantUncertainty(experiment.titrantUncertainty).withSampleUncertainty(0);
   }
 
   private static BufferReadings alkali(Experiment experiment) {
