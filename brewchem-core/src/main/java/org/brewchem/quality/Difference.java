@@ -143,6 +143,15 @@ public final class Difference {
   }
 
   /**
+   * Returns the figure.
+   *
+   * @return the figure that both batches answered
+   */
+  public Figure<?> figure() {
+    return figure;
+  }
+
+  /**
    * Returns the difference.
    *
    * @return later less earlier, in the unit of the answers

@@ -11,6 +11,8 @@
  * <p>A {@link org.brewchem.quality.RecordBook} holds the rules of what is entered: batches,
  * titrants and versions of targets, whole or not at all. It keeps nothing on a disk.
  *
+ * <p>{@link org.brewchem.quality.LikelyCauses} says where to look first when a batch differs.
+ *
  * <p>A signal says that something changed, not what, and not that a batch is unfit.
  *
  * <p>Null is refused with a {@link NullPointerException} that names the argument.

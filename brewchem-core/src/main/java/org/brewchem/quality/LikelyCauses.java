@@ -1,0 +1,258 @@
+package org.brewchem.quality;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.brewchem.internal.NormalProbability;
+
+/**
+ * What may have moved the figures of a later batch against an earlier one, by a table of rules:
+ * which cause moves which figure which way. The rules are assumed, not measured; a cause that is
+ * named is a place to look first, with the measurement that would tell.
+ *
+ * <p>Counted are differences with a z ({@link Difference#z}). Nothing is named unless the sum of
+ * their squares is larger than in all but 4 % of pairs that do not differ. Then each cause is
+ * weighed by Bayes' rule, all alike before and "none of these" beside them: a figure that it leaves
+ * alone has a z of standard deviation 1, one that it moves an effect of unknown size the right way
+ * besides. The z of different figures are taken as independent. Immutable.
+ */
+public final class LikelyCauses {
+
+  private static final Map<String, Double> VALUES = CauseRules.values();
+  private static final double SPREAD = value("spread of effects");
+  private static final double QUIET = value("quiet");
+  private static final double LEAST_SHARE = value("least share");
+  private static final double LIKELY_SHARE = value("likely share");
+
+  private final List<Suspect> suspects;
+  private final double shareOfNone;
+  private final List<String> notCounted;
+
+  private LikelyCauses(List<Suspect> suspects, double shareOfNone, List<String> notCounted) {
+    this.suspects = List.copyOf(suspects);
+    this.shareOfNone = shareOfNone;
+    this.notCounted = List.copyOf(notCounted);
+  }
+
+  private static double value(String name) {
+    return VALUES.get(name);
+  }
+
+  /** How strongly the figures speak for a suspect. */
+  public enum Strength {
+    /** It takes nine tenths of the evidence or more, by the rules. */
+    LIKELY,
+    /** It takes a tenth or more. */
+    POSSIBLE;
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  /**
+   * Causes that the given figures cannot tell apart, or a single one.
+   *
+   * @param causes what may have happened, one or more
+   * @param strength how strongly the figures speak for it
+   * @param share its share of the evidence, all causes and none of them together being 1
+   * @param speaksFor the figures that moved as it moves them, with z and why
+   * @param speaksAgainst the figures that did not behave so, with z and why
+   * @param tellingMeasurements the measurement that would tell, to each cause
+   */
+  public record Suspect(
+      List<String> causes,
+      Strength strength,
+      double share,
+      List<String> speaksFor,
+      List<String> speaksAgainst,
+      List<String> tellingMeasurements) {
+
+    /**
+     * Copies the lists.
+     *
+     * @param causes what may have happened, one or more
+     * @param strength how strongly the figures speak for it
+     * @param share its share of the evidence
+     * @param speaksFor the figures that moved as it moves them
+     * @param speaksAgainst the figures that did not behave so
+     * @param tellingMeasurements the measurement that would tell, to each cause
+     */
+    public Suspect {
+      causes = List.copyOf(causes);
+      speaksFor = List.copyOf(speaksFor);
+      speaksAgainst = List.copyOf(speaksAgainst);
+      tellingMeasurements = List.copyOf(tellingMeasurements);
+    }
+
+    @Override
+    public String toString() {
+      return String.join(" or ", causes)
+          + ": "
+          + strength
+          + String.format(Locale.ROOT, " (%.0f %%)", 100 * share);
+    }
+  }
+
+  /**
+   * Weighs the causes.
+   *
+   * @param differences the later batch less the earlier one, each figure once; figures of the beer
+   *     and of its water
+   * @return what is named, the strongest first
+   * @throws IllegalArgumentException if a figure comes twice
+   */
+  public static LikelyCauses of(List<Difference> differences) {
+    Map<String, Double> z = new LinkedHashMap<>();
+    List<String> notCounted = new ArrayList<>();
+    for (Difference difference : differences) {
+      String name = difference.figure().name();
+      if (!CauseRules.FIGURES.contains(name)) {
+        notCounted.add(name + ": the rules have no such figure");
+      } else if (difference.z().isEmpty()) {
+        notCounted.add(name + ": the uncertainty of the difference is unknown");
+      } else if (z.put(name, difference.z().getAsDouble()) != null) {
+        throw new IllegalArgumentException(
+            "differences: " + name + " comes twice; state each figure once");
+      }
+    }
+    return new LikelyCauses(List.of(), 1, notCounted).weighed(z);
+  }
+
+  /** The same of z values by the names of figures. */
+  static LikelyCauses ofScores(Map<String, Double> z) {
+    return new LikelyCauses(List.of(), 1, List.of()).weighed(z);
+  }
+
+  private LikelyCauses weighed(Map<String, Double> z) {
+    double squares = z.values().stream().mapToDouble(value -> value * value).sum();
+    if (z.isEmpty()
+        || new ChiSquaredDistribution(null, z.size()).cumulativeProbability(squares) < QUIET) {
+      return this;
+    }
+    Map<String, Double> logEvidence = new LinkedHashMap<>();
+    CauseRules.CAUSES.forEach(
+        (cause, rules) ->
+            logEvidence.put(
+                cause,
+                z.entrySet().stream()
+                    .mapToDouble(e -> logDensity(rules.get(e.getKey()).direction(), e.getValue()))
+                    .sum()));
+    double none =
+        z.values().stream().mapToDouble(v -> logDensity(CauseRules.Direction.EITHER, v)).sum();
+    double most = Math.max(none, logEvidence.values().stream().mapToDouble(v -> v).max().orElse(0));
+    double total =
+        Math.exp(none - most)
+            + logEvidence.values().stream().mapToDouble(v -> Math.exp(v - most)).sum();
+    List<Suspect> named =
+        logEvidence.keySet().stream()
+            .collect(
+                Collectors.groupingBy(
+                    cause -> pattern(cause, z), LinkedHashMap::new, Collectors.toList()))
+            .values()
+            .stream()
+            .map(
+                alike ->
+                    suspect(
+                        alike,
+                        alike.stream()
+                                .mapToDouble(cause -> Math.exp(logEvidence.get(cause) - most))
+                                .sum()
+                            / total,
+                        z))
+            .filter(suspect -> suspect.share() >= LEAST_SHARE)
+            .sorted(Comparator.comparingDouble(Suspect::share).reversed())
+            .toList();
+    return new LikelyCauses(named, Math.exp(none - most) / total, notCounted);
+  }
+
+  /** What a cause says of the given figures; either way counts as the way that was seen. */
+  private static List<CauseRules.Direction> pattern(String cause, Map<String, Double> z) {
+    return z.entrySet().stream()
+        .map(e -> CauseRules.rule(cause, e.getKey()).direction().seen(e.getValue()))
+        .toList();
+  }
+
+  private static double logDensity(CauseRules.Direction direction, double z) {
+    if (direction == CauseRules.Direction.SAME) {
+      return -z * z / 2;
+    }
+    double variance = 1 + SPREAD * SPREAD;
+    double symmetric = -z * z / (2 * variance) - Math.log(variance) / 2;
+    return direction == CauseRules.Direction.EITHER
+        ? symmetric
+        : symmetric
+            + Math.log(
+                // The floor keeps a z far on the wrong side from becoming the logarithm of 0.
+                Math.max(
+                    2
+                        * NormalProbability.below(
+                            direction.sign() * z * SPREAD / Math.sqrt(variance)),
+                    Double.MIN_NORMAL));
+  }
+
+  private static Suspect suspect(List<String> alike, double share, Map<String, Double> z) {
+    List<String> speaksFor = new ArrayList<>();
+    List<String> speaksAgainst = new ArrayList<>();
+    z.forEach(
+        (figure, score) -> {
+          CauseRules.Rule rule = CauseRules.rule(alike.get(0), figure);
+          CauseRules.Direction direction = rule.direction();
+          String text = String.format(Locale.ROOT, "%s, z %+.1f: %s", figure, score, rule.why());
+          boolean differs = Math.abs(score) > 2;
+          if (direction == CauseRules.Direction.SAME ? differs : direction.sign() * score < -2) {
+            speaksAgainst.add(text);
+          } else if (direction != CauseRules.Direction.SAME && differs) {
+            speaksFor.add(text);
+          }
+        });
+    return new Suspect(
+        alike,
+        share >= LIKELY_SHARE ? Strength.LIKELY : Strength.POSSIBLE,
+        share,
+        speaksFor,
+        speaksAgainst,
+        alike.stream().map(cause -> cause + ": " + CauseRules.measurement(cause)).toList());
+  }
+
+  /**
+   * Returns what is named.
+   *
+   * @return an unmodifiable list, the strongest first; empty when nothing differs or no cause of
+   *     the table takes a tenth of the evidence
+   */
+  public List<Suspect> suspects() {
+    return suspects;
+  }
+
+  /**
+   * Returns the share of the evidence of none of these causes.
+   *
+   * @return 0 to 1; 1 when nothing differs
+   */
+  public double shareOfNone() {
+    return shareOfNone;
+  }
+
+  /**
+   * Returns which differences were not counted.
+   *
+   * @return a sentence to each
+   */
+  public List<String> notCounted() {
+    return notCounted;
+  }
+
+  @Override
+  public String toString() {
+    return suspects.isEmpty()
+        ? "no cause is named"
+        : suspects.stream().map(Suspect::toString).collect(Collectors.joining("; "));
+  }
+}
