@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.brewchem.internal.NormalProbability;
@@ -40,7 +41,7 @@ public final class LikelyCauses {
   }
 
   private static double value(String name) {
-    return VALUES.get(name);
+    return Objects.requireNonNull(VALUES.get(name), name);
   }
 
   /** How strongly the figures speak for a suspect. */
@@ -142,7 +143,10 @@ public final class LikelyCauses {
             logEvidence.put(
                 cause,
                 z.entrySet().stream()
-                    .mapToDouble(e -> logDensity(rules.get(e.getKey()).direction(), e.getValue()))
+                    .mapToDouble(
+                        e ->
+                            logDensity(
+                                CauseRules.rule(cause, e.getKey()).direction(), e.getValue()))
                     .sum()));
     double none =
         z.values().stream().mapToDouble(v -> logDensity(CauseRules.Direction.EITHER, v)).sum();
@@ -162,7 +166,10 @@ public final class LikelyCauses {
                     suspect(
                         alike,
                         alike.stream()
-                                .mapToDouble(cause -> Math.exp(logEvidence.get(cause) - most))
+                                .mapToDouble(
+                                    cause ->
+                                        Math.exp(
+                                            Objects.requireNonNull(logEvidence.get(cause)) - most))
                                 .sum()
                             / total,
                         z))
