@@ -112,7 +112,8 @@ class BufferStudyTest {
       double share = line.number("beyond_U_and_noticed") / line.number("beyond_U");
       double lowest = Math.min(BufferReport.LOWEST_NOTICED, share);
       double few =
-          BY_CHANCE * Math.sqrt(Math.max(lowest * (1 - lowest), 0.01) / Math.max(1, tenth.beyond()));
+          BY_CHANCE
+              * Math.sqrt(Math.max(lowest * (1 - lowest), 0.01) / Math.max(1, tenth.beyond()));
       assertTrue(
           tenth.beyondAndNoticed() >= (lowest - Math.max(0.1, few)) * tenth.beyond(),
           fault + ": " + tenth.beyondAndNoticed() + " of " + tenth.beyond());
