@@ -10,7 +10,7 @@ import org.brewchem.uncertainty.Traced;
  * What a fit is told: the readings, and what leaves no trace in them as far as it was stated.
  *
  * @param readings one or more portions
- * @param noise standard uncertainty of a single reading of pH
+ * @param noise standard uncertainty of a single reading of pH; empty when assumed
  * @param zero standard uncertainty of the electrode's zero in pH; empty when assumed
  * @param slope relative standard uncertainty of the electrode's slope; empty when assumed
  * @param metals calcium and magnesium; empty when assumed
@@ -19,7 +19,7 @@ import org.brewchem.uncertainty.Traced;
  */
 record FitInputs(
     List<BufferReadings> readings,
-    double noise,
+    OptionalDouble noise,
     OptionalDouble zero,
     OptionalDouble slope,
     Optional<Metals> metals,
@@ -29,7 +29,7 @@ record FitInputs(
   static final FitInputs NOTHING =
       new FitInputs(
           List.of(),
-          Usual.READING_OF_PH.standardUncertainty(),
+          OptionalDouble.empty(),
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           Optional.empty(),
@@ -41,7 +41,7 @@ record FitInputs(
   }
 
   FitInputs withNoise(double pH) {
-    return new FitInputs(readings, pH, zero, slope, metals, salt, carbonDioxide);
+    return new FitInputs(readings, OptionalDouble.of(pH), zero, slope, metals, salt, carbonDioxide);
   }
 
   FitInputs withZero(double pH) {
@@ -65,6 +65,16 @@ record FitInputs(
 
   FitInputs withCarbonDioxide(Traced molesPerKilogram) {
     return new FitInputs(readings, noise, zero, slope, metals, salt, Optional.of(molesPerKilogram));
+  }
+
+  /** Standard uncertainty of a single reading of pH, stated or assumed. */
+  double noisePH() {
+    return noise.orElse(Usual.READING_OF_PH.standardUncertainty());
+  }
+
+  /** How well the noise of a reading is known, in degrees of freedom. */
+  double noiseDegrees() {
+    return (noise.isPresent() ? Usual.STATED_NOISE : Usual.ASSUMED_NOISE).value();
   }
 
   /** The errors of the electrode that all readings without errors of their own share. */

@@ -53,6 +53,9 @@ final class GridFit {
   /** How far the normal equations may be from holding, in standard deviations. */
   private static final double BALANCED = 1e-6;
 
+  /** Readings' worth of belief in the noise of a reading, so few that the residuals decide. */
+  private static final double NOISE_DEGREES = 4;
+
   private static final double DIVIDING_PK = 6;
 
   private static final Scale<Double> MILLIEQUIVALENTS = Scale.number("mEq/kg", 3);
@@ -72,7 +75,8 @@ final class GridFit {
     salt = inputs.salt().orElseGet(() -> Traced.of(Usual.SALT.source()));
     carbonDioxide =
         inputs.carbonDioxide().orElseGet(() -> CarbonicAcid.perKilogram(Usual.CARBON_DIOXIDE));
-    regression = fitted(readings, prior(SPREAD_MOLES_PER_KILOGRAM, RELATIVE_SPREAD, false));
+    regression =
+        fitted(readings, prior(SPREAD_MOLES_PER_KILOGRAM, RELATIVE_SPREAD, NOISE_DEGREES, false));
     contents = contents(parameters());
   }
 
@@ -84,7 +88,8 @@ final class GridFit {
    * A fit of some of the readings in which a typical beer hardly counts: these judge themselves.
    */
   BufferRegression judging(AllReadings some) {
-    return fitted(some, prior(JUDGING_SPREAD, JUDGING_RELATIVE_SPREAD, true));
+    return fitted(
+        some, prior(JUDGING_SPREAD, JUDGING_RELATIVE_SPREAD, inputs.noiseDegrees(), true));
   }
 
   private BufferRegression fitted(AllReadings some, BufferRegression.Prior prior) {
@@ -117,7 +122,8 @@ final class GridFit {
     return List.copyOf(acids);
   }
 
-  private BufferRegression.Prior prior(double spread, double relativeSpread, boolean signed) {
+  private BufferRegression.Prior prior(
+      double spread, double relativeSpread, double noiseDegrees, boolean signed) {
     double[] grid = new double[GRID];
     double[] mean = new double[GRID];
     for (int k = 0; k < GRID; k++) {
@@ -138,7 +144,15 @@ final class GridFit {
       }
     }
     return new BufferRegression.Prior(
-        grid, mean, spread, relativeSpread, 0.01, STRONG_ION_SPREAD, inputs.noise(), signed);
+        grid,
+        mean,
+        spread,
+        relativeSpread,
+        0.01,
+        STRONG_ION_SPREAD,
+        inputs.noisePH(),
+        noiseDegrees,
+        signed);
   }
 
   /**

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
 import org.brewchem.figure.Notice;
 import org.brewchem.internal.BufferRegression;
 import org.brewchem.uncertainty.Traced;
@@ -181,21 +182,24 @@ final class Misfit {
   }
 
   /** The reading furthest off, if the curve rejects it; else -1. */
-  private static int worst(AllReadings some, BufferRegression fit) {
+  private int worst(AllReadings some, BufferRegression fit) {
     double degrees = fit.scatter()[1];
     if (degrees < LEAST_DEGREES) {
       return -1;
     }
+    // What was stated or assumed of the noise counts beside the residuals, the reading itself not.
+    double known = grid.inputs().noiseDegrees() + degrees;
+    int n = some.size();
+    double furthest =
+        new TDistribution(null, known - 1)
+            .inverseCumulativeProbability(1 - Usual.REJECTED.value() / (2 * n));
     int worst = -1;
-    double furthest = Usual.REJECTED.value();
-    double[] one = new double[some.size()];
-    for (int i = 0; i < one.length; i++) {
+    double[] one = new double[n];
+    for (int i = 0; i < n; i++) {
       one[i] = 1;
       double z = Math.abs(fit.asked(one)) / Math.sqrt(fit.shared(one, one));
       one[i] = 0;
-      // The scatter without the reading itself.
-      double rest = Math.max(degrees - 1, 1) / Math.max(degrees - z * z, 1e-3 * degrees);
-      double deleted = z * Math.sqrt(Math.min(rest, degrees));
+      double deleted = z * Math.sqrt((known - 1) / Math.max(known - z * z, 1e-3 * known));
       if (deleted > furthest) {
         furthest = deleted;
         worst = i;

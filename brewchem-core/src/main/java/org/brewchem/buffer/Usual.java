@@ -33,6 +33,8 @@ enum Usual {
   LOWEST_PH("lowest plausible pH"),
   HIGHEST_PH("highest plausible pH"),
   REJECTED("reading rejected"),
+  STATED_NOISE("degrees of freedom of a stated noise"),
+  ASSUMED_NOISE("degrees of freedom of the assumed noise"),
   NOISE("noise exceeded"),
   PATTERN("pattern of residuals"),
   LEGS("legs apart"),

@@ -27,9 +27,6 @@ public final class BufferRegression {
   /** Step of a difference over the ionic strength, mol/kg. */
   private static final double IONIC_STEP = 1e-6;
 
-  /** Readings' worth of belief in the stated noise, against what the residuals show. */
-  private static final double NOISE_PRIOR_WEIGHT = 4;
-
   private static final double LOWEST_PH = 0;
   private static final double HIGHEST_PH = 14;
 
@@ -38,9 +35,9 @@ public final class BufferRegression {
 
   /**
    * What is believed before any reading: amounts on the grid, each with a spread of so much and a
-   * share of the amount besides, the strong-ion difference, and the noise of a reading of pH.
-   * Signed amounts may fall below zero: no beer, but without a bound tests of the residuals are
-   * exact.
+   * share of the amount besides, the strong-ion difference, and the noise of a reading of pH with
+   * its degrees of freedom, which count against those of the residuals. Signed amounts may fall
+   * below zero: no beer, but without a bound tests of the residuals are exact.
    */
   public record Prior(
       double[] gridPk,
@@ -50,6 +47,7 @@ public final class BufferRegression {
       double strongIonDifference,
       double strongIonStandardDeviation,
       double noise,
+      double noiseDegrees,
       boolean signed) {}
 
   /**
@@ -479,8 +477,8 @@ public final class BufferRegression {
     }
     degrees = Math.max(n - effective, 0);
     double variance =
-        (NOISE_PRIOR_WEIGHT * prior.noise * prior.noise + weighted * noise * noise)
-            / (NOISE_PRIOR_WEIGHT + degrees);
+        (prior.noiseDegrees * prior.noise * prior.noise + weighted * noise * noise)
+            / (prior.noiseDegrees + degrees);
     noise = Math.sqrt(variance);
   }
 }

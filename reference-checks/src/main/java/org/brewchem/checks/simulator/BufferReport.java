@@ -3,6 +3,7 @@ package org.brewchem.checks.simulator;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.brewchem.checks.Comparison;
 import org.brewchem.checks.CsvTable;
 
@@ -11,6 +12,7 @@ public final class BufferReport {
 
   private static final int CELLS = BufferStudy.cells().size();
   private static final int FAULTS = 2 * Fault.values().length;
+  private static final int IDEAL = 2;
 
   /** Required of the changes of pH, one disturbance stated. */
   static final double LOWEST = 0.93;
@@ -55,6 +57,14 @@ public final class BufferReport {
         .filter(line -> line.text("told").equals(told ? "stated" : "unstated"))
         .findFirst()
         .orElseThrow();
+  }
+
+  /** What an ideal reader notices of a fault; empty where nobody computed it. */
+  static Optional<CsvTable.Line> ideal(Fault fault) {
+    return CsvTable.read("study/measured-buffer-ideal.csv", IDEAL)
+        .where("fault", fault.name())
+        .stream()
+        .findFirst();
   }
 
   /** What a stated cell is required to cover. */
@@ -166,6 +176,7 @@ public final class BufferReport {
         cells.add(line.text("noticed"));
         cells.add(missed(fault, told) ? "**missed**" : "holds");
       }
+      cells.add(ideal(fault).map(line -> line.text("noticed")).orElse("-"));
       rows.add(cells);
     }
     return new Comparison(
@@ -176,10 +187,14 @@ public final class BufferReport {
                 + " of pH are in error by more than U, in what share of these anything is said of the"
                 + " readings, and of what share of all beers. A refused input counts as noticed."
                 + " Required: at least %.0f %% of the changes beyond U, and at most %.0f %% of the"
-                + " beers without a fault.",
+                + " beers without a fault. An ideal reader knows how beers, electrode and burette are"
+                + " drawn, is right to first order, and spends all false notices that are allowed on"
+                + " this one fault (`IdealReader`, %.0f beers of all kinds): what is required of the"
+                + " two faults that are missed is beyond even that reader.",
             line(Fault.NONE, true).number("beers"),
             100 * LOWEST_NOTICED,
-            100 * HIGHEST_NOTICED),
+            100 * HIGHEST_NOTICED,
+            ideal(Fault.TITRANT).orElseThrow().number("beers")),
         List.of(
             "fault",
             "stated: beyond U",
@@ -189,7 +204,8 @@ public final class BufferReport {
             "unstated: beyond U",
             "noticed of these",
             "noticed of all",
-            "required"),
+            "required",
+            "ideal reader: noticed of all"),
         rows);
   }
 }

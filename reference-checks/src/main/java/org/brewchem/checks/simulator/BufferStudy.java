@@ -22,6 +22,11 @@ public final class BufferStudy {
   static final int BEERS = 2000;
   static final int TENTH = BEERS / 10;
 
+  /** Beers that the ideal reader reads, and a tenth of them. */
+  static final int IDEAL_BEERS = 600;
+
+  static final int IDEAL_TENTH = IDEAL_BEERS / 10;
+
   /** A cell of the study. */
   record Cell(BeerKind kind, Disturbance disturbance, boolean told) {
 
@@ -98,6 +103,27 @@ public final class BufferStudy {
             + " those of them whose beer was noticed, and the share of beers noticed at all.",
         "fault,of,told,beers,changes,beyond_U,beyond_U_and_noticed,noticed,refused",
         keys.stream().map(faults::get).toList());
+    if ("ideal,".contains(part)) {
+      writeIdeal(folder.resolve("measured-buffer-ideal.csv"));
+    }
+  }
+
+  private static void writeIdeal(Path file) throws IOException {
+    double[] all = BufferTally.ideal(IDEAL_BEERS);
+    double[] tenth = BufferTally.ideal(IDEAL_TENTH);
+    List<String> lines = new ArrayList<>();
+    for (int i = 0; i < all.length; i++) {
+      Fault fault = i == 0 ? Fault.STRAY_READING : Fault.TITRANT;
+      lines.add(
+          String.format(
+              Locale.ROOT, "%s,%d,%.3f,%.3f", fault.name(), IDEAL_BEERS, all[i], tenth[i]));
+    }
+    write(
+        file,
+        "# How often a reader who knows how beers, electrode and burette are drawn would notice a"
+            + " fault, written by BufferStudy.",
+        "fault,beers,noticed,tenth",
+        lines);
   }
 
   private static String line(BufferTally tally) {

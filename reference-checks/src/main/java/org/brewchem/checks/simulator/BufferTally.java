@@ -45,8 +45,25 @@ final class BufferTally {
     return tally;
   }
 
+  /** What an ideal reader notices of a stray reading and of a titrant, on beers of all kinds. */
+  static double[] ideal(int beers) {
+    BeerKind[] kinds = BeerKind.values();
+    double[] noticed = new double[2];
+    for (int i = 0; i < beers; i++) {
+      double[] powers =
+          IdealReader.powers(kinds[i % kinds.length], seed(kinds.length, Fault.values().length, i));
+      noticed[0] += powers[0] / beers;
+      noticed[1] += powers[1] / beers;
+    }
+    return noticed;
+  }
+
+  private static long seed(int first, int second, int beer) {
+    return SEED + 1_000_003L * (first * 100L + second) + 7919L * beer;
+  }
+
   private static Random random(int first, int second, int beer) {
-    return new Random(SEED + 1_000_003L * (first * 100L + second) + 7919L * beer);
+    return new Random(seed(first, second, beer));
   }
 
   /** The first beers only. */

@@ -24,12 +24,7 @@ class BufferStudyTest {
   /** Faults of which the report notices too little. */
   private static final List<String> MISSED_FAULTS =
       List.of(
-          "NONE,stated",
-          "NONE,unstated",
-          "STRAY_READING,stated",
-          "STRAY_READING,unstated",
-          "TITRANT,stated",
-          "TITRANT,unstated");
+          "STRAY_READING,stated", "STRAY_READING,unstated", "TITRANT,stated", "TITRANT,unstated");
 
   /** How far a share may have moved since the report was written: 4 of 400. */
   private static final double UNMOVED = 0.01;
@@ -117,6 +112,17 @@ class BufferStudyTest {
       assertTrue(
           tenth.beyondAndNoticed() >= (lowest - Math.max(0.1, few)) * tenth.beyond(),
           fault + ": " + tenth.beyondAndNoticed() + " of " + tenth.beyond());
+    }
+  }
+
+  @Test
+  void anIdealReaderCannotDoWhatIsRequiredOfStrayReadingsAndTitrants() {
+    double[] tenth = BufferTally.ideal(BufferStudy.IDEAL_TENTH);
+    for (int i = 0; i < tenth.length; i++) {
+      CsvTable.Line line =
+          BufferReport.ideal(i == 0 ? Fault.STRAY_READING : Fault.TITRANT).orElseThrow();
+      assertEquals(line.number("tenth"), tenth[i], 0.001);
+      assertTrue(line.number("noticed") < BufferReport.LOWEST_NOTICED);
     }
   }
 }
