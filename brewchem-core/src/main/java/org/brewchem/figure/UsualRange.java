@@ -89,12 +89,23 @@ public final class UsualRange {
    * @throws IllegalArgumentException if there is none of that name
    */
   public static UsualRange named(String quantity) {
-    UsualRange range = LIBRARY.get(Checks.notBlank("quantity", quantity));
-    if (range == null) {
-      throw new IllegalArgumentException(
-          "quantity: \"" + Excerpt.of(quantity) + "\" has no usual range; all() lists those there");
-    }
-    return range;
+    return find(quantity)
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "quantity: \""
+                        + Excerpt.of(quantity)
+                        + "\" has no usual range; all() lists those there"));
+  }
+
+  /**
+   * Looks for the range of a quantity in its place.
+   *
+   * @param quantity the quantity, such as "manganese of a water"
+   * @return the range; empty when there is none of that name
+   */
+  public static Optional<UsualRange> find(String quantity) {
+    return Optional.ofNullable(LIBRARY.get(Checks.notBlank("quantity", quantity)));
   }
 
   /**

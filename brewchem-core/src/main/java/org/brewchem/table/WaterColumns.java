@@ -13,6 +13,7 @@ import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Conductivity;
@@ -53,6 +54,9 @@ final class WaterColumns {
   private static final String TOTAL_HARDNESS = "total hardness";
   private static final String DRY_RESIDUE = "dry residue";
 
+  private static final double CACO3_PER_MILLIEQUIVALENT =
+      CarbonateAlkalinity.ofMilliequivalentsPerLitre(1).inMilligramsPerLitreAsCaCO3();
+
   private final Table table;
   private final Headings headings;
 
@@ -89,15 +93,21 @@ final class WaterColumns {
           headings.input(
               CONDUCTIVITY,
               column ->
-                  Input.notNegative(
-                      column,
-                      LabUnits.CONDUCTIVITY,
-                      Conductivity::inMicrosiemensPerCentimetreAt25)),
+                  usual(
+                      Input.notNegative(
+                          column,
+                          LabUnits.CONDUCTIVITY,
+                          Conductivity::inMicrosiemensPerCentimetreAt25),
+                      CONDUCTIVITY,
+                      1)),
           headings.input(
               TOTAL_HARDNESS,
               column ->
-                  Input.notNegative(
-                      column, LabUnits.HARDNESS, Hardness::inMilligramsPerLitreAsCaCO3)),
+                  usual(
+                      Input.notNegative(
+                          column, LabUnits.HARDNESS, Hardness::inMilligramsPerLitreAsCaCO3),
+                      TOTAL_HARDNESS,
+                      1)),
           headings.input(
               DRY_RESIDUE,
               column ->
@@ -173,7 +183,12 @@ final class WaterColumns {
     for (Constituent constituent : Constituent.values()) {
       headings
           .input(
-              constituent.heading(), column -> concentration(column, constituent.statedMolarMass()))
+              constituent.heading(),
+              column ->
+                  usual(
+                      concentration(column, constituent.statedMolarMass()),
+                      constituent.figure().title(),
+                      perMillimole(constituent)))
           .ifPresent(
               input -> {
                 constituents.keySet().stream()
@@ -188,7 +203,7 @@ final class WaterColumns {
         constituents,
         alkalinity(headings),
         headings.input(CARBON_DIOXIDE, column -> concentration(column, Acid.CARBONIC.molarMass())),
-        headings.input(PH, WaterColumns::withoutUnit),
+        headings.input(PH, column -> usual(withoutUnit(column), PH, 1)),
         Side.from(headings));
   }
 
@@ -198,21 +213,34 @@ final class WaterColumns {
         .input(
             ALKALINITY,
             column ->
-                Input.notNegative(
-                    column,
-                    LabUnits.CARBONATE_ALKALINITY,
-                    CarbonateAlkalinity::inMilliequivalentsPerLitre))
+                usual(
+                    Input.notNegative(
+                        column,
+                        LabUnits.CARBONATE_ALKALINITY,
+                        CarbonateAlkalinity::inMilliequivalentsPerLitre),
+                    ALKALINITY,
+                    CACO3_PER_MILLIEQUIVALENT))
         .or(
             () ->
                 headings.input(
                     BICARBONATE,
                     column ->
-                        Input.notNegative(
-                            column,
-                            LabUnits.MASS_CONCENTRATION,
-                            mass ->
-                                CarbonateAlkalinity.fromBicarbonate(mass)
-                                    .inMilliequivalentsPerLitre())));
+                        usual(
+                            Input.notNegative(
+                                column,
+                                LabUnits.MASS_CONCENTRATION,
+                                mass ->
+                                    CarbonateAlkalinity.fromBicarbonate(mass)
+                                        .inMilliequivalentsPerLitre()),
+                            ALKALINITY,
+                            CACO3_PER_MILLIEQUIVALENT)));
+  }
+
+  /** Has the numbers judged by what is usual in a water; perUnit makes them those of the range. */
+  private static Input usual(Input input, String quantity, double perUnit) {
+    return UsualRange.find(quantity + " of a water")
+        .map(range -> input.judgedBy(range, perUnit))
+        .orElse(input);
   }
 
   private static void notBoth(Headings headings, String one, String other) {
@@ -305,6 +333,10 @@ final class WaterColumns {
                   : "column \"pH\" is not used; without an alkalinity it cannot close the"
                       + " balance"));
     }
+    Stream.concat(inputs(), side.inputs())
+        .map(Input::unusual)
+        .flatMap(Optional::stream)
+        .forEach(notices::add);
     return List.copyOf(notices);
   }
 

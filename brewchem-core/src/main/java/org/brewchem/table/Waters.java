@@ -228,10 +228,10 @@ public final class Waters {
   }
 
   /**
-   * Returns what is notable about the headings: columns that are not read although their names are
-   * nearly known, or that decide nothing.
+   * Returns what is notable about the columns: those that are not read although their names are
+   * nearly known, or that decide nothing, and those with numbers that are unusual in a water.
    *
-   * @return the notices, which are about no row
+   * @return the notices, one for a column; about the first unusual row, which counts the others
    */
   public List<Notice> notices() {
     return columns.notices();

@@ -44,6 +44,7 @@ final class Plausibility {
     plausibility.balance();
     plausibility.missing();
     plausibility.suspicion();
+    plausibility.unusual();
     plausibility.pH();
     plausibility.carbonate();
     plausibility.found.addAll(
@@ -187,9 +188,15 @@ final class Plausibility {
     }
   }
 
+  /** Slips of typing. */
+  private void unusual() {
+    readings.contents().steps().values().forEach(step -> found.addAll(step.notices()));
+  }
+
   private void pH() {
     reportedPH
         .filter(pH -> pH.value() > Suspicions.rule("ph_high"))
+        .filter(pH -> UsualWater.judge(Figures.PH_VALUE, pH.value()).isEmpty())
         .ifPresent(
             pH ->
                 add(

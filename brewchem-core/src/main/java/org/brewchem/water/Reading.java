@@ -3,6 +3,7 @@ package org.brewchem.water;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.figure.Notice;
 import org.brewchem.figure.Origin;
 import org.brewchem.figure.Scale;
 import org.brewchem.figure.Step;
@@ -69,9 +70,12 @@ record Reading(
     return number.isEmpty();
   }
 
-  Step step(String quantity, Scale<?> scale) {
+  Step step(String quantity, Scale<?> scale, List<Notice> notices) {
     Step.Builder step =
-        Step.of(quantity, scale, Step.Kind.STATED).origin(Origin.REPORTED).text(how, "");
+        Step.of(quantity, scale, Step.Kind.STATED)
+            .origin(Origin.REPORTED)
+            .text(how, "")
+            .notices(notices);
     return number.isPresent()
         ? step.found(
             Traced.stated(quantity, number.getAsDouble(), standardUncertainty, scale.symbol()))

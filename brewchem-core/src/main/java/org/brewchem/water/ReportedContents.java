@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
 import org.brewchem.figure.Step;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.PH;
@@ -91,7 +92,14 @@ final class ReportedContents {
 
   private void put(Figure<?> figure, @Nullable Reading reading) {
     if (reading != null) {
-      steps.put(figure, reading.step(figure.title(), figure.scale()));
+      steps.put(
+          figure,
+          reading.step(
+              figure.title(),
+              figure.scale(),
+              reading.number().isPresent()
+                  ? UsualWater.judge(figure, reading.number().getAsDouble())
+                  : List.of()));
     }
   }
 
@@ -125,13 +133,16 @@ final class ReportedContents {
 
   /** The contents; their balance is open, with why, where the readings contradict each other. */
   Contents closedOrOpen(Chemistry chemistry) {
+    List<Notice> unusual =
+        steps.values().stream().flatMap(step -> step.notices().stream()).toList();
     try {
-      return closed(chemistry);
+      return closed(chemistry).withNotices(unusual);
     } catch (IllegalArgumentException | NoSolutionException contradiction) {
       return bare(chemistry)
           .withUnknown(Component.CARBONATE)
           .open(List.of(String.valueOf(contradiction.getMessage())))
-          .withBasis(List.copyOf(steps.values()));
+          .withBasis(List.copyOf(steps.values()))
+          .withNotices(unusual);
     }
   }
 
