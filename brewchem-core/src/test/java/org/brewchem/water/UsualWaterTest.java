@@ -10,6 +10,7 @@ import java.util.List;
 import org.brewchem.figure.FigureCode;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.UsualRange;
+import org.brewchem.quantity.Conductivity;
 import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.table.Column;
@@ -93,7 +94,7 @@ class UsualWaterTest {
             .concentration(Constituent.SILICA, gPerL(9))
             .bicarbonate(gPerL(9))
             .totalHardness(Hardness.ofMilligramsPerLitreAsCaCO3(90000))
-            .conductivity(org.brewchem.quantity.Conductivity.ofMicrosiemensPerCentimetreAt25(2e5))
+            .conductivity(Conductivity.ofMicrosiemensPerCentimetreAt25(2e5))
             .pH(pH(2))
             .build();
     List<String> judged =
