@@ -18,6 +18,7 @@ import org.brewchem.checks.published.CertifiedBuffers;
 import org.brewchem.checks.published.ConstantsAgainstTemperature;
 import org.brewchem.checks.published.ControlCharts;
 import org.brewchem.checks.published.Dickson1981;
+import org.brewchem.checks.published.Exercises;
 import org.brewchem.checks.published.QuamExamples;
 import org.brewchem.checks.published.ReagentTables;
 import org.brewchem.checks.published.SofteningExamples;
@@ -48,6 +49,7 @@ public final class ReferenceChecks {
             SofteningExamples.all(),
             ConstantsAgainstTemperature.all(),
             TitrationExamples.all(),
+            Exercises.all(),
             QuamExamples.all(),
             WaterProperties.all(),
             Dickson1981.all(),
