@@ -520,9 +520,10 @@ public final class BufferReadings {
    *
    * @param reading its index from 0
    * @return the pH read
+   * @throws IllegalArgumentException if there is no reading of that index
    */
   public double pH(int reading) {
-    return draft.pH[reading];
+    return draft.pH[Checks.index("reading", reading, draft.pH.length)];
   }
 
   double base(int reading) {

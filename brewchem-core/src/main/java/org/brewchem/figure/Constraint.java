@@ -210,6 +210,7 @@ public final class Constraint {
    * @return negative below the lower limit, positive above the upper, 0 within
    */
   public double excess(double number) {
+    Checks.finite("number", number, "");
     return number < lower ? number - lower : number > upper ? number - upper : 0;
   }
 

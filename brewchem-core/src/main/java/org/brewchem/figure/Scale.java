@@ -127,10 +127,10 @@ public final class Scale<Q> {
    *
    * @param number the number in this unit
    * @return the value
-   * @throws IllegalArgumentException if the meaning does not allow the number
+   * @throws IllegalArgumentException if the number is not finite or the meaning does not allow it
    */
   public Q of(double number) {
-    return of.apply(number);
+    return of.apply(Checks.finite("number", number, symbol));
   }
 
   /**
@@ -192,7 +192,7 @@ public final class Scale<Q> {
    * @return the text with its unit, without an uncertainty
    */
   public String text(double number) {
-    return withUnit(NumberText.decimals(number, mostDecimals));
+    return withUnit(NumberText.decimals(Checks.finite("number", number, symbol), mostDecimals));
   }
 
   /**
@@ -203,6 +203,8 @@ public final class Scale<Q> {
    * @return the text, such as "50 to 90 mg/L"
    */
   public String range(double lower, double upper) {
+    Checks.finite("lower", lower, symbol);
+    Checks.finite("upper", upper, symbol);
     return prefix
         + NumberText.decimals(lower, mostDecimals)
         + " to "

@@ -176,8 +176,10 @@ public final class UsualRange {
    *
    * @param value the value, in {@link #unit()}
    * @return true within the usual range, its bounds included
+   * @throws org.brewchem.OutOfRangeException if the value is not finite
    */
   public boolean holds(double value) {
+    Checks.finite(quantity(), value, unit());
     return value >= lower.orElse(Double.NEGATIVE_INFINITY)
         && value <= upper.orElse(Double.POSITIVE_INFINITY);
   }
@@ -250,6 +252,7 @@ public final class UsualRange {
    *     that is known leads into the usual range
    */
   public Optional<String> slip(double value) {
+    Checks.finite(quantity(), value, unit());
     if (holds(value)) {
       return Optional.empty();
     }

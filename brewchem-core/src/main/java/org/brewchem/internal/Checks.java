@@ -10,6 +10,9 @@ import org.brewchem.OutOfRangeException;
  */
 public final class Checks {
 
+  /** So that no conversion to another unit overflows. */
+  private static final double LARGEST = 1e300;
+
   private static final int LONGEST_ARGUMENT = 120;
   private static final int LONGEST_UNIT = 80;
   private static final int LONGEST_ALLOWED = 220;
@@ -18,7 +21,7 @@ public final class Checks {
   private Checks() {}
 
   /**
-   * Returns a value that is neither infinite nor NaN.
+   * Returns a value that is neither infinite nor NaN, nor so large that its conversion would be.
    *
    * @param argument the name of the argument, for the message
    * @param value the value, in {@code unit}
@@ -29,6 +32,9 @@ public final class Checks {
   public static double finite(String argument, double value, String unit) {
     if (!Double.isFinite(value)) {
       throw outOfRange(argument, value, unit, "a finite number");
+    }
+    if (Math.abs(value) > LARGEST) {
+      throw outOfRange(argument, value, unit, "at most 1e300");
     }
     return value + 0.0;
   }

@@ -32,6 +32,11 @@ public final class Malt {
   static final Scale<PH> IN_DISTILLED_WATER =
       Scale.beforeTheNumber("pH in distilled water", PH::value, PH::of, 2);
 
+  /** Beyond these no malt was ever met, by powers of ten; our choice. */
+  private static final double LEAST_CAPACITY = 0.1;
+
+  private static final double GREATEST_CAPACITY = 10_000;
+
   private static final Scale<Double> CAPACITY = Scale.number("mEq/(kg pH)", 1);
 
   /** What is asked of a malt alone. */
@@ -110,7 +115,7 @@ public final class Malt {
    * @param source where the numbers come from, such as a laboratory and a lot
    * @param pH of a cooled mash in distilled water at 20 °C and 4 L/kg
    * @param uOfPH standard uncertainty of that pH, 0 or more
-   * @param capacity strong acid that lowers the pH by 1 there, mEq/(kg pH), above 0
+   * @param capacity strong acid that lowers the pH by 1 there, mEq/(kg pH), 0.1 to 10,000
    * @param uOfCapacity standard uncertainty of the capacity, 0 or more
    * @return the malt, of constant capacity
    * @throws IllegalArgumentException if a text is blank or a number is out of range
@@ -118,7 +123,7 @@ public final class Malt {
   public static Malt stated(
       String name, String source, PH pH, double uOfPH, double capacity, double uOfCapacity) {
     Objects.requireNonNull(pH, "pH");
-    Checks.positive("capacity", capacity, "mEq/(kg pH)");
+    Checks.inRange("capacity", capacity, "mEq/(kg pH)", LEAST_CAPACITY, GREATEST_CAPACITY);
     Source read = Source.of("pH of " + name, pH.value(), uOfPH, "");
     Source resisting = Source.of("capacity of " + name, capacity, uOfCapacity, "mEq/(kg pH)");
     Traced slope = Traced.exact(-1).dividedBy(Traced.of(resisting));

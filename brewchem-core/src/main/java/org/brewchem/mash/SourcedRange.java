@@ -55,6 +55,7 @@ public record SourcedRange(
    * @return true if it does
    */
   public boolean contains(double number) {
+    Checks.finite("number", number, unit);
     return lower <= number && number <= upper;
   }
 

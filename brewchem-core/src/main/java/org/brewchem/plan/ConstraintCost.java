@@ -1,6 +1,8 @@
 package org.brewchem.plan;
 
+import java.util.Objects;
 import org.brewchem.figure.Constraint;
+import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 
 /**
@@ -14,6 +16,22 @@ import org.brewchem.internal.NumberText;
  */
 public record ConstraintCost(
     Constraint constraint, String liquid, double weightedSum, double economy) {
+
+  /**
+   * Makes what a constraint costs.
+   *
+   * @param constraint the constraint
+   * @param liquid the liquid that it bounds
+   * @param weightedSum by how much the weighted sum would be less
+   * @param economy by how much the plan would be cheaper or lighter
+   * @throws IllegalArgumentException if a number is not finite
+   */
+  public ConstraintCost {
+    Objects.requireNonNull(constraint, "constraint");
+    Objects.requireNonNull(liquid, "liquid");
+    Checks.finite("weighted sum", weightedSum, "");
+    Checks.finite("economy", economy, "");
+  }
 
   /** Prints the constraint and both numbers. */
   @Override

@@ -198,6 +198,21 @@ public final class ControlChart {
       OptionalDouble lowerLimit,
       OptionalDouble upperLimit) {
 
+    /**
+     * Makes what a rule followed.
+     *
+     * @param label the batch
+     * @param above the side that looks for a rise
+     * @param below the side that looks for a fall
+     * @param lowerLimit the lower limit; empty for a rule that counts points
+     * @param upperLimit the upper limit; empty for a rule that counts points
+     * @throws IllegalArgumentException if a side is not finite
+     */
+    public Drawn {
+      Checks.finite("above", above, "");
+      Checks.finite("below", below, "");
+    }
+
     static Drawn of(
         String label, ControlRule rule, ControlRule.Followed followed, InControl state) {
       double centre = rule.isAboutTheMean() ? state.mean() : 0;

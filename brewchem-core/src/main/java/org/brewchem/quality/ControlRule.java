@@ -1,6 +1,7 @@
 package org.brewchem.quality;
 
 import java.util.OptionalDouble;
+import org.brewchem.internal.Checks;
 
 /**
  * A rule of a control chart: what it follows from point to point, and when it signals. It sees
@@ -75,5 +76,18 @@ public interface ControlRule {
    * @param above the side that looks for a rise
    * @param below the side that looks for a fall
    */
-  record Followed(double above, double below) {}
+  record Followed(double above, double below) {
+
+    /**
+     * Makes what a rule followed.
+     *
+     * @param above what is held against the upper limit
+     * @param below what is held against the lower limit
+     * @throws IllegalArgumentException if a number is not finite
+     */
+    public Followed {
+      Checks.finite("above", above, "");
+      Checks.finite("below", below, "");
+    }
+  }
 }

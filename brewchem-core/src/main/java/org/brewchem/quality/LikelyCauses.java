@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.brewchem.internal.Checks;
 import org.brewchem.internal.NormalProbability;
 
 /**
@@ -84,8 +85,10 @@ public final class LikelyCauses {
      * @param speaksFor the figures that moved as it moves them
      * @param speaksAgainst the figures that did not behave so
      * @param tellingMeasurements the measurement that would tell, to each cause
+     * @throws IllegalArgumentException if the share is not from 0 to 1
      */
     public Suspect {
+      Checks.inRange("share", share, "", 0, 1);
       causes = List.copyOf(causes);
       speaksFor = List.copyOf(speaksFor);
       speaksAgainst = List.copyOf(speaksAgainst);

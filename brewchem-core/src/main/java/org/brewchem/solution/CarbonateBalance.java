@@ -3,6 +3,7 @@ package org.brewchem.solution;
 import java.util.LinkedHashSet;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.brewchem.internal.Checks;
 import org.brewchem.internal.Roots;
 import org.brewchem.substance.Component;
 
@@ -78,6 +79,7 @@ public final class CarbonateBalance {
    * @return eq per kg of water
    */
   public double alkalinityAt(double pH) {
+    Checks.finite("pH", pH, "");
     equilibria.chargeAt(pH);
     return alkalinity();
   }
@@ -90,6 +92,7 @@ public final class CarbonateBalance {
    *     twice the total carbon dioxide or more
    */
   public OptionalDouble pHOf(double alkalinity) {
+    Checks.finite("alkalinity", alkalinity, "Eq/kg");
     double lowest = alkalinityAt(LOWEST_PH);
     double highest = alkalinityAt(HIGHEST_PH);
     if (alkalinity < lowest || alkalinity > highest || highest == 0) {
@@ -106,6 +109,8 @@ public final class CarbonateBalance {
    * @return mol per kg of water; empty if more than 10 would be needed
    */
   public OptionalDouble totalOf(double alkalinity, double pH) {
+    Checks.finite("alkalinity", alkalinity, "Eq/kg");
+    Checks.finite("pH", pH, "");
     OptionalDouble total =
         alkalinity == 0
             ? OptionalDouble.of(0)
@@ -130,6 +135,8 @@ public final class CarbonateBalance {
    *     not closed
    */
   public boolean closeByPH(double alkalinity, double measured) {
+    Checks.finite("alkalinity", alkalinity, "Eq/kg");
+    Checks.finite("measured pH", measured, "");
     equilibria.setInertCharge(0);
     OptionalDouble found = totalOf(alkalinity, measured);
     if (found.isEmpty()) {
@@ -148,6 +155,8 @@ public final class CarbonateBalance {
    * @return false if no pH between 2 and 13.5 has them together; the work space is then not closed
    */
   public boolean closeByTotal(double alkalinity, double carbonDioxide) {
+    Checks.finite("alkalinity", alkalinity, "Eq/kg");
+    Checks.finite("carbon dioxide", carbonDioxide, "mol/kg");
     equilibria.setInertCharge(0);
     equilibria.setTotal(carbonate, carbonDioxide);
     if (alkalinity == 0 && carbonDioxide == 0) {
@@ -175,6 +184,9 @@ public final class CarbonateBalance {
    *     not closed
    */
   public boolean closeByTitration(double alkalinity, double endPoint, double measured) {
+    Checks.finite("alkalinity", alkalinity, "Eq/kg");
+    Checks.finite("end point", endPoint, "");
+    Checks.finite("measured pH", measured, "");
     OptionalDouble found =
         Roots.rising(
                 moles -> titrated(moles, endPoint, measured) - alkalinity,
@@ -199,6 +211,9 @@ public final class CarbonateBalance {
    * @return eq per kg of water
    */
   public double titrated(double carbonDioxide, double endPoint, double measured) {
+    Checks.finite("carbon dioxide", carbonDioxide, "mol/kg");
+    Checks.finite("end point", endPoint, "");
+    Checks.finite("measured pH", measured, "");
     close(carbonDioxide, measured);
     double charge = equilibria.chargeAt(endPoint);
     equilibria.setInertCharge(0);

@@ -36,6 +36,9 @@ public final class Chemistry {
       new Chemistry(
           Level.PAIRS, ConstantSet.standard(), ActivityRule.davies(), null, "IAPWS R11-07", IAPWS);
 
+  private static final double LEAST_KELVIN = 250;
+  private static final double GREATEST_KELVIN = 400;
+
   private final Level level;
   private final ConstantSet constants;
   private final ActivityRule activityRule;
@@ -186,11 +189,13 @@ public final class Chemistry {
   /**
    * Returns the ion product of water.
    *
-   * @param kelvin temperature in kelvin, 273.15 to 373.15
+   * @param kelvin temperature in kelvin, 250 to 400; sources cover 273.15 to 373.15
    * @return log10 of the ion product on molal activities
+   * @throws IllegalArgumentException if the temperature is out of range
    */
   public double log10IonProduct(double kelvin) {
-    return log10IonProduct.applyAsDouble(kelvin);
+    return log10IonProduct.applyAsDouble(
+        Checks.inRange("temperature", kelvin, "K", LEAST_KELVIN, GREATEST_KELVIN));
   }
 
   /**

@@ -109,7 +109,7 @@ public final class Equilibria {
    * @throws IllegalArgumentException if the total is negative or not finite
    */
   public void setTotal(int index, double molesPerKilogram) {
-    solver.totals()[index] =
+    solver.totals()[Checks.index("index", index, compiled.components.size())] =
         molesPerKilogram >= 0 && molesPerKilogram < Double.POSITIVE_INFINITY
             ? molesPerKilogram
             : Checks.nonNegative(compiled.components.get(index).name(), molesPerKilogram, "mol/kg");
@@ -122,7 +122,7 @@ public final class Equilibria {
    * @return its total, mol per kg of water
    */
   public double total(int index) {
-    return solver.totals()[index];
+    return solver.totals()[Checks.index("index", index, compiled.components.size())];
   }
 
   /**
@@ -222,7 +222,7 @@ public final class Equilibria {
    */
   public double chargeOf(int index) {
     solver.refresh();
-    int[] handles = compiled.handles[index];
+    int[] handles = compiled.handles[Checks.index("index", index, compiled.handles.length)];
     if (handles.length == 0) {
       return compiled.components.get(index).chargeWithoutProtons() * solver.totals()[index];
     }

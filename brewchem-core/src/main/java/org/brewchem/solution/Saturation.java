@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.brewchem.figure.Notice;
+import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Compound;
@@ -42,6 +43,7 @@ public final class Saturation {
    *     the printed solubility where the amount alone exceeds it; else empty
    */
   public static List<Notice> notices(Contents after, Solute added, double molesPerKilogram) {
+    Checks.nonNegative("amount added", molesPerKilogram, "mol/kg");
     List<Notice> notices = new ArrayList<>();
     boolean judged = false;
     if (after.inertCharge().isPresent()) {

@@ -30,6 +30,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class EquilibriumConstant {
 
+  private static final double LEAST_KELVIN = 1;
+  private static final double GREATEST_KELVIN = 10_000;
+
   private static final UsualRange KA = UsualRange.named("dissociation constant Ka");
   private static final UsualRange PKA = UsualRange.named("pKa");
   private static final double REFERENCE_K = 298.15;
@@ -242,12 +245,12 @@ public final class EquilibriumConstant {
    * Returns log10 K at a temperature. Nothing is refused outside the range of the constant: ask
    * {@link #covers(double)}.
    *
-   * @param kelvin the temperature, in K, more than 0
+   * @param kelvin the temperature, in K, 1 to 10,000
    * @return log10 K
-   * @throws IllegalArgumentException if the temperature is not more than 0 K
+   * @throws IllegalArgumentException if the temperature is out of range
    */
   public double log10(double kelvin) {
-    double t = Checks.positive("temperature", kelvin, "K");
+    double t = Checks.inRange("temperature", kelvin, "K", LEAST_KELVIN, GREATEST_KELVIN);
     double lnShift =
         -enthalpyKilojoulesPerMole
                 * 1000.0
@@ -266,9 +269,10 @@ public final class EquilibriumConstant {
    *
    * @param kelvin the temperature, in K
    * @return whether the temperature is covered
+   * @throws IllegalArgumentException if the temperature is not more than 0 K
    */
   public boolean covers(double kelvin) {
-    return isRangeComplete && !isBeyondRange(kelvin);
+    return !isBeyondRange(kelvin) && isRangeComplete;
   }
 
   /**
@@ -277,8 +281,10 @@ public final class EquilibriumConstant {
    *
    * @param kelvin the temperature, in K
    * @return whether the constant is extrapolated beyond a stated range
+   * @throws IllegalArgumentException if the temperature is not more than 0 K
    */
   public boolean isBeyondRange(double kelvin) {
+    Checks.positive("temperature", kelvin, "K");
     return (minimumKelvin != null && kelvin < minimumKelvin - RANGE_ROUNDING_K)
         || (maximumKelvin != null && kelvin > maximumKelvin + RANGE_ROUNDING_K);
   }

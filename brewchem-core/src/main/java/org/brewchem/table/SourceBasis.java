@@ -2,6 +2,7 @@ package org.brewchem.table;
 
 import java.util.Locale;
 import java.util.Objects;
+import org.brewchem.internal.Checks;
 import org.brewchem.water.WaterCode;
 
 /**
@@ -44,11 +45,17 @@ public record SourceBasis(
    * @param typicalIfSo the same if the column is read so
    * @param shareNearer the share of rows whose balance comes nearer to 0
    * @param suspected whether all this is more than chance and no other reading does clearly better
+   * @throws IllegalArgumentException if a number is not finite or the share is not from 0 to 1
    */
   public SourceBasis {
     Objects.requireNonNull(source, "source");
     Objects.requireNonNull(code, "code");
     Objects.requireNonNull(condition, "condition");
+    Checks.finite("median as stated", medianAsStated, "%");
+    Checks.finite("median if so", medianIfSo, "%");
+    Checks.finite("typical balance as stated", typicalAsStated, "%");
+    Checks.finite("typical balance if so", typicalIfSo, "%");
+    Checks.inRange("share of rows", shareNearer, "", 0, 1);
   }
 
   /**

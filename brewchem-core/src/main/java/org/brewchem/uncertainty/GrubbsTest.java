@@ -16,6 +16,8 @@ public final class GrubbsTest {
 
   private final double statistic;
   private final double criticalValue;
+  private static final double LEAST_SIGNIFICANCE = 1e-12;
+
   private final double significance;
   private final int suspectIndex;
   private final double suspectValue;
@@ -65,7 +67,7 @@ public final class GrubbsTest {
    * Returns the critical value of the two-sided test.
    *
    * @param count the number of values n, 3 or more
-   * @param significance the significance level alpha, above 0 and below 1, by custom 0.05
+   * @param significance the significance level alpha, from 1e-12 and below 1, by custom 0.05
    * @return the number of standard deviations beyond which a value is an outlier
    * @throws IllegalArgumentException if n is below 3 or the significance is out of range
    */
@@ -73,8 +75,8 @@ public final class GrubbsTest {
     if (count < 3) {
       throw Checks.outOfRange("count", count, "", "3 or more");
     }
-    if (!(significance > 0.0 && significance < 1.0)) {
-      throw Checks.outOfRange("significance", significance, "", "more than 0 and less than 1");
+    if (!(significance >= LEAST_SIGNIFICANCE && significance < 1.0)) {
+      throw Checks.outOfRange("significance", significance, "", "1e-12 or more and less than 1");
     }
     double t = -Quantiles.studentT(significance / (2.0 * count), count - 2.0);
     return (count - 1.0) / Math.sqrt(count) * Math.sqrt(t * t / (count - 2.0 + t * t));

@@ -102,7 +102,7 @@ public final class Input {
    * @param name the name, as the budget shall print it
    * @param estimate the estimate, in {@code unit}
    * @param standardUncertainty the standard uncertainty, for a mean s / sqrt(n), in {@code unit}
-   * @param degreesOfFreedom the degrees of freedom, more than 0 and finite, for a mean n - 1
+   * @param degreesOfFreedom the degrees of freedom, 0.001 or more and finite, for a mean n - 1
    * @param unit the unit, empty when there is none
    * @return the input
    * @throws IllegalArgumentException if the name is blank, a number is not finite, the uncertainty
@@ -119,7 +119,7 @@ public final class Input {
         estimate,
         standardUncertainty,
         Distribution.STUDENT,
-        Checks.positive(name + ", degrees of freedom", degreesOfFreedom, ""),
+        Checks.inRange(name + ", degrees of freedom", degreesOfFreedom, "", 1e-3, 1e300),
         unit);
   }
 

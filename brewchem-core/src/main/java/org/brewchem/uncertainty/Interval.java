@@ -92,6 +92,7 @@ public final class Interval {
    * @return whether it lies inside
    */
   public boolean contains(double value) {
+    Checks.finite("value", value, unit);
     return lower <= value && value <= upper;
   }
 

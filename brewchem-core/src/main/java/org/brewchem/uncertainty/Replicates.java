@@ -173,7 +173,7 @@ public final class Replicates {
   /**
    * Tests the value farthest from the mean with Grubbs' two-sided test.
    *
-   * @param significance the significance level, above 0 and below 1, by custom 0.05
+   * @param significance the significance level, 1e-12 or more and below 1, by custom 0.05
    * @return the result, which names the value
    * @throws IllegalStateException if there are only two values, which are always equally far away
    * @throws IllegalArgumentException if the significance is out of range

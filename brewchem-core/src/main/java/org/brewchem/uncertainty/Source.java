@@ -16,6 +16,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Source {
 
+  private static final int MOST_OF_ONE_SCATTER = 10_000;
+
   private final String name;
   private final double estimate;
   private final OptionalDouble standardUncertainty;
@@ -86,14 +88,14 @@ public final class Source {
    * several of them they have the degrees of freedom of that scatter together, not each.
    *
    * @param name what scattered, as a budget shall print it; each gets a number
-   * @param count how many, 1 or more
+   * @param count how many, 1 to 10,000
    * @param degreesOfFreedom the degrees of freedom of the scatter, above 0
    * @return the sources
    * @throws IllegalArgumentException if the name is blank, the count below 1 or the degrees of
    *     freedom not above 0
    */
   public static List<Source> ofOneScatter(String name, int count, double degreesOfFreedom) {
-    Checks.inRange("count", count, "", 1, Integer.MAX_VALUE);
+    Checks.inRange("count", count, "", 1, MOST_OF_ONE_SCATTER);
     Object scatter = new Object();
     List<Source> sources = new ArrayList<>();
     for (int i = 1; i <= count; i++) {

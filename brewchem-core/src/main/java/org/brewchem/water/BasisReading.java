@@ -1,6 +1,7 @@
 package org.brewchem.water;
 
 import java.util.Objects;
+import org.brewchem.internal.Checks;
 import org.brewchem.substance.Ion;
 
 /**
@@ -26,10 +27,14 @@ public record BasisReading(
    * @param factor what the equivalents of the ion are multiplied by
    * @param asStated the ion balance as the report states the figure, per cent of the sum
    * @param ifSo the ion balance if it is read so, per cent of the sum
+   * @throws IllegalArgumentException if a number is not finite
    */
   public BasisReading {
     Objects.requireNonNull(code, "code");
     Objects.requireNonNull(ion, "ion");
     Objects.requireNonNull(condition, "condition");
+    Checks.finite("factor", factor, "");
+    Checks.finite("ion balance as stated", asStated, "%");
+    Checks.finite("ion balance if so", ifSo, "%");
   }
 }

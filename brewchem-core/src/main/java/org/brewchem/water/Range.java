@@ -5,6 +5,7 @@ import java.util.Objects;
 import java.util.function.Function;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Figure;
+import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 
 /**
@@ -23,10 +24,12 @@ public record Range(double lowest, double highest, String unit) {
    * @param lowest the lowest value
    * @param highest the highest value
    * @param unit the unit of both; empty for a pH or a plain number
-   * @throws IllegalArgumentException if the highest is below the lowest
+   * @throws IllegalArgumentException if one is not finite or the highest is below the lowest
    */
   public Range {
     Objects.requireNonNull(unit, "unit");
+    Checks.finite("lowest", lowest, unit);
+    Checks.finite("highest", highest, unit);
     if (!(lowest <= highest)) {
       throw new IllegalArgumentException(
           "range: " + lowest + " to " + highest + " is not possible; the lowest comes first");
