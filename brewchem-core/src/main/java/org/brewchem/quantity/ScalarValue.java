@@ -20,29 +20,21 @@ abstract class ScalarValue<T extends ScalarValue<T>> implements Comparable<T> {
     value = checked + 0.0;
   }
 
-  /** Checks a value in the unit as stated by the caller, and that its conversion is finite too. */
+  /** Checks a value in the unit as stated by the caller, whose conversion is then finite too. */
   static double nonNegative(String name, double stated, String statedUnit, double converted) {
     Checks.nonNegative(name, stated, statedUnit);
-    return converted(name, stated, statedUnit, converted);
+    return converted;
   }
 
-  /** Checks a value in the unit as stated by the caller, and that its conversion is finite too. */
+  /** Checks a value in the unit as stated by the caller, whose conversion is then finite too. */
   static double positive(String name, double stated, String statedUnit, double converted) {
     Checks.positive(name, stated, statedUnit);
-    return converted(name, stated, statedUnit, converted);
+    return converted;
   }
 
-  /** Checks a value in the unit as stated by the caller, and that its conversion is finite too. */
+  /** Checks a value in the unit as stated by the caller, whose conversion is then finite too. */
   static double finite(String name, double stated, String statedUnit, double converted) {
     Checks.finite(name, stated, statedUnit);
-    return converted(name, stated, statedUnit, converted);
-  }
-
-  private static double converted(String name, double stated, String statedUnit, double converted) {
-    if (!Double.isFinite(converted)) {
-      throw Checks.outOfRange(
-          name, stated, statedUnit, "a number that stays finite in the unit it is held in");
-    }
     return converted;
   }
 

@@ -106,7 +106,7 @@ class EquilibriumConstantTest {
     EquilibriumConstant constant = EquilibriumConstant.ofLog10(1.0);
     IllegalArgumentException error =
         assertThrows(IllegalArgumentException.class, () -> constant.log10(0.0));
-    assertEquals("temperature: 0 K is not possible; more than 0 is allowed", error.getMessage());
+    assertEquals("temperature: 0 K is not possible; 1 to 10000 K is allowed", error.getMessage());
     assertThrows(IllegalArgumentException.class, () -> EquilibriumConstant.ofLog10(Double.NaN));
     assertThrows(IllegalArgumentException.class, () -> constant.withRangeCelsius(50.0, 20.0));
     assertThrows(IllegalArgumentException.class, () -> constant.withUncertainty(0.0));
