@@ -1,6 +1,7 @@
 package org.brewchem.mash;
 
 import java.util.List;
+import java.util.function.DoubleSupplier;
 import org.brewchem.internal.ClosedForms;
 import org.brewchem.internal.Roots;
 import org.brewchem.solution.Contents;
@@ -137,29 +138,59 @@ public final class MashBalance {
     return root() + offset;
   }
 
+  /**
+   * Finds by how much the charges of the balance are out at a mash pH that is not its root. It is
+   * linear in the totals of the liquor but for activities and pairs, so that a limit of the mash pH
+   * is a limit of this charge.
+   *
+   * @param mashPH of the cooled sample
+   * @return the sum of the charges, mEq per litre of liquor: above 0 where the root is higher
+   */
+  public double chargeAt(double mashPH) {
+    return balanced(() -> charge(mashPH - offset, factor * kolbach()));
+  }
+
+  /**
+   * Finds what it takes to move the mash from a pH.
+   *
+   * @param mashPH of the cooled sample
+   * @return the fall of {@link #chargeAt} with the pH, mEq per litre of liquor and pH, above 0
+   */
+  public double capacityAt(double mashPH) {
+    return balanced(() -> -slope(mashPH - offset));
+  }
+
   /** The root of the balance, before anything is added to it. */
   double root() {
-    double held = carbonate < 0 ? 0 : liquor.total(carbonate);
+    return balanced(
+        () -> {
+          double free = factor * kolbach();
+          return Roots.walking(
+                  pH -> charge(pH, free),
+                  start,
+                  (pH, charge) ->
+                      Math.max(
+                          LOWEST,
+                          Math.min(HIGHEST, pH + 1.2 * charge / capacity + smallest(charge))),
+                  1e-13)
+              .orElseThrow(
+                  end ->
+                      new NoSolutionException(
+                          "mash pH", LOWEST, HIGHEST, end.residual(), end.evaluations()));
+        });
+  }
+
+  /** Asks something of the liquor as it is balanced: without its carbonate, if that leaves. */
+  private double balanced(DoubleSupplier asked) {
+    if (!carbonDioxideLeaves || carbonate < 0) {
+      return asked.getAsDouble();
+    }
+    double held = liquor.total(carbonate);
     try {
-      if (carbonDioxideLeaves && carbonate >= 0) {
-        liquor.setTotal(carbonate, 0);
-      }
-      double free = factor * kolbach();
-      return Roots.walking(
-              pH -> charge(pH, free),
-              start,
-              (pH, charge) ->
-                  Math.max(
-                      LOWEST, Math.min(HIGHEST, pH + 1.2 * charge / capacity + smallest(charge))),
-              1e-13)
-          .orElseThrow(
-              end ->
-                  new NoSolutionException(
-                      "mash pH", LOWEST, HIGHEST, end.residual(), end.evaluations()));
+      liquor.setTotal(carbonate, 0);
+      return asked.getAsDouble();
     } finally {
-      if (carbonate >= 0) {
-        liquor.setTotal(carbonate, held);
-      }
+      liquor.setTotal(carbonate, held);
     }
   }
 

@@ -68,6 +68,19 @@ public record Conflict(
     ways = List.copyOf(ways);
   }
 
+  /**
+   * Returns the bounds of which it is not shown that the conflict needs them. Of a proved conflict
+   * there are none: its bounds are linear, and without any one of them they can be kept. Of another
+   * a bound is needed if a way was found that keeps all the others; for the rest only the slopes
+   * near the best point say so.
+   *
+   * @return the bounds in words, in the order of the members
+   */
+  public List<String> undecided() {
+    List<String> shown = ways.stream().map(Way::without).toList();
+    return isProved ? List.of() : members.stream().filter(m -> !shown.contains(m)).toList();
+  }
+
   /** Prints the bounds and whether it is proved. */
   @Override
   public String toString() {

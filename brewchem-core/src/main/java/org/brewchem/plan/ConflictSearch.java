@@ -35,8 +35,9 @@ final class ConflictSearch {
    *
    * @param conflict the conflict
    * @param goals the hard goals that take part
+   * @param members its bounds; empty where no tangent shows them
    */
-  record Found(Conflict conflict, List<Integer> goals) {}
+  record Found(Conflict conflict, List<Integer> goals, List<Member> members) {}
 
   /** Finds a conflict by the tangent of the least broken point; empty where it shows none. */
   Optional<Found> at(Point point) {
@@ -109,7 +110,8 @@ final class ConflictSearch {
             proved,
             contradiction.map(found -> lines(members, found)).orElse(List.of()),
             ways),
-        goals);
+        goals,
+        members);
   }
 
   private static Optional<Contradiction> contradiction(List<Member> members) {

@@ -4,6 +4,9 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import org.brewchem.internal.Checks;
+import org.brewchem.mash.Grist;
+import org.brewchem.mash.Mash;
+import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Liquid;
 import org.brewchem.water.Water;
 import org.jspecify.annotations.Nullable;
@@ -17,12 +20,17 @@ public final class Downstream {
   private final String name;
   private final @Nullable String portion;
   private final Function<Water, ? extends Liquid> making;
+  private final boolean isMash;
 
   private Downstream(
-      String name, @Nullable String portion, Function<Water, ? extends Liquid> making) {
+      String name,
+      @Nullable String portion,
+      Function<Water, ? extends Liquid> making,
+      boolean isMash) {
     this.name = Checks.notBlank("name of the liquid", name);
     this.portion = portion;
     this.making = Objects.requireNonNull(making, "making");
+    this.isMash = isMash;
   }
 
   /**
@@ -34,7 +42,42 @@ public final class Downstream {
    * @throws IllegalArgumentException if the name is blank
    */
   public static Downstream of(String name, Function<Water, ? extends Liquid> making) {
-    return new Downstream(name, null, making);
+    return new Downstream(name, null, making, false);
+  }
+
+  /**
+   * Returns a mash of which the carbon dioxide leaves, its liquor the water of all portions mixed.
+   *
+   * @param name its name, such as "mash"
+   * @param grist the grist
+   * @param volume of the liquor, above 0, as poured: what doses make it grow counts in the water
+   *     alone
+   * @return the mash downstream; {@link #madeOf} says of which portion
+   * @throws IllegalArgumentException if the name is blank or the volume is 0
+   */
+  public static Downstream mash(String name, Grist grist, Volume volume) {
+    requireMash(grist, volume);
+    return new Downstream(name, null, water -> Mash.of(grist, water, volume), true);
+  }
+
+  /**
+   * Returns a mash of which the carbon dioxide stays, its liquor the water of all portions mixed.
+   *
+   * @param name its name, such as "mash"
+   * @param grist the grist
+   * @param volume of the liquor, above 0, as for {@link #mash}
+   * @return the mash downstream; {@link #madeOf} says of which portion
+   * @throws IllegalArgumentException if the name is blank or the volume is 0
+   */
+  public static Downstream mashKeepingCarbonDioxide(String name, Grist grist, Volume volume) {
+    requireMash(grist, volume);
+    return new Downstream(
+        name, null, water -> Mash.of(grist, water, volume).keepingCarbonDioxide(), true);
+  }
+
+  private static void requireMash(Grist grist, Volume volume) {
+    Objects.requireNonNull(grist, "grist");
+    Checks.positive("volume of the liquor", volume.inLitres(), "L");
   }
 
   /**
@@ -45,7 +88,7 @@ public final class Downstream {
    * @throws IllegalArgumentException if the name is blank
    */
   public Downstream madeOf(String portion) {
-    return new Downstream(name, Checks.notBlank("name of the portion", portion), making);
+    return new Downstream(name, Checks.notBlank("name of the portion", portion), making, isMash);
   }
 
   /**
@@ -64,6 +107,11 @@ public final class Downstream {
    */
   public Optional<String> portion() {
     return Optional.ofNullable(portion);
+  }
+
+  /** Whether it is a mash whose liquor is the water as it is. */
+  boolean isMash() {
+    return isMash;
   }
 
   /** Makes the liquid. */

@@ -30,6 +30,11 @@ record Member(
     int bounded,
     Optional<BigFraction[]> exact) {
 
+  /** The same bound, its goal counted otherwise. */
+  Member ofGoal(int other) {
+    return new Member(text, slopes, limit, isEqual, other, isLower, bounded, exact);
+  }
+
   /** All bounds of a problem in a fixed order, those of goals by a tangent. */
   static List<Member> all(Problem problem, Tangent tangent) {
     List<Member> all = new ArrayList<>();

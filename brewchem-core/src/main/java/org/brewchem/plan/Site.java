@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Step;
+import org.brewchem.mash.Mash;
+import org.brewchem.mash.MashBalance;
 import org.brewchem.solution.Contents;
 import org.brewchem.solution.Equilibria;
 import org.brewchem.solution.Liquid;
@@ -50,6 +52,7 @@ final class Site {
   private double litres = 1;
   private @Nullable Equilibria equilibria;
   private boolean solvedFor;
+  private @Nullable MashBalance mash;
   private @Nullable Liquid liquid;
 
   /**
@@ -235,6 +238,47 @@ final class Site {
       solvedFor = true;
     }
     return ready;
+  }
+
+  /** Whether it is a mash whose balance can be walked. */
+  boolean hasMash() {
+    return downstream.isPresent()
+        && downstream.get().isMash()
+        && pattern.whyOpen().isEmpty()
+        && pattern.unknown().isEmpty();
+  }
+
+  /** The balance of the mash, set to the variables. */
+  MashBalance mash() {
+    MashBalance ready = mash;
+    if (ready == null) {
+      ready = ((Mash) liquid()).balance();
+      mash = ready;
+      solvedFor = false;
+    }
+    if (!solvedFor) {
+      Equilibria liquor = ready.liquor();
+      for (int c = 0; c < components.size(); c++) {
+        liquor.setTotal(liquor.indexOf(components.get(c)), Math.max(0, totals[c]));
+      }
+      liquor.setInertCharge(totals[components.size()]);
+      solvedFor = true;
+    }
+    return ready;
+  }
+
+  /** The charge of its balance at a pH: above 0 where its own pH is higher. */
+  double chargeAt(double pH) {
+    return hasMash() ? mash().chargeAt(pH) : equilibria().chargeAt(pH);
+  }
+
+  /** By how much that charge falls with the pH there. */
+  double capacityAt(double pH) {
+    if (hasMash()) {
+      return mash().capacityAt(pH);
+    }
+    equilibria().chargeAt(pH);
+    return equilibria().bufferCapacity();
   }
 
   /** The liquid at the variables, its inputs taken as exact. */

@@ -7,7 +7,9 @@ import org.brewchem.figure.ClosedForm;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Step;
 import org.brewchem.figure.UnknownFigureException;
+import org.brewchem.mash.MashFigures;
 import org.brewchem.solution.BalanceFigure;
+import org.brewchem.solution.Figures;
 import org.brewchem.solution.TotalFigure;
 import org.brewchem.uncertainty.Traced;
 import org.jspecify.annotations.Nullable;
@@ -65,6 +67,9 @@ final class SiteFigure {
 
   /** Reads a figure of a site in the unit in which it is shown. */
   static SiteFigure of(Figure<?> figure, Site site) {
+    if (figure.equals(MashFigures.MASH_PH) && site.hasMash()) {
+      return new SiteFigure(figure, site, () -> site.mash().pH(), List.of(), null, null, false);
+    }
     if (site.isDownstream()) {
       return asked(figure, site);
     }
@@ -200,6 +205,26 @@ final class SiteFigure {
     return form == null ? 1 : form.apply(new double[] {1, 1});
   }
 
+  /** Whether it is a pH that is the root of its site's own balance. */
+  boolean isRoot() {
+    return !isAsked && (figure.equals(Figures.PH_VALUE) || figure.equals(MashFigures.MASH_PH));
+  }
+
+  /** The slopes of the charge of the site's balance at a pH, at variables that are set. */
+  double[] chargeGradient(double pH, double[] x) {
+    double[] slopes = new double[x.length];
+    double own = site.chargeAt(pH);
+    for (int i : site.own()) {
+      double[] moved = x.clone();
+      moved[i] += STEP;
+      double step = moved[i] - x[i];
+      site.set(moved);
+      slopes[i] = (site.chargeAt(pH) - own) / step;
+    }
+    site.set(x);
+    return slopes;
+  }
+
   /** Whether the liquid itself is asked. */
   boolean isAsked() {
     return isAsked;
@@ -223,6 +248,15 @@ final class SiteFigure {
       return chained(x, slopes);
     }
     double number = number();
+    if (isRoot() && site.hasMash()) {
+      // The root moves as the charge there does, over the capacity: no root is found again.
+      double capacity = site.capacityAt(number);
+      double[] charges = chargeGradient(number, x);
+      for (int i : site.own()) {
+        slopes[i] = charges[i] / capacity;
+      }
+      return slopes;
+    }
     for (int i : site.own()) {
       double[] moved = x.clone();
       moved[i] += STEP;

@@ -100,7 +100,11 @@ final class Solved {
     Optional<ConflictSearch.Found> shown =
         best.or(() -> new Search(problem).anywhere())
             .flatMap(point -> new ConflictSearch(problem).at(point));
-    return shown.isPresent() ? shown : new SearchedConflict(problem.query()).find(problem);
+    SearchedConflict searched = new SearchedConflict(problem);
+    if (shown.isEmpty()) {
+      return searched.find();
+    }
+    return shown.get().conflict().isProved() ? shown : Optional.of(searched.checked(shown.get()));
   }
 
   /** The question with some hard constraints made weighted: weight 1, scale half the band. */

@@ -3,16 +3,14 @@ package org.brewchem.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.brewchem.solution.Equilibria;
-import org.brewchem.solution.Figures;
 
 /**
  * A problem as it is at a point, linear: rows of the hard goals, numbers and slopes of the weighted
  * ones.
  *
  * <p>A sum of totals is multiplied out with the volume and a ratio with its denominator, which is
- * exact everywhere. A limit of a water's pH is the charge of its balance at that pH, which is
- * linear but for activities and pairs. Anything else is as good as its slopes.
+ * exact everywhere. A limit of a water's pH, or a mash's, is the charge of its balance at that pH,
+ * which is linear but for activities and pairs. Anything else is as good as its slopes.
  */
 final class Tangent {
 
@@ -83,7 +81,7 @@ final class Tangent {
       Optional<double[]> exact = multipliedOut(g, goal, limit);
       if (exact.isPresent()) {
         rows.add(new Row(signed(exact.get(), isLower), 0, g, isLower, true));
-      } else if (isOwnPH(g, goal) && limit > 0 && limit < 14) {
+      } else if (problem.figure(g).isRoot() && limit > 0 && limit < 14) {
         rows.add(charge(g, goal, limit, isLower));
       } else {
         if (gradient == null) {
@@ -134,25 +132,12 @@ final class Tangent {
     return row;
   }
 
-  private boolean isOwnPH(int g, Goal goal) {
-    return goal.figure().equals(Figures.PH_VALUE) && !problem.figure(g).isAsked();
-  }
-
   /** The charge at the limit: at least 0 where the pH is at least the limit. */
   private Row charge(int g, Goal goal, double limit, boolean isLower) {
     Site site = problem.site(g);
-    Equilibria equilibria = site.equilibria();
-    double own = equilibria.chargeAt(limit);
-    double size = equilibria.bufferCapacity() * goal.plainScale();
-    double[] slopes = new double[at.length];
-    for (int i : site.own()) {
-      double[] moved = at.clone();
-      moved[i] += SiteFigure.STEP;
-      double step = moved[i] - at[i];
-      site.set(moved);
-      slopes[i] = (site.equilibria().chargeAt(limit) - own) / step / size;
-    }
-    site.set(at);
+    double own = site.chargeAt(limit);
+    double size = site.capacityAt(limit) * goal.plainScale();
+    double[] slopes = divided(problem.figure(g).chargeGradient(limit, at), size);
     double constant = dot(slopes, at) - own / size;
     return new Row(signed(slopes, isLower), isLower ? constant : -constant, g, isLower, false);
   }

@@ -1,5 +1,6 @@
 package org.brewchem.plan;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -32,14 +33,31 @@ class PlanAgainstGridTest {
       Problem problem = new RandomProblems(kind, 20261126L + n).three().problem();
       Optional<Point> best = new Search(problem).best().filter(Point::isKept);
       found += best.isPresent() ? 1 : 0;
+      Optional<Point> again =
+          new Search(new RandomProblems(kind, 20261126L + n).three().problem())
+              .best()
+              .filter(Point::isKept);
+      assertEquals(best.isPresent(), again.isPresent());
+      if (best.isPresent()) {
+        // Not within a tolerance: the same bits.
+        assertArrayEquals(best.get().x(), again.orElseThrow().x());
+      }
       double least = best.map(point -> point.worth().weighted()).orElse(Double.POSITIVE_INFINITY);
       double grid = leastOnGrid(problem);
       if (grid < least - SLACK) {
         faults.add(n + ": " + least + " instead of " + grid);
       }
     }
+    report(kind + " before rounding: " + found + " plans, worse than the grid " + faults.size());
     assertEquals(List.of(), faults);
     assertTrue(found > PROBLEMS / 2, found + " plans of " + PROBLEMS);
+  }
+
+  /** Prints a line for docs/plan-study.md, where the whole study is run. */
+  private static void report(String line) {
+    if (PROBLEMS >= 200) {
+      System.out.println("plan study: " + PROBLEMS + " problems, " + line);
+    }
   }
 
   private static double leastOnGrid(Problem problem) {
@@ -98,6 +116,8 @@ class PlanAgainstGridTest {
         assertTrue(problem.variables().keepsToTheShelf(taken.get().x()));
       }
     }
+    report(
+        kind + " after rounding: " + rounded + " plans, worse than a neighbour " + faults.size());
     assertEquals(List.of(), faults);
     assertTrue(rounded > PROBLEMS / 2, rounded + " plans of " + PROBLEMS);
   }

@@ -14,6 +14,10 @@ import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Scale;
 import org.brewchem.figure.Target;
+import org.brewchem.mash.Grist;
+import org.brewchem.mash.Malt;
+import org.brewchem.mash.MaltKind;
+import org.brewchem.mash.MashFigures;
 import org.brewchem.quantity.Mass;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Figures;
@@ -28,7 +32,8 @@ final class RandomProblems {
   enum Kind {
     LINEAR,
     RATIO,
-    BALANCE
+    BALANCE,
+    MASH_PH
   }
 
   private static final List<Figure<?>> LINEAR =
@@ -124,7 +129,35 @@ final class RandomProblems {
     Water first = water();
     Plan.Request request = two ? Plan.from(first, water()) : Plan.from(first);
     request = request.using(shelf).forPortions(WaterPortion.portion("all", hL(between(3, 30))));
-    return request.meeting(target(request));
+    Target target = target(request);
+    return kind == Kind.MASH_PH ? mashed(request.meeting(target)) : request.meeting(target);
+  }
+
+  /** Waters about some doses, and the mash pH that one of them gives, more or less. */
+  private Plan.Request mashed(Plan.Request request) {
+    Problem bare = request.problem();
+    double litres = bare.query().portions().get(0).volume().inLitres();
+    Malt own =
+        Malt.stated(
+            "invented malt", "ours", pH(between(5.5, 6.0)), 0.02, between(30, 60), between(1, 6));
+    double all = litres / between(2.5, 5);
+    Grist grist =
+        Grist.of(Mass.ofKilograms(all), own)
+            .and(Mass.ofKilograms(all * between(0.02, 0.2)), Malt.assumed(MaltKind.CARAMEL));
+    Volume volume = Volume.ofLitres(litres);
+    Downstream mash =
+        random.nextInt(4) == 0
+            ? Downstream.mashKeepingCarbonDioxide("mash", grist, volume)
+            : Downstream.mash("mash", grist, volume);
+    double[] x = bare.variables().plainStart();
+    for (int i = 0; i < x.length; i++) {
+      if (!bare.variables().isWater(i)) {
+        x[i] = Math.min(bare.variables().upper(i), bare.variables().lower(i) + between(0, 1.2));
+      }
+    }
+    Water there = bare.kettle().water(0, x);
+    double value = mash.of(there).answer(MashFigures.MASH_PH).number();
+    return request.and(mash, constraint(MashFigures.MASH_PH, value, between(0.03, 0.2)));
   }
 
   /** Bands about what some doses give, moved so that not all of them can be met. */
@@ -140,9 +173,11 @@ final class RandomProblems {
     Water there = bare.kettle().water(0, x);
     List<Figure<?>> figures = new ArrayList<>(LINEAR);
     Collections.shuffle(figures, random);
-    List<Figure<?>> own = new ArrayList<>(figures.subList(0, 3));
-    List<Figure<?>> kin = kind == Kind.RATIO ? RATIO : kind == Kind.BALANCE ? BALANCE : figures;
-    own.add(kin.get(kin == figures ? 4 : random.nextInt(kin.size())));
+    List<Figure<?>> own = new ArrayList<>(figures.subList(0, kind == Kind.MASH_PH ? 2 : 3));
+    if (kind != Kind.MASH_PH) {
+      List<Figure<?>> kin = kind == Kind.RATIO ? RATIO : kind == Kind.BALANCE ? BALANCE : figures;
+      own.add(kin.get(kin == figures ? 4 : random.nextInt(kin.size())));
+    }
     Target target = Target.named("invented");
     for (Figure<?> figure : own) {
       target = target.with(constraint(figure, there));
@@ -151,10 +186,14 @@ final class RandomProblems {
   }
 
   private <Q> Constraint constraint(Figure<Q> figure, Water there) {
-    Scale<Q> scale = figure.shown();
     double value = there.answer(figure).number();
     boolean isPH = figure.equals(Figures.PH_VALUE);
     double width = isPH ? between(0.1, 0.8) : Math.max(Math.abs(value), 2) * between(0.05, 0.3);
+    return constraint(figure, value, width);
+  }
+
+  private <Q> Constraint constraint(Figure<Q> figure, double value, double width) {
+    Scale<Q> scale = figure.shown();
     double off = width * between(-1, 1) * (random.nextInt(3) == 0 ? 3 : 0.6);
     double middle = value + off;
     boolean mayBeNegative = figure.equals(WaterFigures.RESIDUAL_ALKALINITY);
