@@ -271,7 +271,8 @@ public final class Mash implements Liquid {
       throw new IllegalStateException(
           "mash pH: the uncertainty of "
               + found.missing().get(0).name()
-              + " is not stated, so that a reading cannot tell it from the malts");
+              + " is not stated, so that a reading cannot tell it from the malts; "
+              + MashState.STATE_IT);
     }
     MashLearning learning = new MashLearning(state(), carbonDioxideLeaves);
     Step expected = learning.prior().cooled(MashFigures.MASH_PH, carbonDioxideLeaves);

@@ -25,7 +25,10 @@ final class MashDraws {
       MashState state, boolean carbonDioxideLeaves, Traced pH, int draws, long seed) {
     if (!pH.missing().isEmpty()) {
       throw new IllegalStateException(
-          "mash pH: the uncertainty of " + pH.missing().get(0).name() + " is not stated");
+          "mash pH: the uncertainty of "
+              + pH.missing().get(0).name()
+              + " is not stated; "
+              + MashState.STATE_IT);
     }
     List<Source> sources = pH.sources();
     List<Input> inputs = new ArrayList<>();

@@ -34,6 +34,10 @@ record MashState(Grist grist, Contents liquor, Traced litres, Optional<Traced> b
   private static final Scale<Double> FACTOR = Scale.number("", 2);
   private static final double TOLERANCE = 1e-10;
 
+  /** What to do where an uncertainty is missing. */
+  static final String STATE_IT =
+      "state it, or make the water of the report withAssumedUncertainties()";
+
   /** What the liquor holds, its carbonate gone if it leaves. */
   Contents balanced(boolean carbonDioxideLeaves) {
     return carbonDioxideLeaves && liquor.totals().containsKey(Component.CARBONATE)

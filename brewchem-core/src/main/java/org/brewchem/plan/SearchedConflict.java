@@ -7,18 +7,28 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.figure.Constraint;
+import org.brewchem.figure.Figure;
 import org.brewchem.plan.ConflictSearch.Found;
 import org.brewchem.plan.Search.Point;
 
 /**
- * A conflict as searches tell it: hard goals of which no plan was found that keeps them all, and
- * one was found that keeps all but any of them. It proves nothing of all of them together; a plan
- * that keeps all but one is a proof that this one is needed.
+ * A conflict as searches tell it: limits of hard goals of which no plan was found that keeps them
+ * all, and one was found that keeps all but any of them. It proves nothing of all of them together;
+ * a plan that keeps all but one is a proof that this one is needed.
  */
 final class SearchedConflict {
 
   private final Problem problem;
   private final Query query;
+
+  /**
+   * One limit of a hard goal.
+   *
+   * @param goal the goal in the whole problem
+   * @param isLower whether it is the lower limit
+   * @param wanted the limit as a constraint of its own
+   */
+  private record Limit(int goal, boolean isLower, Wanted wanted) {}
 
   /**
    * Makes a search.
@@ -30,15 +40,18 @@ final class SearchedConflict {
     this.query = problem.query();
   }
 
-  /** Finds the goals; empty where even without goals nothing was found. */
+  /** Finds the limits; empty where even without any nothing was found. */
   Optional<Found> find() {
-    List<Integer> hard = new ArrayList<>();
+    List<Limit> all = new ArrayList<>();
     for (int g = 0; g < problem.goals().size(); g++) {
-      if (problem.goals().get(g).isHard()) {
-        hard.add(g);
+      Goal goal = problem.goals().get(g);
+      for (boolean isLower : new boolean[] {true, false}) {
+        if (goal.isHard() && !Double.isInfinite(isLower ? goal.plainLower() : goal.plainUpper())) {
+          all.add(limit(g, isLower));
+        }
       }
     }
-    Map<Integer, Point> needed = needed(hard);
+    Map<Limit, Point> needed = needed(all);
     return needed.isEmpty() ? Optional.empty() : Optional.of(described(needed));
   }
 
@@ -47,14 +60,19 @@ final class SearchedConflict {
    * that they found.
    */
   Found checked(Found shown) {
-    Map<Integer, Point> needed = needed(shown.goals());
+    List<Limit> all =
+        shown.members().stream()
+            .filter(member -> member.goal() >= 0)
+            .map(member -> limit(member.goal(), member.isLower()))
+            .toList();
+    Map<Limit, Point> needed = needed(all);
     if (needed.isEmpty()) {
       return shown;
     }
-    if (needed.size() == shown.goals().size()) {
+    if (needed.size() == all.size()) {
       return withWays(shown, needed);
     }
-    List<Integer> left = List.copyOf(needed.keySet());
+    List<Limit> left = List.copyOf(needed.keySet());
     Problem fewer = new Problem(wanting(left));
     Search search = new Search(fewer);
     return search
@@ -66,28 +84,51 @@ final class SearchedConflict {
         .orElseGet(() -> described(needed));
   }
 
-  /** A conflict of fewer goals, its goals as they count in the whole problem. */
-  private static Found asBefore(Found found, List<Integer> left) {
+  private Limit limit(int g, boolean isLower) {
+    Goal goal = problem.goals().get(g);
+    Wanted own = query.wanted().get(g);
+    Constraint alone =
+        oneSided(goal.figure(), isLower ? goal.plainLower() : goal.plainUpper(), isLower)
+            .scaledBy(goal.plainScale());
+    return new Limit(
+        g, isLower, new Wanted(alone, own.portion(), own.together(), own.downstream()));
+  }
+
+  private static <Q> Constraint oneSided(Figure<Q> figure, double limit, boolean isLower) {
+    Q stated = figure.shown().of(limit);
+    return isLower ? Constraint.atLeast(figure, stated) : Constraint.atMost(figure, stated);
+  }
+
+  /** A conflict of limits, each a goal of its own, as one of the goals of the whole problem. */
+  private Found asBefore(Found found, List<Limit> left) {
+    List<Integer> goals = found.goals().stream().map(k -> left.get(k).goal()).distinct().toList();
+    Conflict own = found.conflict();
     return new Found(
-        found.conflict(),
-        found.goals().stream().map(left::get).toList(),
+        new Conflict(own.members(), constraints(goals), own.isProved(), own.proof(), own.ways()),
+        goals,
         found.members().stream()
-            .map(m -> m.goal() < 0 ? m : m.ofGoal(left.get(m.goal())))
+            .map(m -> m.goal() < 0 ? m : m.ofGoal(left.get(m.goal()).goal()))
             .toList());
   }
 
-  private Found withWays(Found found, Map<Integer, Point> needed) {
+  private List<Constraint> constraints(List<Integer> goals) {
+    return goals.stream().map(g -> problem.goals().get(g).constraint()).distinct().toList();
+  }
+
+  private Found withWays(Found found, Map<Limit, Point> needed) {
     List<Conflict.Way> ways = new ArrayList<>();
     for (Member member : found.members()) {
       String text = member.text();
-      Optional<Conflict.Way> known =
-          found.conflict().ways().stream().filter(way -> way.without().equals(text)).findFirst();
-      long sides = found.members().stream().filter(m -> m.goal() == member.goal()).count();
-      // The search left out both limits of a goal, which is too much where both take part.
-      if (known.isEmpty() && member.goal() >= 0 && sides == 1) {
-        known = Optional.of(way(needed, member.goal(), text));
-      }
-      known.ifPresent(ways::add);
+      found.conflict().ways().stream()
+          .filter(way -> way.without().equals(text))
+          .findFirst()
+          .or(
+              () ->
+                  needed.keySet().stream()
+                      .filter(l -> l.goal() == member.goal() && l.isLower() == member.isLower())
+                      .findFirst()
+                      .map(limit -> way(needed, limit, text)))
+          .ifPresent(ways::add);
     }
     Conflict own = found.conflict();
     return new Found(
@@ -96,45 +137,42 @@ final class SearchedConflict {
         found.members());
   }
 
-  private Conflict.Way way(Map<Integer, Point> needed, int g, String text) {
-    List<Integer> others = new ArrayList<>(needed.keySet());
-    others.remove(Integer.valueOf(g));
-    double[] x = Objects.requireNonNull(needed.get(g)).x();
+  private Conflict.Way way(Map<Limit, Point> needed, Limit without, String text) {
+    List<Integer> others =
+        needed.keySet().stream().filter(l -> !l.equals(without)).map(Limit::goal).toList();
+    double[] x = Objects.requireNonNull(needed.get(without)).x();
     return new ConflictSearch(problem).evaluated(x, others, text);
   }
 
-  private Found described(Map<Integer, Point> needed) {
-    List<Constraint> constraints = new ArrayList<>();
+  private Found described(Map<Limit, Point> needed) {
     List<String> members = new ArrayList<>();
     List<Conflict.Way> ways = new ArrayList<>();
-    for (int g : needed.keySet()) {
-      Constraint constraint = problem.goals().get(g).constraint();
+    for (Limit limit : needed.keySet()) {
+      Constraint alone = limit.wanted().constraint();
       String text =
-          constraint.figure().title() + " of " + problem.site(g).name() + ": " + constraint.band();
+          alone.figure().title() + " of " + problem.site(limit.goal()).name() + ": " + alone.band();
       members.add(text);
-      constraints.add(constraint);
-      ways.add(way(needed, g, text));
+      ways.add(way(needed, limit, text));
     }
     members.add("the limits of the shelf, and that doses and volumes are 0 or more");
+    List<Integer> goals = needed.keySet().stream().map(Limit::goal).distinct().toList();
     return new Found(
-        new Conflict(members, constraints, false, List.of(), ways),
-        List.copyOf(needed.keySet()),
-        List.of());
+        new Conflict(members, constraints(goals), false, List.of(), ways), goals, List.of());
   }
 
   /**
-   * Leaves out one goal after the other, from the last to the first, where no plan is found without
-   * it either.
+   * Leaves out one limit after the other, from the last to the first, where no plan is found
+   * without it either.
    *
-   * @return the goals that stay, in their order, each with a point that keeps the others; empty
-   *     where even without goals nothing was found
+   * @return the limits that stay, in their order, each with a point that keeps the others; empty
+   *     where even without limits nothing was found
    */
-  private Map<Integer, Point> needed(List<Integer> goals) {
-    List<Integer> in = new ArrayList<>(goals);
-    Map<Integer, Point> kept = new LinkedHashMap<>();
-    for (int g = in.size() - 1; g >= 0; g--) {
-      List<Integer> fewer = new ArrayList<>(in);
-      int left = fewer.remove(g);
+  private Map<Limit, Point> needed(List<Limit> limits) {
+    List<Limit> in = new ArrayList<>(limits);
+    Map<Limit, Point> kept = new LinkedHashMap<>();
+    for (int k = in.size() - 1; k >= 0; k--) {
+      List<Limit> fewer = new ArrayList<>(in);
+      Limit left = fewer.remove(k);
       Optional<Point> point = kept(fewer);
       if (point.isPresent()) {
         kept.put(left, point.get());
@@ -142,19 +180,19 @@ final class SearchedConflict {
         in = fewer;
       }
     }
-    // A point that keeps more goals than stay keeps those that stay.
-    Map<Integer, Point> ordered = new LinkedHashMap<>();
-    for (int g : in) {
-      ordered.put(g, Objects.requireNonNull(kept.get(g)));
+    // A point that keeps more limits than stay keeps those that stay.
+    Map<Limit, Point> ordered = new LinkedHashMap<>();
+    for (Limit limit : in) {
+      ordered.put(limit, Objects.requireNonNull(kept.get(limit)));
     }
     return ordered;
   }
 
-  private Optional<Point> kept(List<Integer> goals) {
-    return new Search(new Problem(wanting(goals))).best().filter(Point::isKept);
+  private Optional<Point> kept(List<Limit> limits) {
+    return new Search(new Problem(wanting(limits))).best().filter(Point::isKept);
   }
 
-  private Query wanting(List<Integer> goals) {
-    return query.wanting(goals.stream().map(query.wanted()::get).toList());
+  private Query wanting(List<Limit> limits) {
+    return query.wanting(limits.stream().map(Limit::wanted).toList());
   }
 }

@@ -257,9 +257,10 @@ class MashLearningTest {
             .pH(pH(7.6), 0.05)
             .build()
             .water();
-    assertTrue(
+    String message =
         assertThrows(IllegalStateException.class, () -> mash.with(unstated).measured(pH(5.6), 0.02))
-            .getMessage()
-            .contains("calcium is not stated"));
+            .getMessage();
+    assertTrue(message.contains("calcium is not stated"), message);
+    assertTrue(message.contains("withAssumedUncertainties()"), message);
   }
 }

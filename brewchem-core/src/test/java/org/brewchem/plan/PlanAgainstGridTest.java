@@ -14,8 +14,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /**
  * Random problems against a grid of 41 steps of three variables, and rounding against every
- * neighbour of up to ten doses. A tenth of the study runs here; all of it with {@code
- * -Dplan.problems=200}.
+ * neighbour of up to ten doses. A tenth of the study runs here; all of it by the Maven profile
+ * plan-study.
  */
 class PlanAgainstGridTest {
 

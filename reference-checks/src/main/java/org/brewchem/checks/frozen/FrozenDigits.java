@@ -21,6 +21,7 @@ public final class FrozenDigits {
         new FrozenRoom("titrations", 2066, FrozenTitrations::compute),
         new FrozenRoom("buffers", 369, FrozenBuffers::compute),
         new FrozenRoom("mashes", 649, FrozenMashes::compute),
+        new FrozenRoom("plans", 468, FrozenPlans::compute),
         new FrozenRoom("beers", 3059, FrozenBeers::compute),
         new FrozenRoom("tables", 340, FrozenTables::compute));
   }

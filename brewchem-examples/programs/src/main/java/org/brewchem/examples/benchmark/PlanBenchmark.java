@@ -166,7 +166,10 @@ public class PlanBenchmark {
   @Benchmark
   public Plan conflict() {
     return request()
-        .meeting(eight.with(atLeast(RESIDUAL_ALKALINITY, ResidualAlkalinity.ofGermanDegrees(-1))))
+        .meeting(eight)
+        .meeting(
+            Target.named("lower limit")
+                .with(atLeast(RESIDUAL_ALKALINITY, ResidualAlkalinity.ofGermanDegrees(-1))))
         .and(mash, between(MASH_PH, pH(5.4), pH(5.5)))
         .solve();
   }
