@@ -36,6 +36,11 @@ import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.FigureCode;
 import org.brewchem.figure.UsualRange;
+import org.brewchem.mash.Grist;
+import org.brewchem.mash.Malt;
+import org.brewchem.mash.MaltKind;
+import org.brewchem.mash.Mash;
+import org.brewchem.mash.MashBalance;
 import org.brewchem.mash.SourcedRange;
 import org.brewchem.mash.WortRanges;
 import org.brewchem.quantity.AcidBasis;
@@ -66,6 +71,7 @@ import org.brewchem.uncertainty.MeasurementModel;
 import org.brewchem.uncertainty.MonteCarlo;
 import org.brewchem.units.LabUnit;
 import org.brewchem.units.LabUnits;
+import org.brewchem.water.WaterReport;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -157,6 +163,19 @@ class HostileNumbersTest {
             Chemistry.standard());
     put(Equilibria.class, equilibria);
     put(CarbonateBalance.class, CarbonateBalance.of(equilibria));
+    put(
+        MashBalance.class,
+        Mash.of(
+                Grist.of(Quantities.kg(200), Malt.assumed(MaltKind.PALE)),
+                WaterReport.reported()
+                    .calcium(Quantities.mgPerL(92))
+                    .magnesium(Quantities.mgPerL(11))
+                    .alkalinityAsCaCO3(Quantities.mgPerL(215))
+                    .pH(PH.of(7.6))
+                    .build()
+                    .water(),
+                Quantities.hL(8))
+            .balance());
     put(Code.class, FigureCode.UNUSUAL_VALUE);
     put(ToDoubleFunction.class, (ToDoubleFunction<Object>) any -> 1);
     put(DoubleFunction.class, (DoubleFunction<Object>) number -> number);
