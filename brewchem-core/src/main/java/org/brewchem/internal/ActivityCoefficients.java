@@ -60,7 +60,7 @@ final class ActivityCoefficients {
     double a = LN10 * system.debyeHueckelA;
     double rational = 1 / (1 + root);
     double davies = a * daviesShape(root, rational, ionicStrength);
-    daviesSlope = a * (0.5 * root * rational * rational - DAVIES * ionicStrength);
+    daviesSlope = a * daviesSlope(root, rational, ionicStrength);
     daviesFactor *= exponential(davies - daviesExponent);
     daviesExponent = davies;
     double one = daviesFactor;
@@ -97,6 +97,36 @@ final class ActivityCoefficients {
    */
   private static double daviesShape(double root, double rational, double ionicStrength) {
     return root * rational - DAVIES * ionicStrength;
+  }
+
+  /** The slope of the shape against the logarithm of ionic strength. */
+  private static double daviesSlope(double root, double rational, double ionicStrength) {
+    return 0.5 * root * rational * rational - DAVIES * ionicStrength;
+  }
+
+  /**
+   * 1/gamma of a univalent ion by the Davies equation, and the slope of its logarithm against that
+   * of ionic strength, for many ionic strengths up to 1 mol/kg.
+   */
+  static void davies(double debyeHueckelA, double[] ionic, double[] slope, double[] inverse) {
+    double a = LN10 * debyeHueckelA;
+    for (int l = 0; l < ionic.length; l++) {
+      double root = Math.sqrt(ionic[l]);
+      double rational = 1 / (1 + root);
+      slope[l] = a * daviesSlope(root, rational, ionic[l]);
+      inverse[l] = a * daviesShape(root, rational, ionic[l]);
+    }
+    for (int l = 0; l < ionic.length; l++) {
+      // e^x as the fourth power of a series in x/4, which is below 0.1
+      double x = 0.25 * inverse[l];
+      double x2 = x * x;
+      double x4 = x2 * x2;
+      double low = (1 + x) + x2 * (1.0 / 2 + x * (1.0 / 6));
+      double high = (1.0 / 24 + x * (1.0 / 120)) + x2 * (1.0 / 720 + x * (1.0 / 5040));
+      double e = low + x4 * (high + x4 * (1.0 / 40320 + x * (1.0 / 362880)));
+      double e2 = e * e;
+      inverse[l] = e2 * e2;
+    }
   }
 
   /** log10 gamma of a univalent ion by the Davies equation. */

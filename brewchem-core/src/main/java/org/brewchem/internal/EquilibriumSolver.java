@@ -31,7 +31,7 @@ public final class EquilibriumSolver {
   static final int BISECTION_CAP = 200;
 
   /** Relative step below which an iteration, being quadratic, has settled to rounding. */
-  private static final double STEP_TOLERANCE = 1e-7;
+  static final double STEP_TOLERANCE = 1e-7;
 
   /** The same where the iteration is not quadratic. */
   private static final double LINEAR_STEP_TOLERANCE = 1e-14;
@@ -40,7 +40,7 @@ public final class EquilibriumSolver {
    * The least that the excess of ionic strength over its definition is taken to grow with it:
    * Newton's slope can turn where Debye and Hueckel's square root is steep or charges are many.
    */
-  private static final double LEAST_IONIC_SLOPE = 0.5;
+  static final double LEAST_IONIC_SLOPE = 0.5;
 
   /** Charge over ionic strength below which a solution is neutral but for rounding. */
   private static final double NEUTRAL = 1e-11;
@@ -48,7 +48,7 @@ public final class EquilibriumSolver {
   private static final double MAX_LOGARITHMIC_STEP = 2.5;
   private static final double MOST_IONIC = 100;
   private static final double FREE_AT_START = 0.6;
-  private static final double LN10 = Math.log(10);
+  static final double LN10 = Math.log(10);
   private static final double LOWEST_PROTON = Math.pow(10, -HIGHEST_PH);
   private static final double HIGHEST_PROTON = Math.pow(10, -LOWEST_PH);
 

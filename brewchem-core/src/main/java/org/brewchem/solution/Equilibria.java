@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Equilibria {
 
-  private final Compiled compiled;
+  final Compiled compiled;
   private final EquilibriumSolver solver;
   private final EquilibriumSlopes slopes;
 

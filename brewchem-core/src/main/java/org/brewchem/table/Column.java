@@ -244,6 +244,11 @@ public final class Column {
     return isPresent(index) ? OptionalDouble.of(values[index]) : OptionalDouble.empty();
   }
 
+  /** Whether every row is known to have a number, at a glance. */
+  boolean isComplete() {
+    return missing.isEmpty() && others == null;
+  }
+
   /** What stands in the array; meaningless unless the row is present. */
   double raw(int index) {
     return values[index];

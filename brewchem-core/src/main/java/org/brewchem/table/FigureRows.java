@@ -101,8 +101,9 @@ final class FigureRows {
               Failure failure = nodes[f].find(i);
               if (failure == null) {
                 values[f][i] = nodes[f].value + 0.0;
+              } else {
+                failures[f][i] = failure;
               }
-              failures[f][i] = failure;
             }
             return null;
           };

@@ -148,6 +148,31 @@ final class Input {
     return column.raw(index) * factor;
   }
 
+  /**
+   * Reads the numbers of rows that follow each other, as {@link #at} and {@link #fault} do; a row
+   * with a fault is 0, and the fault stands unless there is one already.
+   */
+  void read(int from, int count, double[] into, @Nullable Failure[] faults) {
+    double low = 0;
+    double high = Double.POSITIVE_INFINITY;
+    if (usual != null) {
+      low = Math.max(low, usual.range.lower().orElse(low) / usual.perUnit);
+      high = usual.range.upper().orElse(high) / usual.perUnit;
+    }
+    boolean complete = column.isComplete() && range != Range.ANY;
+    for (int i = 0; i < count; i++) {
+      double value = column.raw(from + i) * factor;
+      into[i] = value;
+      if (!(complete && value > low && value < high)) {
+        Failure fault = fault(from + i);
+        if (fault != null) {
+          into[i] = 0;
+          faults[i] = faults[i] == null ? fault : faults[i];
+        }
+      }
+    }
+  }
+
   /** Another number of the column in the unit of the calculation. */
   double inUnits(double number) {
     return number * factor;

@@ -1,8 +1,10 @@
 package org.brewchem.table;
 
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleSupplier;
+import java.util.function.IntToDoubleFunction;
 import org.brewchem.figure.Figure;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.PH;
@@ -12,6 +14,7 @@ import org.brewchem.solution.CarbonateBalance;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Contents;
 import org.brewchem.solution.Equilibria;
+import org.brewchem.solution.EquilibriumRows;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.NoSolutionException;
 import org.brewchem.solution.TotalFigure;
@@ -43,6 +46,7 @@ final class WaterRow implements FigureRows.Leaves {
   private final @Nullable Input alkalinity;
   private final @Nullable Input total;
   private final @Nullable Input measured;
+  private final @Nullable WaterBlock block;
   private int filled = -1;
   private @Nullable Failure fault;
 
@@ -64,6 +68,24 @@ final class WaterRow implements FigureRows.Leaves {
     alkalinity = columns.alkalinity.map(input -> input.times(PER_KILOGRAM)).orElse(null);
     total = columns.carbonDioxide.map(input -> input.times(PER_KILOGRAM)).orElse(null);
     measured = columns.closingPH().orElse(null);
+    block = block();
+  }
+
+  /** Rows that are neutral by their ions are solved side by side, if the chemistry allows it. */
+  private @Nullable WaterBlock block() {
+    if (equilibria == null || alkalinity != null || total == null) {
+      return null;
+    }
+    EquilibriumRows rows = EquilibriumRows.like(equilibria);
+    if (!rows.isInLockstep()) {
+      return null;
+    }
+    Map<Integer, Input> all = new LinkedHashMap<>();
+    for (int k = 0; k < inputs.length; k++) {
+      all.put(indices[k], inputs[k]);
+    }
+    all.put(rows.indexOf(Component.CARBONATE), total);
+    return new WaterBlock(rows, all, table.size());
   }
 
   /** The work space, for a table that has the columns of a balance. */
@@ -187,7 +209,43 @@ final class WaterRow implements FigureRows.Leaves {
           : new FigureRows.Stated(
               columns.ion(rule.component()).times(rule.milligramsPerMole() / 1000));
     }
+    FigureRows.Node together = block == null ? null : together(block, figure);
+    if (together != null) {
+      return together;
+    }
     return figure.rule() instanceof BalanceFigure rule ? balanced(rule) : null;
+  }
+
+  /** A figure that the rows of a block are asked for side by side; null for others. */
+  private FigureRows.@Nullable Node together(WaterBlock rows, Figure<?> figure) {
+    if (figure.equals(Figures.PH_VALUE)) {
+      return together(rows, rows::pH, 1);
+    }
+    if (figure.equals(Figures.IONIC_STRENGTH)) {
+      return together(rows, rows::ionicStrength, 1000);
+    }
+    return figure.equals(Figures.CARBONATE_ALKALINITY)
+        ? together(rows, rows::alkalinity, 1000 * CACO3_PER_MILLIEQUIVALENT * KILOGRAMS_PER_LITRE)
+        : null;
+  }
+
+  private FigureRows.Node together(WaterBlock rows, IntToDoubleFunction found, double factor) {
+    return new FigureRows.Node() {
+      @Override
+      @Nullable Failure find(int index) {
+        int place = rows.place(index);
+        Failure fault = rows.fault(place);
+        if (fault != null) {
+          return fault;
+        }
+        Optional<NoSolutionException> none = rows.failure(place);
+        if (none.isPresent()) {
+          return noSolution(index, "pH", none.get());
+        }
+        value = found.applyAsDouble(place) * factor;
+        return null;
+      }
+    };
   }
 
   /** What the closure of a row found, times a factor. */
