@@ -17,6 +17,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import java.util.function.UnaryOperator;
+import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.domains.Domain;
@@ -380,6 +381,9 @@ class MetamorphicTest {
     Solution mixture = Liquids.mixture(n);
     double at = between(n[9], 4, 9);
     double step = 1e-4;
+    // At its own pH the ion that makes up for the charge changes its sign: ionic strength has a
+    // kink.
+    Assume.that(Math.abs(mixture.answer(Figures.PH_VALUE).number() - at) > step);
     double slope = (charge(mixture, at + step) - charge(mixture, at - step)) / (2 * step);
     double capacity =
         mixture.answer(Figures.bufferCapacity(pH(at))).value().inMilliequivalentsPerLitrePerPH();
