@@ -3,6 +3,7 @@ package org.brewchem.examples;
 import java.io.IOException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.function.DoubleFunction;
 import org.brewchem.readers.CsvFile;
 import org.brewchem.readers.Fault;
@@ -51,6 +52,15 @@ final class Sheet {
     return table.texts(column).get(row);
   }
 
+  List<String> texts(String column) {
+    return table.texts(column);
+  }
+
+  /** A number without a unit, or NaN where the cell is empty. */
+  double orNaN(String column, int row) {
+    return column(column).get(row).orElse(Double.NaN);
+  }
+
   /** A cell as the quantity that its heading's unit makes of it. */
   <Q> Q quantity(UnitSet<Q> units, String column, int row) {
     Column found = column(column);
@@ -82,6 +92,11 @@ final class Sheet {
   FileFaultException unknown(String column, int row, String what) {
     return new FileFaultException(
         fault(table.row(row), column, "\"" + text(column, row) + "\" is no " + what));
+  }
+
+  /** The complaint that a row is missing which the others need. */
+  FileFaultException missing(String column, String problem) {
+    return new FileFaultException(fault(0, column, problem));
   }
 
   private Column column(String name) {
