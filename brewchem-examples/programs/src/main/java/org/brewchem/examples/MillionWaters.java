@@ -19,6 +19,8 @@ import org.brewchem.readers.ConsoleProgress;
 import org.brewchem.readers.CsvFile;
 import org.brewchem.readers.CsvWriter;
 import org.brewchem.readers.Progress;
+import org.brewchem.readers.TableConsumer;
+import org.brewchem.readers.TablesBehind;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Level;
@@ -198,11 +200,16 @@ public final class MillionWaters {
   public static Summary calculate(Path waters, Path results, int threads, Progress progress)
       throws IOException {
     Tally tally = new Tally();
+    CsvFile file = CsvFile.of(waters).withTexts("sample");
     try (CsvWriter out = CsvWriter.to(results)) {
-      CsvFile.of(waters)
-          .withTexts("sample")
-          .forEachTable(
-              ROWS_OF_A_TABLE, table -> out.write(tally.results(table, threads)), progress);
+      TableConsumer use = table -> out.write(tally.results(table, threads));
+      if (threads == 1) {
+        file.forEachTable(ROWS_OF_A_TABLE, use, progress);
+      } else {
+        try (TablesBehind behind = TablesBehind.of(use)) {
+          file.forEachTable(ROWS_OF_A_TABLE, behind, progress);
+        }
+      }
     }
     return tally.summary();
   }
