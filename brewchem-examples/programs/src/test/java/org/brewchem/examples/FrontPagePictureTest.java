@@ -25,7 +25,7 @@ class FrontPagePictureTest {
   @TempDir private Path folder;
 
   @ParameterizedTest
-  @EnumSource(Ground.class)
+  @EnumSource(names = {"LIGHT", "DARK"})
   void thePictureOfTheFrontPageIsDrawnByTheLibrary(Ground ground) throws IOException {
     String name = "titration-" + ground.name().toLowerCase(Locale.ROOT) + ".svg";
     DrawnPicture shown = DrawnPicture.read(ROOT.resolve("docs/pictures").resolve(name));

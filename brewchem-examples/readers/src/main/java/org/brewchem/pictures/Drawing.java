@@ -17,12 +17,14 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import javax.imageio.ImageIO;
@@ -52,6 +54,7 @@ final class Drawing {
   private static final int EDGE = 12;
   private static final double GAP = 7;
   private static final double ROOM = 0.06;
+  private static final double WIDEST_BAR = 28;
 
   private final Picture picture;
   private final int width;
@@ -64,14 +67,20 @@ final class Drawing {
     this.height = height;
   }
 
-  void png(Path path) throws IOException {
+  byte[] png() {
     BufferedImage image = new BufferedImage(2 * width, 2 * height, BufferedImage.TYPE_INT_RGB);
     Graphics2D g = image.createGraphics();
     g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
     g.scale(2, 2);
     paint(g);
     g.dispose();
-    ImageIO.write(image, "png", path.toFile());
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try {
+      ImageIO.write(image, "png", out);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out.toByteArray();
   }
 
   void svg(Path path) throws IOException {
@@ -93,7 +102,10 @@ final class Drawing {
     g.fill(new Rectangle2D.Double(0, 0, width, height));
     XYChart chart = chart();
     double[] across = ticks(least(picture.across(), true), greatest(picture.across(), true));
-    double[] up = ticks(least(picture.up(), false), greatest(picture.up(), false));
+    double[] up =
+        picture.isOfBars()
+            ? new double[0]
+            : ticks(least(picture.up(), false), greatest(picture.up(), false));
     // Painted once on nothing, so that the chart knows its places before the grid is drawn.
     BufferedImage nothing = new BufferedImage(1, 1, BufferedImage.TYPE_INT_RGB);
     chart.paint(nothing.createGraphics(), width - LEFT - RIGHT, height - TOP - BOTTOM);
@@ -103,6 +115,7 @@ final class Drawing {
     chart.paint(g, width - LEFT - RIGHT, height - TOP - BOTTOM);
     g.translate(-LEFT, -TOP);
     axes(g, frame, across, up);
+    bars(g, frame);
     limits(g, frame);
     int index = 0;
     for (Picture.Item item : picture.items()) {
@@ -133,11 +146,14 @@ final class Drawing {
     g.setColor(picture.ground().ink());
     g.setStroke(new BasicStroke(1.2f));
     g.draw(new Line2D.Double(plot.getMinX(), plot.getMaxY(), plot.getMaxX(), plot.getMaxY()));
-    g.draw(new Line2D.Double(plot.getMinX(), plot.getMinY(), plot.getMinX(), plot.getMaxY()));
+    double left = picture.isOfBars() ? frame.x(0) : plot.getMinX();
+    g.draw(new Line2D.Double(left, plot.getMinY(), left, plot.getMaxY()));
     g.setFont(TITLE);
     g.drawString(picture.title(), EDGE, 26);
     g.setFont(LABEL);
-    g.drawString(picture.up().title(), EDGE, TOP - 12);
+    if (!picture.isOfBars()) {
+      g.drawString(picture.up().title(), EDGE, TOP - 12);
+    }
     String below = picture.across().title();
     g.drawString(below, (float) (plot.getMaxX() - wide(below)), height - 12);
     for (double tick : across) {
@@ -151,6 +167,28 @@ final class Drawing {
           text,
           (float) (plot.getMinX() - 8 - wide(text)),
           (float) (frame.y(tick) + tall() / 2 - 2));
+    }
+  }
+
+  private void bars(Graphics2D g, Frame frame) {
+    double row = frame.plot().getHeight() / picture.items().size();
+    for (Picture.Item item : picture.items()) {
+      if (item.kind() == Picture.Kind.BAR) {
+        double middle = frame.plot().getMinY() + (item.y()[0] + 0.5) * row;
+        double zero = frame.x(0);
+        double end = frame.x(item.x()[0]);
+        g.setColor(picture.ground().series(0));
+        g.fill(
+            new Rectangle2D.Double(
+                Math.min(zero, end),
+                middle,
+                Math.abs(end - zero),
+                Math.min(0.4 * row, WIDEST_BAR)));
+        g.setColor(picture.ground().ink());
+        g.setFont(LABEL);
+        double from = item.x()[0] < 0 ? zero - GAP - wide(item.name()) : zero + GAP;
+        g.drawString(item.name(), (float) from, (float) (middle - 5));
+      }
     }
   }
 
@@ -177,7 +215,18 @@ final class Drawing {
   }
 
   private static boolean isSeries(Picture.Item item) {
-    return item.kind() == Picture.Kind.LINE || item.kind() == Picture.Kind.POINTS;
+    return item.kind() == Picture.Kind.LINE
+        || item.kind() == Picture.Kind.POINTS
+        || item.kind() == Picture.Kind.AREA;
+  }
+
+  private static boolean isFilled(Picture.Item item) {
+    return item.kind() == Picture.Kind.BAND || item.kind() == Picture.Kind.AREA;
+  }
+
+  /** Of the outline of an area, how many points its line has. */
+  private static int lineLength(Picture.Item item) {
+    return item.kind() == Picture.Kind.AREA ? item.x().length / 2 : item.x().length;
   }
 
   private XYChart chart() {
@@ -205,7 +254,7 @@ final class Drawing {
     int index = 0;
     int bands = 0;
     for (Picture.Item item : picture.items()) {
-      if (item.kind() == Picture.Kind.BAND) {
+      if (isFilled(item)) {
         XYSeries band = chart.addSeries(item.name() + " " + bands++, item.x(), item.y());
         band.setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.PolygonArea);
         band.setFillColor(ground.band());
@@ -214,11 +263,18 @@ final class Drawing {
       }
     }
     for (Picture.Item item : picture.items()) {
+      if (item.kind() == Picture.Kind.BAR) {
+        XYSeries unseen = chart.addSeries("bar " + item.y()[0], item.x(), item.y());
+        unseen.setMarker(SeriesMarkers.NONE);
+        unseen.setLineStyle(SeriesLines.NONE);
+      }
       if (isSeries(item)) {
-        XYSeries series = chart.addSeries(item.name(), item.x(), item.y());
+        int n = lineLength(item);
+        XYSeries series =
+            chart.addSeries(item.name(), Arrays.copyOf(item.x(), n), Arrays.copyOf(item.y(), n));
         series.setLineColor(ground.series(index));
         series.setMarkerColor(ground.series(index));
-        if (item.kind() == Picture.Kind.LINE) {
+        if (item.kind() != Picture.Kind.POINTS) {
           series.setMarker(SeriesMarkers.NONE);
           series.setLineStyle(LINES[index % LINES.length]);
           series.setLineWidth(2);
@@ -242,6 +298,9 @@ final class Drawing {
 
   /** The least or the greatest of what is drawn, with some room. */
   private double extreme(Picture.Axis axis, boolean across, int sign) {
+    if (picture.isOfBars() && !across) {
+      return sign < 0 ? -0.5 : picture.items().size() - 0.5;
+    }
     double least = Double.isNaN(axis.least()) ? Double.POSITIVE_INFINITY : axis.least();
     double greatest = Double.isNaN(axis.greatest()) ? Double.NEGATIVE_INFINITY : axis.greatest();
     for (Picture.Item item : picture.items()) {
@@ -250,6 +309,13 @@ final class Drawing {
           least = Math.min(least, value);
           greatest = Math.max(greatest, value);
         }
+      }
+    }
+    if (across ? picture.isOfBars() : picture.readsHeights()) {
+      least = Math.min(least, 0);
+      greatest = Math.max(greatest, 0);
+      if (sign < 0 ? least == 0 : greatest == 0) {
+        return 0;
       }
     }
     double room = greatest > least ? ROOM * (greatest - least) : 1;
@@ -332,7 +398,7 @@ final class Drawing {
   /** Puts the name of a line or a band where it hides least. */
   private void label(Graphics2D g, Frame frame, Picture.Item item, Color color) {
     List<Point2D> places = new ArrayList<>();
-    int n = item.x().length;
+    int n = lineLength(item);
     double wide = wide(item.name());
     if (item.kind() == Picture.Kind.BAND) {
       for (int i = 1; i < n / 2; i += Math.max(1, n / 40)) {

@@ -8,8 +8,12 @@ public enum Ground {
   LIGHT(0xFFFFFF, 0x1F2328, 0xD5D9DE, 0xDCE6F2),
 
   /** Light on near black. */
-  DARK(0x14181D, 0xE8EAED, 0x343A41, 0x24384E);
+  DARK(0x14181D, 0xE8EAED, 0x343A41, 0x24384E),
 
+  /** Greys alone on white, for a printer; dashes and marks tell the lines apart. */
+  GREY(0xFFFFFF, 0x1A1A1A, 0xD6D6D6, 0xE4E4E4);
+
+  private static final int[] IN_GREY = {0x111111, 0x555555, 0x333333, 0x666666, 0x222222};
   private static final int[] ON_LIGHT = {0x0B4F8A, 0xA03A00, 0x1B6B3A, 0x6A2C91, 0x5C5C5C};
   private static final int[] ON_DARK = {0x82BDFF, 0xFFB27A, 0x86DDA2, 0xD3ADFF, 0xB5B5B5};
 
@@ -42,7 +46,12 @@ public enum Ground {
   }
 
   Color series(int index) {
-    int[] colours = this == LIGHT ? ON_LIGHT : ON_DARK;
+    int[] colours =
+        switch (this) {
+          case LIGHT -> ON_LIGHT;
+          case DARK -> ON_DARK;
+          case GREY -> IN_GREY;
+        };
     return new Color(colours[index % colours.length]);
   }
 }

@@ -1,8 +1,10 @@
 package org.brewchem.pictures;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -15,17 +17,23 @@ public final class Picture {
 
   private static final int WIDTH = 860;
   private static final int HEIGHT = 540;
+  private static final int MOST_BARS = 12;
 
   /** How something is drawn. */
   enum Kind {
     LINE,
     POINTS,
     BAND,
+    AREA,
+    BAR,
     LIMIT_ACROSS,
     LIMIT_UP
   }
 
-  /** One thing that is drawn: of a band x and y are its outline. */
+  /**
+   * One thing that is drawn: of a band and an area x and y are the outline, of a bar the length and
+   * the row.
+   */
   record Item(String name, Kind kind, double[] x, double[] y) {}
 
   /** An axis with its least and greatest value, NaN where the data decide. */
@@ -43,6 +51,39 @@ public final class Picture {
     this.up = up;
     this.items = items;
     this.ground = ground;
+    if (has(items, Kind.AREA)) {
+      needZero(up);
+    }
+    if (has(items, Kind.BAR)) {
+      needZero(across);
+    }
+  }
+
+  private static void needZero(Axis axis) {
+    if (axis.least() > 0 || axis.greatest() < 0) {
+      throw new IllegalArgumentException(
+          axis.title()
+              + ": from "
+              + axis.least()
+              + " to "
+              + axis.greatest()
+              + " is not possible; where a length or an area is read, the axis holds 0");
+    }
+  }
+
+  private static boolean has(List<Item> items, Kind kind) {
+    return items.stream().anyMatch(item -> item.kind() == kind);
+  }
+
+  /**
+   * Starts a picture of bars, one below the other.
+   *
+   * @param title what it shows
+   * @param across the quantity that the lengths stand for, with its unit
+   * @return a picture without bars, on light ground; it takes bars only
+   */
+  public static Picture ofBars(String title, String across) {
+    return of(title, across, "");
   }
 
   /**
@@ -105,7 +146,7 @@ public final class Picture {
   /**
    * Chooses the ground.
    *
-   * @param chosen light or dark
+   * @param chosen light, dark or grey
    * @return the picture on it
    */
   public Picture on(Ground chosen) {
@@ -165,6 +206,47 @@ public final class Picture {
   }
 
   /**
+   * Fills what lies between a line and zero, and draws the line. The vertical axis then starts at
+   * zero, for an area is read.
+   *
+   * @param name what stands in it
+   * @param x the places
+   * @param y the heights of the line
+   * @return the picture with it
+   * @throws IllegalArgumentException as of {@link #line}, or if the ends chosen for the vertical
+   *     axis leave out zero
+   */
+  public Picture area(String name, double[] x, double[] y) {
+    Item line = item(name, Kind.AREA, x, y);
+    int n = x.length;
+    double[] aroundX = Arrays.copyOf(line.x(), 2 * n);
+    double[] aroundY = Arrays.copyOf(line.y(), 2 * n);
+    for (int i = 0; i < n; i++) {
+      aroundX[n + i] = x[n - 1 - i];
+    }
+    return with(item(name, Kind.AREA, aroundX, aroundY));
+  }
+
+  /**
+   * Draws a bar below those that are there, with its name above it. The horizontal axis starts at
+   * zero, for a length is read.
+   *
+   * @param name what stands above it
+   * @param length its length, negative to the left
+   * @return the picture with it
+   * @throws IllegalArgumentException if the length is not finite, if the ends chosen for the
+   *     horizontal axis leave out zero, if the picture was not started by {@link #ofBars}, or if it
+   *     has twelve bars
+   */
+  public Picture bar(String name, double length) {
+    if (items.size() == MOST_BARS) {
+      throw new IllegalArgumentException(
+          name + ": bar " + (MOST_BARS + 1) + " is not possible; at most " + MOST_BARS + " are");
+    }
+    return with(item(name, Kind.BAR, new double[] {length}, new double[] {items.size()}));
+  }
+
+  /**
    * Draws a band across the whole picture, such as a target. It needs {@link #across}.
    *
    * @param name what stands in it
@@ -221,6 +303,13 @@ public final class Picture {
   }
 
   private Picture with(Item item) {
+    if ((item.kind() == Kind.BAR) != isOfBars()) {
+      throw new IllegalArgumentException(
+          item.name()
+              + (isOfBars()
+                  ? ": a picture of bars takes bars only"
+                  : ": a bar needs Picture.ofBars"));
+    }
     List<Item> more = new ArrayList<>(items);
     more.add(item);
     return new Picture(title, across, up, List.copyOf(more), ground);
@@ -236,19 +325,42 @@ public final class Picture {
    */
   public Saved save(Path path) throws IOException {
     String name = String.valueOf(path.getFileName()).toLowerCase(Locale.ROOT);
-    if (items.isEmpty()) {
-      throw new IllegalArgumentException("picture: nothing is drawn yet");
-    }
-    Drawing drawing = new Drawing(this, WIDTH, HEIGHT);
+    Drawing drawing = drawing();
     if (name.endsWith(".svg")) {
       drawing.svg(path);
     } else if (name.endsWith(".png")) {
-      drawing.png(path);
+      Files.write(path, drawing.png());
     } else {
       throw new IllegalArgumentException(
           "picture: the name \"" + name + "\" is not possible; it ends in .svg or .png");
     }
     return new Saved(path, this);
+  }
+
+  /**
+   * Draws the picture as a PNG file of twice its size on a page, without writing it.
+   *
+   * @return the bytes of the file
+   * @throws IllegalArgumentException if nothing is drawn
+   */
+  public byte[] png() {
+    return drawing().png();
+  }
+
+  private Drawing drawing() {
+    if (items.isEmpty()) {
+      throw new IllegalArgumentException("picture: nothing is drawn yet");
+    }
+    return new Drawing(this, WIDTH, HEIGHT);
+  }
+
+  boolean isOfBars() {
+    return up.title().isEmpty();
+  }
+
+  /** Whether a height is read as a length, so that the vertical axis starts at zero. */
+  boolean readsHeights() {
+    return has(items, Kind.AREA);
   }
 
   String title() {

@@ -1,15 +1,20 @@
 package org.brewchem.pictures;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.Color;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -77,6 +82,9 @@ class PictureTest {
     assertEquals(
         List.of("\"fitted\" has a contrast of 2.4 to its ground"),
         DrawnPicture.read(path).problems());
+    Files.writeString(path, text.replace("stroke:rgb(160,58,0)", "stroke:rgb(240,200,190)"));
+    assertEquals(
+        List.of("a line has a contrast of 1.5 to its ground"), DrawnPicture.read(path).problems());
     Files.writeString(path, text.replace(">pH</text>", ">a text that is too long here</text>"));
     assertEquals(
         List.of("\"a text that is too long here\" is not within the sheet"),
@@ -88,12 +96,82 @@ class PictureTest {
   }
 
   @Test
+  void aTextOnAnAreaIsHeldAgainstItsColour() throws IOException {
+    Path path = folder.resolve("area.svg");
+    FULL.bandAcross("all", -1, 12).save(path);
+    assertEquals(List.of(), DrawnPicture.read(path).problems());
+    String text = Files.readString(path);
+    Files.writeString(path, text.replace("rgb(220,230,242)", "rgb(110,120,130)"));
+    assertTrue(
+        DrawnPicture.read(path)
+            .problems()
+            .contains("\"fitted\" has a contrast of 1.9 to an area under it"),
+        DrawnPicture.read(path).problems().toString());
+  }
+
+  @ParameterizedTest
+  @EnumSource(Ground.class)
+  void aLengthAndAnAreaAreReadFromZero(Ground ground) throws IOException {
+    Picture area = Picture.of("Invented", "pH", "capacity").across(3, 7).area("all", X, Y);
+    Path path = folder.resolve("area.svg");
+    area.on(ground).save(path);
+    assertEquals(List.of(), DrawnPicture.read(path).problems());
+    assertTrue(DrawnPicture.read(path).texts().contains("0"));
+    assertThrows(IllegalArgumentException.class, () -> area.up(2, 9));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> Picture.of("Invented", "pH", "capacity").up(2, 9).area("all", X, Y));
+
+    Picture bars = Picture.ofBars("Invented", "u [mL]").bar("a", 40).bar("b", 38.5);
+    bars.on(ground).save(path);
+    DrawnPicture drawn = DrawnPicture.read(path);
+    assertEquals(List.of(), drawn.problems());
+    assertFalse(drawn.texts().contains(""));
+    assertTrue(drawn.texts().containsAll(List.of("Invented", "u [mL]", "0", "a", "b")));
+    assertThrows(IllegalArgumentException.class, () -> bars.across(1, 50));
+    assertThrows(IllegalArgumentException.class, () -> bars.line("a", X, Y));
+    assertThrows(IllegalArgumentException.class, () -> FULL.bar("a", 1));
+    Picture most = bars.bar("to the left", -3);
+    for (int i = 3; i < 12; i++) {
+      most = most.bar("another bar " + i, i);
+    }
+    Picture full = most;
+    full.on(ground).save(path);
+    assertEquals(List.of(), DrawnPicture.read(path).problems());
+    assertThrows(IllegalArgumentException.class, () -> full.bar("one more", 1));
+  }
+
+  /** Printed in greys, colours are gone: dashes and marks still tell the lines apart. */
+  @Test
+  void greyHoldsNoColour() throws IOException {
+    Path path = folder.resolve("grey.svg");
+    Picture lines = FULL;
+    for (String name : List.of("one", "two", "three")) {
+      lines = lines.line(name, X, minus(name.length()));
+    }
+    lines.on(Ground.GREY).save(path);
+    for (Color color : DrawnPicture.read(path).colors()) {
+      assertEquals(color.getRed(), color.getGreen(), color.toString());
+      assertEquals(color.getRed(), color.getBlue(), color.toString());
+    }
+    long dashes =
+        Pattern.compile("stroke-dasharray:[0-9., ]+")
+            .matcher(Files.readString(path))
+            .results()
+            .map(MatchResult::group)
+            .distinct()
+            .count();
+    assertTrue(dashes >= 3, dashes + " kinds of dashes");
+  }
+
+  @Test
   void aPictureOfPixelsHasItsGroundInTheCornersAndInkWithin() throws IOException {
     Path path = folder.resolve("picture.png");
     Picture.Saved saved = FULL.on(Ground.DARK).save(path);
     BufferedImage image = ImageIO.read(path.toFile());
     assertEquals(0xFF14181D, image.getRGB(0, 0));
     assertEquals(0xFF14181D, image.getRGB(image.getWidth() - 1, image.getHeight() - 1));
+    assertArrayEquals(Files.readAllBytes(path), FULL.on(Ground.DARK).png());
     assertTrue(saved.toString().contains("picture.png: Invented; target, interval, k = 2, fitted"));
   }
 
