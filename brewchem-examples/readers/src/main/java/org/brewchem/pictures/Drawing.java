@@ -12,6 +12,7 @@ import java.awt.RenderingHints;
 import java.awt.font.FontRenderContext;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
@@ -24,7 +25,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import javax.imageio.ImageIO;
@@ -43,7 +43,7 @@ final class Drawing {
   private static final FontRenderContext MEASURE =
       new FontRenderContext(new AffineTransform(), true, true);
   private static final BasicStroke[] LINES = {
-    SeriesLines.SOLID, SeriesLines.DASH_DASH, SeriesLines.DASH_DOT, SeriesLines.DOT_DOT
+    dashed(), dashed(9, 5), dashed(2, 4), dashed(13, 4, 2, 4), dashed(6, 3, 2, 3, 2, 3)
   };
   private static final BasicStroke LIMIT =
       new BasicStroke(1.3f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL, 1, new float[] {7, 5}, 0);
@@ -54,12 +54,18 @@ final class Drawing {
   private static final int EDGE = 12;
   private static final double GAP = 7;
   private static final double ROOM = 0.06;
+  private static final double NEARER_TO_ANOTHER = 15;
   private static final double WIDEST_BAR = 28;
 
   private final Picture picture;
   private final int width;
   private final int height;
   private final List<Rectangle2D> taken = new ArrayList<>();
+
+  private static BasicStroke dashed(float... dashes) {
+    return new BasicStroke(
+        2, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, dashes.length == 0 ? null : dashes, 0);
+  }
 
   Drawing(Picture picture, int width, int height) {
     this.picture = picture;
@@ -114,6 +120,7 @@ final class Drawing {
     g.translate(LEFT, TOP);
     chart.paint(g, width - LEFT - RIGHT, height - TOP - BOTTOM);
     g.translate(-LEFT, -TOP);
+    lines(g, frame);
     axes(g, frame, across, up);
     bars(g, frame);
     limits(g, frame);
@@ -121,7 +128,7 @@ final class Drawing {
     for (Picture.Item item : picture.items()) {
       if (isSeries(item)) {
         label(g, frame, item, ground.series(index++));
-      } else if (item.kind() == Picture.Kind.BAND) {
+      } else if (isFilled(item)) {
         label(g, frame, item, ground.ink());
       }
     }
@@ -170,6 +177,26 @@ final class Drawing {
     }
   }
 
+  private void lines(Graphics2D g, Frame frame) {
+    java.awt.Shape whole = g.getClip();
+    g.setClip(frame.plot());
+    int index = 0;
+    for (Picture.Item item : picture.items()) {
+      if (item.kind() == Picture.Kind.LINE) {
+        Path2D path = new Path2D.Double();
+        path.moveTo(frame.x(item.x()[0]), frame.y(item.y()[0]));
+        for (int i = 1; i < item.x().length; i++) {
+          path.lineTo(frame.x(item.x()[i]), frame.y(item.y()[i]));
+        }
+        g.setColor(picture.ground().series(index));
+        g.setStroke(LINES[index % LINES.length]);
+        g.draw(path);
+      }
+      index += isSeries(item) ? 1 : 0;
+    }
+    g.setClip(whole);
+  }
+
   private void bars(Graphics2D g, Frame frame) {
     double row = frame.plot().getHeight() / picture.items().size();
     for (Picture.Item item : picture.items()) {
@@ -215,18 +242,11 @@ final class Drawing {
   }
 
   private static boolean isSeries(Picture.Item item) {
-    return item.kind() == Picture.Kind.LINE
-        || item.kind() == Picture.Kind.POINTS
-        || item.kind() == Picture.Kind.AREA;
+    return item.kind() == Picture.Kind.LINE || item.kind() == Picture.Kind.POINTS;
   }
 
   private static boolean isFilled(Picture.Item item) {
     return item.kind() == Picture.Kind.BAND || item.kind() == Picture.Kind.AREA;
-  }
-
-  /** Of the outline of an area, how many points its line has. */
-  private static int lineLength(Picture.Item item) {
-    return item.kind() == Picture.Kind.AREA ? item.x().length / 2 : item.x().length;
   }
 
   private XYChart chart() {
@@ -269,19 +289,14 @@ final class Drawing {
         unseen.setLineStyle(SeriesLines.NONE);
       }
       if (isSeries(item)) {
-        int n = lineLength(item);
-        XYSeries series =
-            chart.addSeries(item.name(), Arrays.copyOf(item.x(), n), Arrays.copyOf(item.y(), n));
-        series.setLineColor(ground.series(index));
+        XYSeries series = chart.addSeries(item.name(), item.x(), item.y());
         series.setMarkerColor(ground.series(index));
-        if (item.kind() != Picture.Kind.POINTS) {
-          series.setMarker(SeriesMarkers.NONE);
-          series.setLineStyle(LINES[index % LINES.length]);
-          series.setLineWidth(2);
-        } else {
-          series.setMarker(Shape.ALL[index % Shape.ALL.length]);
-          series.setLineStyle(SeriesLines.NONE);
-        }
+        // The chart begins its dashes anew at each point, so that lines are drawn by lines().
+        series.setLineStyle(SeriesLines.NONE);
+        series.setMarker(
+            item.kind() == Picture.Kind.LINE
+                ? SeriesMarkers.NONE
+                : Shape.ALL[index % Shape.ALL.length]);
         index++;
       }
     }
@@ -398,9 +413,15 @@ final class Drawing {
   /** Puts the name of a line or a band where it hides least. */
   private void label(Graphics2D g, Frame frame, Picture.Item item, Color color) {
     List<Point2D> places = new ArrayList<>();
-    int n = lineLength(item);
+    int n = item.x().length;
     double wide = wide(item.name());
-    if (item.kind() == Picture.Kind.BAND) {
+    if (item.kind() == Picture.Kind.AREA) {
+      for (int i : new int[] {n / 4, n / 8, 3 * n / 8}) {
+        double middle = (frame.y(item.y()[i]) + frame.y(0)) / 2;
+        places.add(new Point2D.Double(frame.x(item.x()[i]) - wide / 2, middle + tall() / 2 - 2));
+      }
+    }
+    if (isFilled(item)) {
       for (int i = 1; i < n / 2; i += Math.max(1, n / 40)) {
         double x = frame.x(item.x()[i]);
         double lower = frame.y(item.y()[i]);
@@ -409,7 +430,8 @@ final class Drawing {
         places.add(new Point2D.Double(x - wide / 2, lower + GAP + tall()));
       }
     }
-    for (int i : new int[] {n - 1, 0, n / 2, n / 4, 3 * n / 4, n - 1 - n / 8, n / 8}) {
+    for (int eighth : new int[] {8, 0, 4, 2, 6, 7, 1, 3, 5}) {
+      int i = Math.min(n - 1, eighth * n / 8);
       double x = frame.x(item.x()[i]);
       double y = frame.y(item.y()[i]);
       for (double far : new double[] {1.4, 3, 5}) {
@@ -488,16 +510,38 @@ final class Drawing {
           }
         }
         default -> {
-          for (int i = 1; i < x.length; i++) {
+          // An outline closes: before its first point lies its last.
+          for (int i = isFilled(item) ? 0 : 1; i < x.length; i++) {
+            int before = i == 0 ? x.length - 1 : i - 1;
             cost +=
                 wide.intersectsLine(
-                        frame.x(x[i - 1]), frame.y(y[i - 1]), frame.x(x[i]), frame.y(y[i]))
+                        frame.x(x[before]), frame.y(y[before]), frame.x(x[i]), frame.y(y[i]))
                     ? 10
                     : 0;
           }
         }
       }
     }
-    return cost;
+    return cost + (isSeries(own) && isNearerToAnother(frame, own, box) ? NEARER_TO_ANOTHER : 0);
+  }
+
+  /** Whether a name there could be taken for that of another line. */
+  private boolean isNearerToAnother(Frame frame, Picture.Item own, Rectangle2D box) {
+    double toOwn = distance(frame, own, box);
+    return picture.items().stream()
+        .filter(item -> isSeries(item) && !item.equals(own))
+        .anyMatch(item -> distance(frame, item, box) < toOwn + GAP);
+  }
+
+  private static double distance(Frame frame, Picture.Item item, Rectangle2D box) {
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < item.x().length; i++) {
+      double x = frame.x(item.x()[i]);
+      double y = frame.y(item.y()[i]);
+      double across = Math.max(0, Math.max(box.getMinX() - x, x - box.getMaxX()));
+      double up = Math.max(0, Math.max(box.getMinY() - y, y - box.getMaxY()));
+      least = Math.min(least, Math.hypot(across, up));
+    }
+    return least;
   }
 }

@@ -206,8 +206,8 @@ public final class Picture {
   }
 
   /**
-   * Fills what lies between a line and zero, and draws the line. The vertical axis then starts at
-   * zero, for an area is read.
+   * Fills what lies between a line and zero. The vertical axis then starts at zero, for an area is
+   * read.
    *
    * @param name what stands in it
    * @param x the places
