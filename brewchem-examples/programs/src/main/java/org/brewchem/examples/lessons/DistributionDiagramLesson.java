@@ -4,7 +4,7 @@ import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.pH;
 
-import java.util.Map;
+import java.util.Objects;
 import org.brewchem.pictures.Picture;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
@@ -39,13 +39,12 @@ public final class DistributionDiagramLesson {
             into a mash of pH 5.4, and no gas leaves yet. How much of it is still bicarbonate?""");
     draft.line("%5s %16s %13s %11s", "pH", NAMES[0], NAMES[1], NAMES[2]);
     for (double at : new double[] {5.4, 6.4, 7.6, 8.3, 9.5}) {
-      Map<String, Double> fractions = water.equilibriumAt(pH(at)).fractions(Component.CARBONATE);
       draft.line(
           "%5.1f %14.1f %% %11.1f %% %9.1f %%",
           at,
-          100 * fractions.get(SPECIES[0]),
-          100 * fractions.get(SPECIES[1]),
-          100 * fractions.get(SPECIES[2]));
+          100 * share(water, at, SPECIES[0]),
+          100 * share(water, at, SPECIES[1]),
+          100 * share(water, at, SPECIES[2]));
     }
     draft.line("");
     draft.line("At pH 7.6 nearly all is bicarbonate, which is why a report may call it so. In the");
@@ -58,29 +57,28 @@ public final class DistributionDiagramLesson {
     for (int i = 0; i < SPECIES.length; i++) {
       double[] shares = new double[places.length];
       for (int j = 0; j < places.length; j++) {
-        shares[j] =
-            100 * water.equilibriumAt(pH(places[j])).fractions(Component.CARBONATE).get(SPECIES[i]);
+        shares[j] = 100 * share(water, places[j], SPECIES[i]);
       }
       picture = picture.line(NAMES[i], places, shares);
     }
     return draft.with(picture.limitUp("mash, pH 5.4", 5.4), exercise());
   }
 
+  private static double share(Solution water, double at, String species) {
+    return Objects.requireNonNull(
+        water.equilibriumAt(pH(at)).fractions(Component.CARBONATE).get(species), species);
+  }
+
   private static Lesson.Exercise exercise() {
     Solution water = Solution.textbook();
     ConstantSet constants = ConstantSet.standard().withPKa(Acid.CARBONIC, 6.35, 10.33);
-    double share =
-        water
-            .under(water.chemistry().withConstants(constants))
-            .with(Acid.CARBONIC, mmolPerL(4))
-            .equilibriumAt(pH(5.4))
-            .fractions(Component.CARBONATE)
-            .get(SPECIES[1]);
+    Solution ideal =
+        water.under(water.chemistry().withConstants(constants)).with(Acid.CARBONIC, mmolPerL(4));
     return new Lesson.Exercise(
         """
         With pKa 6.35 and 10.33, activities taken as concentrations: what per cent of the carbonate
         is bicarbonate at pH 5.4?""",
-        100 * share,
+        100 * share(ideal, 5.4, SPECIES[1]),
         0.2,
         "%",
         1,
