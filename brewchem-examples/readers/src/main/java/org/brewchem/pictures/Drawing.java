@@ -54,7 +54,7 @@ final class Drawing {
   private static final int EDGE = 12;
   private static final double GAP = 7;
   private static final double ROOM = 0.06;
-  private static final double NEARER_TO_ANOTHER = 15;
+  private static final double NEARER_TO_ANOTHER = 40;
   private static final double WIDEST_BAR = 28;
 
   private final Picture picture;
@@ -183,18 +183,22 @@ final class Drawing {
     int index = 0;
     for (Picture.Item item : picture.items()) {
       if (item.kind() == Picture.Kind.LINE) {
-        Path2D path = new Path2D.Double();
-        path.moveTo(frame.x(item.x()[0]), frame.y(item.y()[0]));
-        for (int i = 1; i < item.x().length; i++) {
-          path.lineTo(frame.x(item.x()[i]), frame.y(item.y()[i]));
-        }
         g.setColor(picture.ground().series(index));
         g.setStroke(LINES[index % LINES.length]);
-        g.draw(path);
+        g.draw(outline(frame, item));
       }
       index += isSeries(item) ? 1 : 0;
     }
     g.setClip(whole);
+  }
+
+  private static Path2D outline(Frame frame, Picture.Item item) {
+    Path2D path = new Path2D.Double();
+    path.moveTo(frame.x(item.x()[0]), frame.y(item.y()[0]));
+    for (int i = 1; i < item.x().length; i++) {
+      path.lineTo(frame.x(item.x()[i]), frame.y(item.y()[i]));
+    }
+    return path;
   }
 
   private void bars(Graphics2D g, Frame frame) {
@@ -291,7 +295,7 @@ final class Drawing {
       if (isSeries(item)) {
         XYSeries series = chart.addSeries(item.name(), item.x(), item.y());
         series.setMarkerColor(ground.series(index));
-        // The chart begins its dashes anew at each point, so that lines are drawn by lines().
+        // The chart begins its dashes again at each point, so that lines are drawn by lines().
         series.setLineStyle(SeriesLines.NONE);
         series.setMarker(
             item.kind() == Picture.Kind.LINE
@@ -376,28 +380,24 @@ final class Drawing {
         double y = frame.y(item.y()[0]);
         g.setStroke(LIMIT);
         g.draw(new Line2D.Double(plot.getMinX(), y, plot.getMaxX(), y));
-        place(
-            g,
-            frame,
-            item,
-            picture.ground().ink(),
-            List.of(
-                new Point2D.Double(plot.getMaxX() - wide(item.name()), y - GAP),
-                new Point2D.Double(plot.getMinX() + GAP, y - GAP),
-                new Point2D.Double(plot.getMaxX() - wide(item.name()), y + GAP + tall())));
+        List<Point2D> places = new ArrayList<>();
+        for (double share : new double[] {1, 0, 0.75, 0.5, 0.25}) {
+          double from = plot.getMinX() + GAP + share * (plot.getWidth() - GAP - wide(item.name()));
+          places.add(new Point2D.Double(from, y - GAP));
+          places.add(new Point2D.Double(from, y + GAP + tall()));
+        }
+        place(g, frame, item, picture.ground().ink(), places);
       } else if (item.kind() == Picture.Kind.LIMIT_UP) {
         double x = frame.x(item.x()[0]);
         g.setStroke(LIMIT);
         g.draw(new Line2D.Double(x, plot.getMinY(), x, plot.getMaxY()));
-        place(
-            g,
-            frame,
-            item,
-            picture.ground().ink(),
-            List.of(
-                new Point2D.Double(x + GAP, plot.getMinY() + tall()),
-                new Point2D.Double(x - GAP - wide(item.name()), plot.getMinY() + tall()),
-                new Point2D.Double(x + GAP, plot.getMaxY() - GAP)));
+        List<Point2D> places = new ArrayList<>();
+        for (double share : new double[] {0, 1, 0.25, 0.5, 0.75}) {
+          double base = plot.getMinY() + tall() + share * (plot.getHeight() - tall() - GAP);
+          places.add(new Point2D.Double(x + GAP, base));
+          places.add(new Point2D.Double(x - GAP - wide(item.name()), base));
+        }
+        place(g, frame, item, picture.ground().ink(), places);
       }
     }
   }
@@ -511,22 +511,26 @@ final class Drawing {
         }
         default -> {
           // An outline closes: before its first point lies its last.
+          boolean crossed = false;
           for (int i = isFilled(item) ? 0 : 1; i < x.length; i++) {
             int before = i == 0 ? x.length - 1 : i - 1;
-            cost +=
+            crossed |=
                 wide.intersectsLine(
-                        frame.x(x[before]), frame.y(y[before]), frame.x(x[i]), frame.y(y[i]))
-                    ? 10
-                    : 0;
+                    frame.x(x[before]), frame.y(y[before]), frame.x(x[i]), frame.y(y[i]));
           }
+          cost += crossed ? 25 : 0;
         }
       }
     }
-    return cost + (isSeries(own) && isNearerToAnother(frame, own, box) ? NEARER_TO_ANOTHER : 0);
+    boolean isOfData = isSeries(own) || isFilled(own);
+    return cost + (isOfData && isNearerToAnother(frame, own, box) ? NEARER_TO_ANOTHER : 0);
   }
 
   /** Whether a name there could be taken for that of another line. */
   private boolean isNearerToAnother(Frame frame, Picture.Item own, Rectangle2D box) {
+    if (isFilled(own) && outline(frame, own).intersects(box)) {
+      return false;
+    }
     double toOwn = distance(frame, own, box);
     return picture.items().stream()
         .filter(item -> isSeries(item) && !item.equals(own))
