@@ -7,6 +7,7 @@ import org.brewchem.figure.*;
 import org.brewchem.mash.*;
 import org.brewchem.pictures.*;
 import org.brewchem.plan.*;
+import org.brewchem.quality.*;
 import org.brewchem.quantity.*;
 import org.brewchem.readers.*;
 import org.brewchem.solution.*;
