@@ -36,7 +36,7 @@ class BrewchemKernelTest {
   void aCellShowsItsLastExpressionAndRemembers() {
     assertNull(KERNEL.evalRaw("var acidity = gPerL(1.8);"));
     DisplayData shown = assertInstanceOf(DisplayData.class, KERNEL.evalRaw("acidity"));
-    assertEquals("1800 mg/L", shown.getData(MIMEType.TEXT_PLAIN));
+    assertEquals("1.8 g/L", shown.getData(MIMEType.TEXT_PLAIN));
   }
 
   @Test
