@@ -26,6 +26,7 @@ import org.brewchem.mash.Mash;
 import org.brewchem.mash.WortToBeer;
 import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.Density;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.Figures;
@@ -41,6 +42,8 @@ import org.brewchem.treatment.Blend;
 import org.brewchem.treatment.Delivery;
 import org.brewchem.treatment.Dose;
 import org.brewchem.treatment.DoseBefore;
+import org.brewchem.treatment.Tank;
+import org.brewchem.treatment.TankDose;
 import org.brewchem.treatment.Treatments;
 import org.brewchem.water.Water;
 import org.brewchem.water.WaterReport;
@@ -108,6 +111,14 @@ final class AnswerSamples {
     add(samples, beer);
     Reagent lactic = Reagent.of(LACTIC, massPercent(80)).withAssayUncertainty(0.02);
     add(samples, Dose.of(beer, lactic).to(acidity(gPerL(2.0), LACTIC, pH(8.2))));
+    TankDose<Beer> tank =
+        TankDose.of(
+                beer,
+                lactic.withDensity(Density.ofGramsPerMillilitre(1.19), 0.01),
+                Tank.holding(hL(20), hL(0.3)))
+            .to(pH(4.2));
+    add(samples, tank);
+    add(samples, tank.odds());
     add(samples, DoseBefore.of(water, lactic, Treatments.aeration()).to(pH(7)));
     add(samples, Delivery.of(beer, LACTIC, mmolPerL(3)));
     add(samples, Blend.of(beer, beer.after()).volumes(hL(1), hL(2)));

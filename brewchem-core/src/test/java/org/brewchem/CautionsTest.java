@@ -1,6 +1,7 @@
 package org.brewchem;
 
 import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.g;
 import static org.brewchem.quantity.Quantities.gPerHL;
 import static org.brewchem.quantity.Quantities.gPerL;
 import static org.brewchem.quantity.Quantities.hL;
@@ -49,6 +50,8 @@ import org.brewchem.treatment.Dose;
 import org.brewchem.treatment.DoseBefore;
 import org.brewchem.treatment.LimeSoftening;
 import org.brewchem.treatment.Portion;
+import org.brewchem.treatment.Tank;
+import org.brewchem.treatment.TankDose;
 import org.brewchem.treatment.Treatments;
 import org.brewchem.water.Water;
 import org.brewchem.water.WaterReport;
@@ -79,6 +82,12 @@ class CautionsTest {
               "LimeSoftening.withSoda",
               "OpenSolution.doseOf",
               "Solution.doseOf",
+              "TankDose.Request.giving",
+              "TankDose.Request.overshooting",
+              "TankDose.Request.to",
+              "TankDose.overshooting",
+              "TankDose.portion",
+              "TankDose.treatment",
               "Treatments.acid",
               "Treatments.aeration",
               "Treatments.base",
@@ -105,8 +114,10 @@ class CautionsTest {
     needed.put(Acid.PHOSPHORIC, EnumSet.of(Hazard.ACID, Hazard.CARBON_DIOXIDE));
     needed.put(Base.SODIUM_HYDROXIDE, EnumSet.of(Hazard.LYE));
     needed.put(Base.CALCIUM_HYDROXIDE, EnumSet.of(Hazard.LIME));
-    needed.put(Base.SODIUM_BICARBONATE, EnumSet.of(Hazard.DUST, Hazard.CARBON_DIOXIDE));
-    needed.put(Salt.CHALK, EnumSet.of(Hazard.DUST, Hazard.CARBON_DIOXIDE));
+    for (Compound carbonate :
+        List.of(Base.SODIUM_BICARBONATE, Base.POTASSIUM_BICARBONATE, Salt.CHALK)) {
+      needed.put(carbonate, EnumSet.of(Hazard.DUST, Hazard.CARBON_DIOXIDE, Hazard.FOAMING));
+    }
     needed.put(Salt.GYPSUM, EnumSet.of(Hazard.DUST));
     needed.put(Salt.CALCIUM_CHLORIDE_DIHYDRATE, EnumSet.of(Hazard.DUST, Hazard.SALT_HEAT));
     needed.forEach((compound, hazards) -> hazards.add(Hazard.DOSING_FOOD));
@@ -144,7 +155,8 @@ class CautionsTest {
     Class<?> type = method.getReturnType();
     return method.getName().equals("doseOf")
         || Treatment.class.isAssignableFrom(type)
-        || List.of(Dose.class, DoseBefore.class, Blend.class, Portion.class).contains(type);
+        || List.of(Dose.class, DoseBefore.class, TankDose.class, Blend.class, Portion.class)
+            .contains(type);
   }
 
   @Test
@@ -238,6 +250,17 @@ class CautionsTest {
     assertTrue(hazards(lime.cautions()).contains(Hazard.LIME));
     Dose<Beer> beer = Dose.of(BEER, Acid.LACTIC).to(pH(4.2));
     assertTrue(hazards(beer.cautions()).contains(Hazard.TASTING));
+    TankDose.Request<Beer> chalk = TankDose.of(BEER, Salt.CHALK, Tank.holding(hL(10), hL(0.1)));
+    for (TankDose<Beer> tank : List.of(chalk.to(pH(4.5)), chalk.giving(g(200)))) {
+      assertTrue(hazards(tank.cautions()).containsAll(NEEDED.get(Salt.CHALK)));
+      assertTrue(hazards(tank.cautions()).contains(Hazard.TASTING));
+      assertEquals(tank.cautions(), tank.portion().cautions());
+      assertTrue(hazards(tank.treatment().cautions()).containsAll(NEEDED.get(Salt.CHALK)));
+      assertTrue(hazards(tank.after().cautions()).containsAll(NEEDED.get(Salt.CHALK)));
+    }
+    TankDose.Request<Water> fuming =
+        TankDose.of(WATER, Acid.HYDROCHLORIC, Tank.holding(hL(10), hL(0)));
+    assertTrue(hazards(fuming.to(pH(6)).cautions()).containsAll(NEEDED.get(Acid.HYDROCHLORIC)));
     Blend<Beer> blend = Blend.of(BEER, beer.after()).volumes(hL(1), hL(1));
     assertTrue(
         hazards(blend.cautions()).containsAll(Set.of(Hazard.TASTING, Hazard.REFERMENTATION)));
@@ -264,17 +287,19 @@ class CautionsTest {
   @Test
   void theTextsSayWhatTheyHaveTo() {
     Map<Hazard, List<String>> words =
-        Map.of(
-            Hazard.ACID, List.of("never water into acid", "eye wash", "rinse"),
-            Hazard.ACID_FUMES, List.of("vapour of hydrochloric acid"),
-            Hazard.ACID_HEAT, List.of("heats"),
-            Hazard.LYE, List.of("heats up as it dissolves", "rinse", "eye wash"),
-            Hazard.LIME, List.of("dust", "eye wash"),
-            Hazard.CARBON_DIOXIDE, List.of("ventilate", "closed"),
-            Hazard.DOSING_FOOD, List.of("a proposal", "local codes", "trained person"),
-            Hazard.TASTING, List.of("separate portion", "clean, food-grade", "electrode"),
-            Hazard.REFERMENTATION, List.of("packages can burst"),
-            Hazard.LABORATORY, List.of("under pressure", "by mouth", "indicator"));
+        Map.ofEntries(
+            Map.entry(Hazard.ACID, List.of("never water into acid", "eye wash", "rinse")),
+            Map.entry(Hazard.ACID_FUMES, List.of("vapour of hydrochloric acid")),
+            Map.entry(Hazard.ACID_HEAT, List.of("heats")),
+            Map.entry(Hazard.LYE, List.of("heats up as it dissolves", "rinse", "eye wash")),
+            Map.entry(Hazard.LIME, List.of("dust", "eye wash")),
+            Map.entry(Hazard.CARBON_DIOXIDE, List.of("ventilate", "closed")),
+            Map.entry(Hazard.FOAMING, List.of("foams over", "headspace", "small portion")),
+            Map.entry(Hazard.DOSING_FOOD, List.of("a proposal", "local codes", "trained person")),
+            Map.entry(
+                Hazard.TASTING, List.of("separate portion", "clean, food-grade", "electrode")),
+            Map.entry(Hazard.REFERMENTATION, List.of("packages can burst")),
+            Map.entry(Hazard.LABORATORY, List.of("under pressure", "by mouth", "indicator")));
     words.forEach(
         (hazard, needed) -> {
           String text = Caution.of(List.of(hazard)).toString();

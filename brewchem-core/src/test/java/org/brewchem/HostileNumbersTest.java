@@ -480,7 +480,9 @@ class HostileNumbersTest {
               "LabUnit.textWithDecimals[Object, int]",
               "LabUnit.text[Object, int]",
               "Reached.new[Constraint, String, Answer, double, OptionalDouble]",
+              "Request.overshooting[Figure, Object, double]",
               "Signal.new[String, int, ControlRule, double]",
               "StrongLacticAcid.chainOf[int]",
+              "TankDose.overshooting[double]",
               "TargetBand.withTolerance[double]"));
 }

@@ -18,6 +18,8 @@ public enum Hazard {
   DUST,
   /** Carbon dioxide that is set free or used. */
   CARBON_DIOXIDE,
+  /** Carbonates, which foam in what is acid. */
+  FOAMING,
   /** Anything that goes into what people drink. */
   DOSING_FOOD,
   /** Tasting a trial. */

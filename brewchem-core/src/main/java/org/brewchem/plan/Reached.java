@@ -1,8 +1,6 @@
 package org.brewchem.plan;
 
 import java.util.OptionalDouble;
-import org.apache.commons.math3.distribution.NormalDistribution;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Constraint;
 import org.brewchem.uncertainty.UncertainValue;
@@ -34,23 +32,16 @@ public record Reached(
       return OptionalDouble.empty();
     }
     UncertainValue value = answer.uncertain().get();
-    double u = value.standardUncertainty();
-    if (u == 0) {
+    if (value.standardUncertainty() == 0) {
       return OptionalDouble.of(goal.constraint().excess(value.value()) == 0 ? 1 : 0);
     }
-    double below = share((goal.plainLower() - value.value()) / u, value.degreesOfFreedom());
-    double above = share((goal.plainUpper() - value.value()) / u, value.degreesOfFreedom());
+    double below = below(value, goal.plainLower());
+    double above = below(value, goal.plainUpper());
     return OptionalDouble.of(Math.max(0, above - below));
   }
 
-  /** The share of outcomes below a number of standard uncertainties. */
-  private static double share(double times, double degreesOfFreedom) {
-    if (Double.isInfinite(times)) {
-      return times < 0 ? 0 : 1;
-    }
-    return Double.isInfinite(degreesOfFreedom)
-        ? new NormalDistribution(null, 0, 1).cumulativeProbability(times)
-        : new TDistribution(null, degreesOfFreedom).cumulativeProbability(times);
+  private static double below(UncertainValue value, double limit) {
+    return Double.isInfinite(limit) ? (limit < 0 ? 0 : 1) : value.chanceBelow(limit);
   }
 
   /** Whether a hard constraint is kept by the value and its interval reaches beyond. */

@@ -38,6 +38,14 @@ public final class Base implements Compound {
           Stoichiometry.ordered(Component.SODIUM, 1.0, Component.CARBONATE, 1.0),
           "sodium hydrogencarbonate");
 
+  /** Potassium hydrogencarbonate, called potassium bicarbonate in the trade, KHCO3. */
+  public static final Base POTASSIUM_BICARBONATE =
+      library(
+          "potassium bicarbonate",
+          "KHCO3",
+          Stoichiometry.ordered(Component.POTASSIUM, 1.0, Component.CARBONATE, 1.0),
+          "potassium hydrogencarbonate");
+
   /** Sodium carbonate without water of hydration, Na2CO3. */
   public static final Base SODIUM_CARBONATE =
       library(

@@ -63,6 +63,7 @@ public final class Handling {
       hazards.add(Hazard.DUST);
       if (brings.contains(Component.CARBONATE)) {
         hazards.add(Hazard.CARBON_DIOXIDE);
+        hazards.add(Hazard.FOAMING);
       }
       if (brings.equals(Set.of(Component.CALCIUM, Component.CHLORIDE))) {
         hazards.add(Hazard.SALT_HEAT);

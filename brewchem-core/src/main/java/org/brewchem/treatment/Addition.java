@@ -1,5 +1,6 @@
 package org.brewchem.treatment;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -117,6 +118,53 @@ final class Addition implements Treatment {
   Addition preparedFor(Contents contents, Contents equal) {
     return new Addition(
         solute, name, moles, growth, scale, stated, cautions, notices, permission, contents, equal);
+  }
+
+  /** The same addition into a liquid of which there is not quite as much as was thought. */
+  Addition times(Traced ratio) {
+    return new Addition(
+        solute,
+        name,
+        moles.times(ratio),
+        growth.times(ratio),
+        scale,
+        stated,
+        cautions,
+        notices,
+        permission,
+        known,
+        prepared);
+  }
+
+  /** The same addition, of which the carbon dioxide leaves the liquid: its metal stays. */
+  Addition withoutCarbonDioxide() {
+    Map<Component, Double> rest = new LinkedHashMap<>(solute.components());
+    rest.remove(Component.CARBONATE);
+    Map<Component, Double> stays = Collections.unmodifiableMap(rest);
+    Solute degassed =
+        new Solute() {
+          @Override
+          public String name() {
+            return name;
+          }
+
+          @Override
+          public Map<Component, Double> components() {
+            return stays;
+          }
+        };
+    return new Addition(
+        degassed,
+        name + ", its carbon dioxide gone",
+        moles,
+        growth,
+        scale,
+        stated,
+        cautions,
+        notices,
+        permission,
+        known,
+        prepared);
   }
 
   /** The same addition, after which a mineral is to form: what it supersaturates is not said. */

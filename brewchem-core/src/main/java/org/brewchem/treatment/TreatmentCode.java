@@ -9,6 +9,8 @@ public enum TreatmentCode implements Code {
   AT_THE_LIMIT(Severity.WARNING),
   /** A part of the acid is bound in esters and acts only after hydrolysis. */
   BOUND_IN_ESTERS(Severity.WARNING),
+  /** The dose sets carbon dioxide free. */
+  SETS_GAS_FREE(Severity.WARNING),
   /** The treatment ends at equilibrium here, and practice stops earlier. */
   STOPS_EARLIER(Severity.WARNING),
   /** Food laws differ on the substance in this liquid, or nobody has stated its use. */

@@ -20,6 +20,8 @@ public final class UnreachableException extends IllegalArgumentException {
     NO_EFFECT("it does not move the figure"),
     /** The figure comes nearer and stops short, or would need more than anyone could mean. */
     TOO_WEAK("it comes no nearer, however much is added"),
+    /** The liquid may lie beyond the limit before anything is added, more often than is allowed. */
+    TOO_UNCERTAIN("the liquid may lie beyond it already, more often than that"),
     /** Both liquids of a blend lie on the same side of the target. */
     NOT_BETWEEN("it does not lie between the two");
 

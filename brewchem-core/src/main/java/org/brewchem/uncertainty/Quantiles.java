@@ -31,6 +31,15 @@ final class Quantiles {
         + z * (5.0 * z2 * z2 + 16.0 * z2 + 3.0) / (96.0 * degreesOfFreedom * degreesOfFreedom);
   }
 
+  /**
+   * The probability of Student's t below a number; of the normal one if the degrees are infinite.
+   */
+  static double below(double number, double degreesOfFreedom) {
+    return Double.isInfinite(degreesOfFreedom)
+        ? NORMAL.cumulativeProbability(number)
+        : new TDistribution(null, degreesOfFreedom, ACCURACY).cumulativeProbability(number);
+  }
+
   static double chiSquared(double probability, double degreesOfFreedom) {
     return new ChiSquaredDistribution(null, degreesOfFreedom, ACCURACY)
         .inverseCumulativeProbability(probability);

@@ -11,6 +11,9 @@ import org.brewchem.internal.Checks;
  */
 public final class UncertainValue {
 
+  /** The tails beyond tell more of the distribution that is assumed than of the quantity. */
+  private static final double LEAST = 1e-9;
+
   private final double value;
   private final double standardUncertainty;
   private final double degreesOfFreedom;
@@ -151,6 +154,36 @@ public final class UncertainValue {
         this,
         Quantiles.coverageFactor(coverageProbability, degreesOfFreedom),
         OptionalDouble.of(coverageProbability));
+  }
+
+  /**
+   * Returns the probability that the quantity lies below a number: Student's t at the degrees of
+   * freedom, normal where they are infinite (JCGM 106:2012, 7, from memory: no knowledge of the
+   * quantity but the measurement).
+   *
+   * @param number the number, in {@link #unit()}
+   * @return 0 to 1; where u is 0, 1 if the value lies below and else 0
+   * @throws IllegalArgumentException if the number is not finite
+   */
+  public double chanceBelow(double number) {
+    double apart = Checks.finite("number", number, unit) - value;
+    if (standardUncertainty == 0) {
+      return apart > 0 ? 1 : 0;
+    }
+    return Quantiles.below(apart / standardUncertainty, degreesOfFreedom);
+  }
+
+  /**
+   * Returns the number below which the quantity lies with a probability, the inverse of {@link
+   * #chanceBelow}.
+   *
+   * @param probability 1e-9 to 1 - 1e-9
+   * @return the number, in {@link #unit()}
+   * @throws IllegalArgumentException if the probability is out of range
+   */
+  public double quantile(double probability) {
+    double share = Checks.inRange("probability", probability, "", LEAST, 1 - LEAST);
+    return value + standardUncertainty * Quantiles.studentT(share, degreesOfFreedom);
   }
 
   @Override

@@ -316,7 +316,7 @@ class TreatmentsTest {
     assertEquals(
         Set.of(Hazard.LIME, Hazard.DOSING_FOOD), hazards(base(Base.CALCIUM_HYDROXIDE, gPerHL(1))));
     assertEquals(
-        Set.of(Hazard.DUST, Hazard.CARBON_DIOXIDE, Hazard.DOSING_FOOD),
+        Set.of(Hazard.DUST, Hazard.CARBON_DIOXIDE, Hazard.FOAMING, Hazard.DOSING_FOOD),
         hazards(base(Base.SODIUM_BICARBONATE, gPerHL(1))));
     assertEquals(Set.of(Hazard.DUST, Hazard.DOSING_FOOD), hazards(salt(Salt.GYPSUM, gPerHL(1))));
     assertTrue(hazards(salt(Salt.CHALK, gPerHL(1))).contains(Hazard.CARBON_DIOXIDE));
