@@ -10,6 +10,7 @@ import java.util.Set;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Figure;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 
 /**
  * One figure of batch after batch, in the order in which they were made. A batch whose figure is
@@ -129,7 +130,7 @@ public final class ControlSeries {
   public ControlSeries without(String label) {
     List<Point> shorter = points.stream().filter(point -> !point.label().equals(label)).toList();
     if (shorter.size() == points.size()) {
-      throw new IllegalArgumentException("batch: there is no \"" + label + "\" in the series");
+      throw noSuch(label);
     }
     return new ControlSeries(title, unit, shorter);
   }
@@ -159,6 +160,27 @@ public final class ControlSeries {
    */
   public List<Point> points() {
     return points;
+  }
+
+  /**
+   * Returns the batches before one, such as those from which limits are to come.
+   *
+   * @param label the label of the first batch that is left out
+   * @return the series up to it
+   * @throws IllegalArgumentException if there is no such batch
+   */
+  public ControlSeries before(String label) {
+    for (int i = 0; i < points.size(); i++) {
+      if (points.get(i).label().equals(label)) {
+        return new ControlSeries(title, unit, points.subList(0, i));
+      }
+    }
+    throw noSuch(label);
+  }
+
+  private static IllegalArgumentException noSuch(String label) {
+    return new IllegalArgumentException(
+        "batch: there is no \"" + Excerpt.of(label) + "\" in the series");
   }
 
   /** The values that are known, in their order. */

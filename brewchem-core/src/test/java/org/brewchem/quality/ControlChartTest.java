@@ -195,4 +195,14 @@ class ControlChartTest {
       assertThrows(IllegalArgumentException.class, bad::run);
     }
   }
+
+  @Test
+  void aSeriesEndsBeforeABatch() {
+    ControlSeries four = ControlSeries.of("pH", "", 4.3, 4.4, 4.35, 4.2);
+    assertEquals(four.points().subList(0, 2), four.before("3").points());
+    assertEquals(List.of(), four.before("1").points());
+    assertEquals(
+        "batch: there is no \"5\" in the series",
+        assertThrows(IllegalArgumentException.class, () -> four.before("5")).getMessage());
+  }
 }

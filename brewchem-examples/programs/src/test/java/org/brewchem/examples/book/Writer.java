@@ -41,9 +41,9 @@ final class Writer {
   /** Enters batches until it is killed or the time is over. */
   public static void main(String[] arguments) throws IOException {
     String prefix = arguments[1];
-    long end = System.nanoTime() + Long.parseLong(arguments[2]) * 1_000_000;
     try (SqlBook book = SqlBook.open(Path.of(arguments[0]), FIGURES)) {
       System.out.println("open");
+      long end = System.nanoTime() + Long.parseLong(arguments[2]) * 1_000_000;
       for (int i = 1; System.nanoTime() < end; i++) {
         book.enter(batch(prefix + i, i));
         System.out.println(prefix + i);
