@@ -18,6 +18,7 @@ import java.sql.Statement;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,7 +26,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.StringJoiner;
-import java.util.function.UnaryOperator;
+import java.util.function.Consumer;
 import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Target;
@@ -87,7 +88,7 @@ public final class SqlBook implements Closeable {
    * @throws IllegalArgumentException if there is no figure, or one comes twice
    */
   public static SqlBook open(Path path, Figure<?>... figures) throws IOException {
-    return open(path, Clock.systemDefaultZone(), figures);
+    return open(path, Clock.system(ZoneId.systemDefault()), figures);
   }
 
   /**
@@ -330,12 +331,12 @@ public final class SqlBook implements Closeable {
     void run() throws SQLException, IOException;
   }
 
-  private void enter(UnaryOperator<RecordBook> rule, Work insertion) throws IOException {
+  private void enter(Consumer<RecordBook> rule, Work insertion) throws IOException {
     inTransaction(
         "nothing was entered",
         () -> {
           readOn();
-          rule.apply(book);
+          rule.accept(book);
           insertion.run();
         });
   }
@@ -543,7 +544,7 @@ public final class SqlBook implements Closeable {
     }
     return new TargetVersion(
         target,
-        ((Number) map.get("version")).intValue(),
+        (int) number(map, "version").orElse(0),
         LocalDate.parse(String.valueOf(map.get("valid from"))),
         String.valueOf(map.get("who")),
         LocalDateTime.parse(String.valueOf(map.get("entered"))));
