@@ -46,6 +46,9 @@ class FrontPagePictureTest {
     capacity.on(ground).save(path);
     DrawnPicture drawn = DrawnPicture.read(path);
     assertEquals(List.of(), drawn.problems());
+    Path curve = folder.resolve("curve.svg");
+    LaboratoryDay.curve(LABORATORY).on(ground).save(curve);
+    assertEquals(List.of(), DrawnPicture.read(curve).problems());
     assertTrue(drawn.texts().contains("0"), "the axis does not start at zero");
     assertTrue(drawn.texts().contains("interval, k = 2"), drawn.texts().toString());
   }

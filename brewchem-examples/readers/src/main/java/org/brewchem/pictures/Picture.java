@@ -110,6 +110,8 @@ public final class Picture {
    * @param least the left end
    * @param greatest the right end
    * @return the picture with them
+   * @throws IllegalArgumentException if the ends do not rise, or if bars are drawn and they leave
+   *     out zero
    */
   public Picture across(double least, double greatest) {
     return new Picture(title, axis(across.title(), least, greatest), up, items, ground);
@@ -121,6 +123,8 @@ public final class Picture {
    * @param least the lower end; 0 where a length or an area is read
    * @param greatest the upper end
    * @return the picture with them
+   * @throws IllegalArgumentException if the ends do not rise, or if an area is drawn and they leave
+   *     out zero
    */
   public Picture up(double least, double greatest) {
     return new Picture(title, across, axis(up.title(), least, greatest), items, ground);

@@ -3,6 +3,8 @@ package org.brewchem.examples.notebooks;
 import java.util.Arrays;
 import java.util.Objects;
 import java.util.Optional;
+import org.brewchem.pictures.Picture;
+import org.jspecify.annotations.Nullable;
 
 /** One thing that a cell puts out. Immutable. */
 public final class Output {
@@ -20,19 +22,30 @@ public final class Output {
   private final Kind kind;
   private final String text;
   private final byte[] png;
+  private final @Nullable Picture picture;
 
-  private Output(Kind kind, String text, byte[] png) {
+  private Output(Kind kind, String text, byte[] png, @Nullable Picture picture) {
     this.kind = kind;
     this.text = Objects.requireNonNull(text, "text");
     this.png = png.clone();
+    this.picture = picture;
   }
 
   static Output of(Kind kind, String text) {
-    return new Output(kind, text, new byte[0]);
+    return new Output(kind, text, new byte[0], null);
   }
 
   static Output picture(String text, byte[] png) {
-    return new Output(Kind.VALUE, text, png);
+    return new Output(Kind.VALUE, text, png, null);
+  }
+
+  static Output of(Picture picture) {
+    return new Output(Kind.VALUE, picture.toString(), picture.png(), picture);
+  }
+
+  /** The picture itself, empty if it was read from a file. */
+  Optional<Picture> picture() {
+    return Optional.ofNullable(picture);
   }
 
   /**

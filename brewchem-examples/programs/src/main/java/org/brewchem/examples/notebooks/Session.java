@@ -132,7 +132,7 @@ public final class Session implements AutoCloseable {
     Object value = given;
     given = null;
     return value instanceof Picture picture
-        ? Output.picture(picture.toString(), picture.png())
+        ? Output.of(picture)
         : Output.of(Output.Kind.VALUE, String.valueOf(value));
   }
 

@@ -17,6 +17,9 @@ import java.util.Locale;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import org.brewchem.pictures.DrawnPicture;
+import org.brewchem.pictures.Ground;
+import org.brewchem.pictures.Picture;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -40,9 +43,23 @@ class NotebooksTest {
 
   @ParameterizedTest
   @MethodSource("notebooks")
-  void aNotebookPutsOutWhatIsStored(Path path) throws IOException {
+  void aNotebookPutsOutWhatIsStoredAndItsPicturesCanBeRead(Path path) throws IOException {
     Notebook notebook = Notebook.read(path);
-    assertEquals(List.of(), notebook.differences(notebook.run(startUp())));
+    List<List<Output>> outputs = notebook.run(startUp());
+    assertEquals(List.of(), notebook.differences(outputs));
+    List<Picture> pictures =
+        outputs.stream()
+            .flatMap(List::stream)
+            .flatMap(output -> output.picture().stream())
+            .toList();
+    assertFalse(pictures.isEmpty());
+    for (Picture picture : pictures) {
+      for (Ground ground : Ground.values()) {
+        Path drawn = folder.resolve(ground + ".svg");
+        picture.on(ground).save(drawn);
+        assertEquals(List.of(), DrawnPicture.read(drawn).problems(), picture + ", " + ground);
+      }
+    }
   }
 
   /** The comparison above finds what it is there for. */
