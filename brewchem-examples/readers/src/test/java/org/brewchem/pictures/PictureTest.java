@@ -14,7 +14,9 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -162,6 +164,39 @@ class PictureTest {
             .distinct()
             .count();
     assertTrue(dashes >= 3, dashes + " kinds of dashes");
+  }
+
+  /** Dashes that begin again at each of many points would run together into a whole line. */
+  @Test
+  void aLineOfManyPointsIsDrawnInOne() throws IOException {
+    double[] x = IntStream.range(0, 500).mapToDouble(i -> i / 100.0).toArray();
+    double[] y = Arrays.stream(x).map(Math::sin).toArray();
+    Path path = folder.resolve("dense.svg");
+    Picture.of("Invented", "x", "y").line("first", X, Y).line("second", x, y).save(path);
+    List<String> drawn =
+        Files.readString(path)
+            .lines()
+            .filter(line -> line.contains("stroke:rgb(160,58,0)"))
+            .toList();
+    assertEquals(1, drawn.size());
+    assertTrue(drawn.get(0).contains("stroke-dasharray"), "it has no dashes");
+  }
+
+  /** Two lines that run together at the right are named at the left, where they part. */
+  @Test
+  void aNameStandsWhereItCannotBeTakenForThatOfAnotherLine() throws IOException {
+    double[] x = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10};
+    double[] one = {1, 2, 3, 4, 5, 6, 6, 6, 6, 6, 6};
+    double[] other = {6, 6, 6, 6, 6, 6, 6, 6, 6, 6, 6};
+    Path path = folder.resolve("names.svg");
+    Picture.of("Invented", "x", "y").line("rising", x, one).line("level", x, other).save(path);
+    for (String name : List.of("rising", "level")) {
+      Matcher at =
+          Pattern.compile("<text[^>]* x=\"([0-9.]+)\"[^>]*>" + name + "</text>")
+              .matcher(Files.readString(path));
+      assertTrue(at.find(), name);
+      assertTrue(Double.parseDouble(at.group(1)) < 430, name + " stands at " + at.group(1));
+    }
   }
 
   @Test
