@@ -42,6 +42,7 @@ import org.brewchem.treatment.Blend;
 import org.brewchem.treatment.Delivery;
 import org.brewchem.treatment.Dose;
 import org.brewchem.treatment.DoseBefore;
+import org.brewchem.treatment.StagedDose;
 import org.brewchem.treatment.Tank;
 import org.brewchem.treatment.TankDose;
 import org.brewchem.treatment.Treatments;
@@ -119,6 +120,7 @@ final class AnswerSamples {
             .to(pH(4.2));
     add(samples, tank);
     add(samples, tank.odds());
+    add(samples, StagedDose.of(tank).read(pH(4.27), 0.02));
     add(samples, DoseBefore.of(water, lactic, Treatments.aeration()).to(pH(7)));
     add(samples, Delivery.of(beer, LACTIC, mmolPerL(3)));
     add(samples, Blend.of(beer, beer.after()).volumes(hL(1), hL(2)));

@@ -482,6 +482,9 @@ class HostileNumbersTest {
               "Reached.new[Constraint, String, Answer, double, OptionalDouble]",
               "Request.overshooting[Figure, Object, double]",
               "Signal.new[String, int, ControlRule, double]",
+              "StagedDose.of[TankDose, double]",
+              "StagedDose.read[Figure, Object, double]",
+              "StagedDose.read[PH, double]",
               "StrongLacticAcid.chainOf[int]",
               "TankDose.overshooting[double]",
               "TargetBand.withTolerance[double]"));

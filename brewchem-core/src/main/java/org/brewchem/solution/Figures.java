@@ -109,6 +109,17 @@ public final class Figures {
           (contents, balance) -> balance.byDifferences(Figures::ownBufferCapacity),
           (contents, found) -> shown(contents, found, MILLI, Figures::ownBufferCapacity));
 
+  /**
+   * The index that sourness follows: free H+ and the molecules of organic acids with at least one
+   * proton, each counted alike (Da Conceicao Neta, Johanningsmeier, Drake & McFeeters, J. Food Sci.
+   * 72(6) (2007) S352; abstract seen). An index and no score: other work finds that hydroxyl groups
+   * make an acid more sour (Li & Liu, Food Chem. 185 (2015) 200; extracts seen), and that a
+   * titration to pH 4.4 orders acids as tasters do. Phosphate and protein are no organic acids
+   * here.
+   */
+  public static final Figure<AmountConcentration> SOURNESS_INDEX =
+      Figure.of("sourness index", Map.of(), Scales.MILLIMOLES_PER_LITRE, new SournessIndex());
+
   /** Calcium as Ca. */
   public static final Figure<MassConcentration> CALCIUM = concentration(Ion.CALCIUM);
 

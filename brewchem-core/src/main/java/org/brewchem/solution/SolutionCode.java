@@ -15,6 +15,8 @@ public enum SolutionCode implements Code {
   CONSTANT_BEYOND_RANGE(Severity.WARNING),
   /** Constants were used without their sources stating for which temperatures they hold. */
   CONSTANT_RANGE_UNSTATED(Severity.REMARK),
+  /** Acids without a name, such as those of a measured buffer, are not in the index. */
+  LUMPED_ACIDS_NOT_COUNTED(Severity.WARNING),
   /** The liquid is supersaturated with a mineral. */
   SUPERSATURATED(Severity.WARNING);
 

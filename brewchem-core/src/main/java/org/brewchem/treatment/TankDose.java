@@ -333,7 +333,12 @@ public final class TankDose<L extends Liquid> implements Answering {
    * @throws IllegalStateException if the compound has no molar mass
    */
   public Portion portion() {
-    double moles = molesPerLitre * dosing.tank().volume().inLitres();
+    return portionOf(molesPerLitre);
+  }
+
+  /** What holds so many moles per litre of what is thought to be in the tank. */
+  Portion portionOf(double perLitre) {
+    double moles = perLitre * dosing.tank().volume().inLitres();
     OptionalDouble litres = dosing.supply().litresPerMole();
     return new Portion(
         AmountOfSubstance.ofMoles(moles),
@@ -342,6 +347,19 @@ public final class TankDose<L extends Liquid> implements Answering {
             ? Optional.of(Volume.ofLitres(moles * litres.getAsDouble()))
             : Optional.empty(),
         cautions());
+  }
+
+  /** A share of the dose, without a target of its own. */
+  TankDose<L> part(double share) {
+    return new Request<>(dosing).giving(share * molesPerLitre * dosing.tank().volume().inLitres());
+  }
+
+  Dosing<L> dosing() {
+    return dosing;
+  }
+
+  double molesPerLitre() {
+    return molesPerLitre;
   }
 
   /**

@@ -11,6 +11,8 @@ public enum TreatmentCode implements Code {
   BOUND_IN_ESTERS(Severity.WARNING),
   /** The dose sets carbon dioxide free. */
   SETS_GAS_FREE(Severity.WARNING),
+  /** A reading between two stages of a dose lies far from where it was expected. */
+  READING_UNEXPECTED(Severity.WARNING),
   /** The treatment ends at equilibrium here, and practice stops earlier. */
   STOPS_EARLIER(Severity.WARNING),
   /** Food laws differ on the substance in this liquid, or nobody has stated its use. */

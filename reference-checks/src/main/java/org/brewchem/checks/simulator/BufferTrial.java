@@ -76,7 +76,7 @@ final class BufferTrial {
     return MeasuredBuffer.from(alkali(experiment), acid(experiment));
   }
 
-  private static MeasuredBuffer told(Experiment experiment) {
+  static MeasuredBuffer told(Experiment experiment) {
     Temperature temperature = Temperature.ofCelsius(experiment.celsius);
     return MeasuredBuffer.fit()
         .with(told(alkali(experiment), experiment).at(temperature))
