@@ -38,6 +38,7 @@ import org.brewchem.substance.Solute;
 import org.brewchem.titration.AcidityResult;
 import org.brewchem.titration.Titrant;
 import org.brewchem.titration.Weighing;
+import org.brewchem.treatment.BenchTrial;
 import org.brewchem.treatment.Blend;
 import org.brewchem.treatment.Delivery;
 import org.brewchem.treatment.Dose;
@@ -121,6 +122,7 @@ final class AnswerSamples {
     add(samples, tank);
     add(samples, tank.odds());
     add(samples, StagedDose.of(tank).read(pH(4.27), 0.02));
+    add(samples, BenchTrial.of(beer, lactic).upTo(gPerL(0.6)).glass(3));
     add(samples, DoseBefore.of(water, lactic, Treatments.aeration()).to(pH(7)));
     add(samples, Delivery.of(beer, LACTIC, mmolPerL(3)));
     add(samples, Blend.of(beer, beer.after()).volumes(hL(1), hL(2)));

@@ -45,6 +45,7 @@ import org.brewchem.substance.Salt;
 import org.brewchem.table.Column;
 import org.brewchem.table.Table;
 import org.brewchem.table.Waters;
+import org.brewchem.treatment.BenchTrial;
 import org.brewchem.treatment.Blend;
 import org.brewchem.treatment.Dose;
 import org.brewchem.treatment.DoseBefore;
@@ -74,6 +75,7 @@ class CautionsTest {
               "DoseBefore.Request.to",
               "DoseBefore.into",
               "DoseBefore.treatment",
+              "GlassDose.into",
               "LimeSoftening.removingMagnesium",
               "LimeSoftening.toPracticalLimits",
               "LimeSoftening.withExcess",
@@ -264,6 +266,13 @@ class CautionsTest {
     TankDose.Request<Water> fuming =
         TankDose.of(WATER, Acid.HYDROCHLORIC, Tank.holding(hL(10), hL(0)));
     assertTrue(hazards(fuming.to(pH(6)).cautions()).containsAll(NEEDED.get(Acid.HYDROCHLORIC)));
+    BenchTrial<Beer> trial =
+        BenchTrial.of(BEER, Reagent.of(Acid.LACTIC, massPercent(80))).upTo(gPerL(0.6));
+    assertTrue(hazards(trial.cautions()).containsAll(NEEDED.get(Acid.LACTIC)));
+    assertTrue(hazards(trial.cautions()).contains(Hazard.TASTING));
+    assertTrue(
+        hazards(trial.glass(2).into(Tank.holding(hL(10))).cautions())
+            .containsAll(NEEDED.get(Acid.LACTIC)));
     Blend<Beer> blend = Blend.of(BEER, beer.after()).volumes(hL(1), hL(1));
     assertTrue(
         hazards(blend.cautions()).containsAll(Set.of(Hazard.TASTING, Hazard.REFERMENTATION)));

@@ -56,6 +56,7 @@ import org.brewchem.solution.Treatment;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Compound;
+import org.brewchem.substance.Reagent;
 import org.brewchem.substance.Salt;
 import org.brewchem.substance.Solute;
 import org.brewchem.table.Acidities;
@@ -64,6 +65,8 @@ import org.brewchem.table.Table;
 import org.brewchem.table.Waters;
 import org.brewchem.titration.SampleTitration;
 import org.brewchem.titration.Titrant;
+import org.brewchem.treatment.BenchTrial;
+import org.brewchem.treatment.GlassDose;
 import org.brewchem.treatment.Treatments;
 import org.brewchem.uncertainty.Budget;
 import org.brewchem.uncertainty.Input;
@@ -176,6 +179,15 @@ class HostileNumbersTest {
                     .water(),
                 Quantities.hL(8))
             .balance());
+    BenchTrial<Beer> trial =
+        BenchTrial.of(
+                Beer.of(
+                    PH.of(4.36),
+                    Quantities.acidity(Quantities.gPerL(1.8), Acid.LACTIC, PH.of(8.2))),
+                Reagent.of(Acid.LACTIC, Quantities.massPercent(80)))
+            .upTo(Quantities.gPerL(0.6));
+    put(BenchTrial.class, trial);
+    put(GlassDose.class, trial.glass(3));
     put(Code.class, FigureCode.UNUSUAL_VALUE);
     put(ToDoubleFunction.class, (ToDoubleFunction<Object>) any -> 1);
     put(DoubleFunction.class, (DoubleFunction<Object>) number -> number);

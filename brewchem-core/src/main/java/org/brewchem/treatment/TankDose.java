@@ -122,7 +122,7 @@ public final class TankDose<L extends Liquid> implements Answering {
 
     private final Dosing<L> dosing;
 
-    private Request(Dosing<L> dosing) {
+    Request(Dosing<L> dosing) {
       this.dosing = dosing;
     }
 
