@@ -67,7 +67,11 @@ final class AnswerSamples {
           AmountConcentration.class,
           mmolPerL(2),
           Temperature.class,
-          Temperature.ofCelsius(65));
+          Temperature.ofCelsius(65),
+          Tank.class,
+          Tank.holding(hL(20), hL(0.3)),
+          double.class,
+          0.02);
 
   private AnswerSamples() {}
 
