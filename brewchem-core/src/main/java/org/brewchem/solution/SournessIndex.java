@@ -87,7 +87,7 @@ record SournessIndex() implements Figure.Rule {
 
   private static boolean counts(Species species) {
     return species.name().equals("H+")
-        || species.component().filter(ORGANIC::contains).isPresent() && protons(species) > 0;
+        || (species.component().filter(ORGANIC::contains).isPresent() && protons(species) > 0);
   }
 
   private static int protons(Species species) {

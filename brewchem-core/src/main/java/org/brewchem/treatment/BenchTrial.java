@@ -37,7 +37,6 @@ public final class BenchTrial<L extends Liquid> {
   private final Reagent reagent;
   private final Supply supply;
   private final Bench bench;
-  private final double top;
   private final Traced strength;
   private final List<GlassDose<L>> glasses;
 
@@ -67,7 +66,6 @@ public final class BenchTrial<L extends Liquid> {
     // One for all glasses and the tank: they share the bottle.
     supply = Supply.weighed(reagent);
     this.bench = bench;
-    this.top = top;
     double aliquot = topAliquot();
     double stock = top * bench.glass.inLitres() / aliquot;
     double pure = reagent.density().map(d -> d.inGramsPerMillilitre() * 1000).orElse(0.0);
