@@ -32,6 +32,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Random;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Hazard;
 import org.brewchem.figure.Notice;
@@ -80,6 +81,40 @@ class PlanTest {
   void aPlanEqualsItsStepsDoneOneByOne() {
     Plan plan = pale().solve();
     assertEquals(Outcome.FOUND, plan.outcome());
+    assertEqualsItsSteps(plan);
+  }
+
+  @Test
+  void randomPlansEqualTheirStepsDoneOneByOne() {
+    Random random = new Random(20_261_126);
+    int found = 0;
+    for (int i = 0; i < 30; i++) {
+      double calcium = 30 + 80 * random.nextDouble();
+      Target target =
+          Target.named("random")
+              .with(between(CALCIUM, mgPerL(calcium), mgPerL(calcium + 40)))
+              .with(around(SULFATE_TO_CHLORIDE, 0.5 + 2 * random.nextDouble(), 0.2).weighing(1))
+              .with(
+                  atMost(
+                      RESIDUAL_ALKALINITY,
+                      ResidualAlkalinity.ofGermanDegrees(-2 + 8 * random.nextDouble())));
+      Plan plan =
+          Plan.from(Invented.hard(), Invented.soft())
+              .called("well", "town")
+              .using(Invented.full().meteringWaterTo(litres(5)))
+              .meeting(target)
+              .forPortions(
+                  portion("mash", hL(1 + 20 * random.nextDouble())), portion("sparge", hL(14)))
+              .solve();
+      if (plan.outcome() == Outcome.FOUND) {
+        found++;
+        assertEqualsItsSteps(plan);
+      }
+    }
+    assertTrue(found > 20, found + " plans of 30");
+  }
+
+  private static void assertEqualsItsSteps(Plan plan) {
     for (String name : List.of("mash", "sparge")) {
       Water water = plan.start(name);
       for (Treatment step : plan.steps(name)) {
