@@ -111,10 +111,10 @@ public final class Figures {
 
   /**
    * The index that sourness follows: free H+ and the molecules of organic acids with at least one
-   * proton, each counted alike (Da Conceicao Neta, Johanningsmeier, Drake & McFeeters, J. Food Sci.
-   * 72(6) (2007) S352; abstract seen). An index and no score: other work finds that hydroxyl groups
-   * make an acid more sour (Li & Liu, Food Chem. 185 (2015) 200; extracts seen), and that a
-   * titration to pH 4.4 orders acids as tasters do. Phosphate and protein are no organic acids
+   * proton, each counted alike (Da Conceicao Neta, Johanningsmeier, Drake and McFeeters, J. Food
+   * Sci. 72(6) (2007) S352; abstract seen). An index and no score: other work finds that hydroxyl
+   * groups make an acid more sour (Li and Liu, Food Chem. 185 (2015) 200; extracts seen), and that
+   * a titration to pH 4.4 orders acids as tasters do. Phosphate and protein are no organic acids
    * here.
    */
   public static final Figure<AmountConcentration> SOURNESS_INDEX =
