@@ -1,8 +1,12 @@
 package org.brewchem.figure;
 
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -247,6 +251,79 @@ public final class Constraint {
     return upper == Double.POSITIVE_INFINITY
         ? "at least " + shown.text(lower)
         : shown.range(lower, upper);
+  }
+
+  /**
+   * Returns the constraint as a map of maps, numbers and strings, for JSON, a file or a database.
+   *
+   * @return a new map in a fixed order, which {@link #from} reads back without loss: the figure's
+   *     name, its parameters, the unit that it is shown in, and what is stated of the limits,
+   *     numbers in that unit
+   */
+  public Map<String, Object> toMap() {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("figure", figure.name());
+    map.put("parameters", figure.parameters());
+    map.put("unit", figure.shown().symbol());
+    lower().ifPresent(limit -> map.put("atLeast", limit));
+    upper().ifPresent(limit -> map.put("atMost", limit));
+    aim.ifPresent(value -> map.put("aim", value));
+    weight.ifPresent(value -> map.put("weight", value));
+    scale.ifPresent(value -> map.put("scale", value));
+    return map;
+  }
+
+  /**
+   * Reads what {@link #toMap} wrote, also after a way through JSON.
+   *
+   * @param map the map
+   * @param known the figures among which its figure is looked for, by name, parameters and unit
+   * @return the constraint, equal to the one written
+   * @throws IllegalArgumentException if an entry is missing or of another kind, the figure is not
+   *     known, or the limits are not possible
+   */
+  public static Constraint from(Map<String, ?> map, Collection<? extends Figure<?>> known) {
+    Objects.requireNonNull(known, "known");
+    String name = MapEntries.entry(map, "figure", String.class);
+    Map<String, String> parameters = MapEntries.textsByName(map, "parameters");
+    String unit = MapEntries.entry(map, "unit", String.class);
+    Figure<?> figure =
+        known.stream()
+            .filter(one -> one.name().equals(name))
+            .filter(one -> one.parameters().equals(parameters))
+            .filter(one -> one.shown().symbol().equals(unit))
+            .findFirst()
+            .orElseThrow(
+                () ->
+                    new IllegalArgumentException(
+                        "figure: "
+                            + Excerpt.of(name + " " + parameters + " [" + unit + "]")
+                            + " is not known here"));
+    OptionalDouble aim = finite(map, "aim", unit);
+    Constraint limits =
+        of(
+            figure,
+            finite(map, "atLeast", unit).orElse(Double.NEGATIVE_INFINITY),
+            finite(map, "atMost", unit).orElse(Double.POSITIVE_INFINITY),
+            aim);
+    if (aim.isPresent() && limits.excess(aim.getAsDouble()) != 0) {
+      throw new IllegalArgumentException(
+          "aim: "
+              + figure.shown().text(aim.getAsDouble())
+              + " is not possible; "
+              + limits.band()
+              + " is allowed");
+    }
+    OptionalDouble weight = MapEntries.number(map, "weight");
+    Constraint weighed = weight.isPresent() ? limits.weighing(weight.getAsDouble()) : limits;
+    OptionalDouble scale = MapEntries.number(map, "scale");
+    return scale.isPresent() ? weighed.scaledBy(scale.getAsDouble()) : weighed;
+  }
+
+  private static OptionalDouble finite(Map<String, ?> map, String key, String unit) {
+    OptionalDouble number = MapEntries.number(map, key);
+    number.ifPresent(value -> Checks.finite(key, value, unit));
+    return number;
   }
 
   @Override

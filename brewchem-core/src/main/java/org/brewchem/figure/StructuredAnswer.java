@@ -106,38 +106,16 @@ public record StructuredAnswer(
    * @throws IllegalArgumentException if an entry is missing or of another kind
    */
   public static StructuredAnswer from(Map<String, ?> map) {
-    Map<String, String> parameters = new LinkedHashMap<>();
-    entry(map, "parameters", Map.class)
-        .forEach((key, value) -> parameters.put(String.valueOf(key), String.valueOf(value)));
     return new StructuredAnswer(
-        entry(map, "figure", String.class),
-        parameters,
-        entry(map, "unit", String.class),
-        number(map, "number"),
-        number(map, "standardUncertainty"),
-        number(map, "degreesOfFreedom"),
-        Origin.valueOf(entry(map, "origin", String.class)),
-        texts(map, "notices"),
-        texts(map, "whyUnknown"),
-        texts(map, "uncertaintiesMissing"));
-  }
-
-  private static <T> T entry(Map<String, ?> map, String key, Class<T> type) {
-    Object value = map.get(key);
-    if (!type.isInstance(value)) {
-      throw new IllegalArgumentException(
-          key + ": " + value + " is not possible; a " + type.getSimpleName() + " is needed");
-    }
-    return type.cast(value);
-  }
-
-  private static OptionalDouble number(Map<String, ?> map, String key) {
-    return map.containsKey(key)
-        ? OptionalDouble.of(entry(map, key, Number.class).doubleValue())
-        : OptionalDouble.empty();
-  }
-
-  private static List<String> texts(Map<String, ?> map, String key) {
-    return ((List<?>) entry(map, key, List.class)).stream().map(String::valueOf).toList();
+        MapEntries.entry(map, "figure", String.class),
+        MapEntries.textsByName(map, "parameters"),
+        MapEntries.entry(map, "unit", String.class),
+        MapEntries.number(map, "number"),
+        MapEntries.number(map, "standardUncertainty"),
+        MapEntries.number(map, "degreesOfFreedom"),
+        Origin.valueOf(MapEntries.entry(map, "origin", String.class)),
+        MapEntries.texts(map, "notices"),
+        MapEntries.texts(map, "whyUnknown"),
+        MapEntries.texts(map, "uncertaintiesMissing"));
   }
 }

@@ -72,18 +72,33 @@ final class RecordRules {
     }
   }
 
+  static int whole(Map<String, ?> map, String key) {
+    if (map.get(key) instanceof Number number && number.doubleValue() == number.intValue()) {
+      return number.intValue();
+    }
+    throw notPossible(key, map.get(key), "a whole number");
+  }
+
   static List<StructuredAnswer> answers(Map<String, ?> map, String key) {
+    return maps(map, key).stream().map(StructuredAnswer::from).toList();
+  }
+
+  static StructuredAnswer answer(String key, @Nullable Object object) {
+    return StructuredAnswer.from(map(key, object));
+  }
+
+  static List<Map<String, Object>> maps(Map<String, ?> map, String key) {
     if (map.get(key) instanceof List<?> list) {
-      return list.stream().map(answer -> answer(key, answer)).toList();
+      return list.stream().map(entry -> map(key, entry)).toList();
     }
     throw notPossible(key, map.get(key), "a list");
   }
 
-  static StructuredAnswer answer(String key, @Nullable Object object) {
+  private static Map<String, Object> map(String key, @Nullable Object object) {
     if (object instanceof Map<?, ?> map) {
       Map<String, Object> entries = new LinkedHashMap<>();
       map.forEach((name, value) -> entries.put(String.valueOf(name), value));
-      return StructuredAnswer.from(entries);
+      return entries;
     }
     throw notPossible(key, object, "a map");
   }

@@ -2,7 +2,12 @@ package org.brewchem.quality;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Objects;
+import org.brewchem.figure.Constraint;
+import org.brewchem.figure.Figure;
 import org.brewchem.figure.Target;
 import org.brewchem.internal.Checks;
 
@@ -53,6 +58,45 @@ public record TargetVersion(
                         + " without a limit is not possible; a lower or an upper one is needed");
               }
             });
+  }
+
+  /**
+   * Returns the version as a map of maps, lists, numbers and strings, for JSON, a file or a
+   * database. Dates are written as ISO 8601 has them.
+   *
+   * @return a new map in a fixed order, which {@link #from} reads back without loss
+   */
+  public Map<String, Object> toMap() {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("target", target.name());
+    map.put("version", version);
+    map.put("validFrom", validFrom.toString());
+    map.put("who", who);
+    map.put("entered", entered.toString());
+    map.put("limits", target.constraints().stream().map(Constraint::toMap).toList());
+    return map;
+  }
+
+  /**
+   * Reads what {@link #toMap} wrote, also after a way through JSON.
+   *
+   * @param map the map
+   * @param known the figures among which those of its limits are looked for
+   * @return the version, equal to the one written
+   * @throws IllegalArgumentException if an entry is missing or of another kind, a date none, or a
+   *     figure not known
+   */
+  public static TargetVersion from(Map<String, ?> map, Collection<? extends Figure<?>> known) {
+    Target target = Target.named(RecordRules.text(map, "target"));
+    for (Map<String, Object> limits : RecordRules.maps(map, "limits")) {
+      target = target.with(Constraint.from(limits, known));
+    }
+    return new TargetVersion(
+        target,
+        RecordRules.whole(map, "version"),
+        RecordRules.date(map, "validFrom"),
+        RecordRules.text(map, "who"),
+        RecordRules.time(map, "entered"));
   }
 
   @Override

@@ -9,6 +9,7 @@ import java.util.Set;
 import org.brewchem.figure.Caution;
 import org.brewchem.figure.Hazard;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.Mass;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.Volume;
@@ -71,7 +72,12 @@ public final class BenchTrial<L extends Liquid> {
     double pure = reagent.density().map(d -> d.inGramsPerMillilitre() * 1000).orElse(0.0);
     if (pure > 0 && stock >= pure) {
       throw Checks.outOfRange(
-          "top dose", top, "g/L", "less than what " + MOST_STOCK + " of a glass can hold");
+          "top dose",
+          top,
+          "g/L",
+          "below "
+              + NumberText.significant(pure * aliquot / bench.glass.inLitres(), 4)
+              + " g/L, the reagent as bought instead of a stock");
     }
     double grams = stock * bench.flask.inLitres();
     strength =

@@ -40,8 +40,12 @@ record Dosing<L extends Liquid>(
     Objects.requireNonNull(liquid, "liquid");
     Objects.requireNonNull(tank, "tank");
     Permitted.of(liquid.kind()).ifPresent(use -> Permitted.in(use, Addition.of(supply, 0)));
-    boolean leaving = carbonate(supply) > 0 && liquid.kind().equals("beer");
-    return with(liquid, supply, tank, leaving);
+    return with(liquid, supply, tank, isGasLeaving(liquid, supply));
+  }
+
+  /** The carbon dioxide of a carbonate leaves a beer, as it leaves the sample of a laboratory. */
+  static boolean isGasLeaving(Liquid liquid, Supply supply) {
+    return carbonate(supply) > 0 && liquid.kind().equals("beer");
   }
 
   private static <L extends Liquid> Dosing<L> with(

@@ -57,8 +57,9 @@ public final class GlassDose<L extends Liquid> implements Answering {
   @SuppressWarnings("unchecked") // a treated liquid is a liquid of its own kind
   private L after(double shareOfStock) {
     double grams = gramsPerLitre.value();
-    Addition dose =
+    Addition poured =
         Addition.of(supply, grams / supply.gramsPerMole()).times(gramsPerLitre.times(1 / grams));
+    Addition dose = Dosing.isGasLeaving(before, supply) ? poured.withoutCarbonDioxide() : poured;
     double neat = supply.litres(grams / supply.gramsPerMole()).value();
     return (L)
         before.after(

@@ -3,6 +3,7 @@ package org.brewchem.beer;
 import static org.brewchem.quantity.Quantities.acidity;
 import static org.brewchem.quantity.Quantities.g;
 import static org.brewchem.quantity.Quantities.gPerL;
+import static org.brewchem.quantity.Quantities.gPerML;
 import static org.brewchem.quantity.Quantities.hL;
 import static org.brewchem.quantity.Quantities.litres;
 import static org.brewchem.quantity.Quantities.mL;
@@ -21,6 +22,7 @@ import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.VolumeRatio;
 import org.brewchem.solution.Figures;
+import org.brewchem.substance.Base;
 import org.brewchem.substance.Reagent;
 import org.brewchem.treatment.BenchTrial;
 import org.brewchem.treatment.GlassDose;
@@ -145,6 +147,30 @@ class BenchTrialTest {
     double ofGlass = slope * Math.sqrt(0.0083 * 0.0083 + 0.005 * 0.005 + 0.0033 * 0.0033);
     assertEquals(ofGlass, withoutTank, 0.3 * ofGlass);
     assertEquals(Math.hypot(ofGlass, 0.02 * slope), all, 0.3 * all);
+  }
+
+  @Test
+  void theCarbonDioxideOfACarbonateLeavesGlassAndTankAlike() {
+    Reagent base = Reagent.of(Base.POTASSIUM_BICARBONATE, massPercent(99.5));
+    GlassDose<Beer> glass = exact(BEER, base).glass(6);
+    Beer tank = glass.into(Tank.holding(hL(20), litres(0))).after();
+    // 2 % of water is 2 % of the acidity; what was kept of the gas would add 0.27 g/L.
+    assertEquals(tank.pH().number(), glass.answer(Figures.PH_VALUE).number(), 0.01);
+    assertEquals(tank.answer(ACIDITY).number(), 1.02 * glass.answer(ACIDITY).number(), 0.005);
+    assertTrue(tank.answer(ACIDITY).number() < BEER.answer(ACIDITY).number() - 0.4);
+  }
+
+  @Test
+  void aTopDoseBeyondTheReagentNamesTheGreatest() {
+    Reagent dense = ACID.withDensity(gPerML(1.19), 0.002);
+    String message =
+        String.valueOf(
+            assertThrows(
+                    OutOfRangeException.class, () -> BenchTrial.of(BEER, dense).upTo(gPerL(30)))
+                .getMessage());
+    assertTrue(message.contains("below 23.80 g/L"), message);
+    assertEquals(
+        5, BenchTrial.of(BEER, dense).upTo(gPerL(23.79)).glasses().size(), "just below it");
   }
 
   @Test

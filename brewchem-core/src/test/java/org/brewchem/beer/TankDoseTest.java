@@ -26,6 +26,7 @@ import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Level;
+import org.brewchem.solution.SolutionCode;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Compound;
@@ -259,9 +260,17 @@ class TankDoseTest {
     assertTrue(ofCalcium.standardUncertainty().orElseThrow() < 0.01);
   }
 
+  /** A beer's typical organic acids are lumped; what of them holds a proton is not known. */
+  @Test
+  void theSournessOfABeerSaysThatLumpedAcidsDoNotCount() {
+    assertTrue(
+        Beers.lager().answer(Figures.SOURNESS_INDEX).notices().stream()
+            .anyMatch(notice -> notice.code() == SolutionCode.LUMPED_ACIDS_NOT_COUNTED));
+  }
+
   /**
-   * The line of the issue, by arithmetic: a difference of 0.30 g/L with both results good to 0.05,
-   * 0.10, 0.20 is 4.2, 2.1, 1.1 standard uncertainties, 0.30 over the root of two times u.
+   * By arithmetic: a difference of 0.30 g/L with both results good to 0.05, 0.10, 0.20 is 4.2, 2.1,
+   * 1.1 standard uncertainties, 0.30 over the root of two times u.
    */
   @ParameterizedTest
   @CsvSource({"0.05, 4.2", "0.10, 2.1", "0.20, 1.1"})

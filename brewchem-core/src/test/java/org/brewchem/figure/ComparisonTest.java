@@ -9,12 +9,18 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.OutOfRangeException;
 import org.brewchem.figure.Comparison.Judgement;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class ComparisonTest {
 
@@ -105,6 +111,56 @@ class ComparisonTest {
     assertTrue(
         thrown.getMessage().contains("6.00 g") && thrown.getMessage().contains("4.00 g"),
         thrown.getMessage());
+  }
+
+  @Test
+  void aConstraintComesBackFromItsMapToTheLastBit() {
+    Figure<Double> shown = MASS.shownIn(MILLIGRAMS);
+    for (Constraint constraint :
+        List.of(
+            Constraint.around(shown, 4.3, 0.1).weighing(2.0 / 3).scaledBy(0.1 / 3),
+            Constraint.between(MASS, 0.1 + 0.2, 7.0),
+            Constraint.atMost(VOLUME, 1.0 / 3),
+            Constraint.atLeast(VOLUME, 0.0),
+            Constraint.exactly(shown, 0.07))) {
+      assertEquals(constraint, Constraint.from(constraint.toMap(), List.of(VOLUME, MASS, shown)));
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "figure|weight|figure: weight {} [g] is not known here",
+        "unit|kg|figure: mass {} [kg] is not known here",
+        "atLeast|much|atLeast: much is not possible; a Number is needed",
+        "figure||figure: nothing is not possible; a String is needed",
+        "parameters||parameters: nothing is not possible; a Map is needed"
+      })
+  void aMapThatIsNoConstraintIsNamed(String key, String value, String message) {
+    Map<String, Object> map = new HashMap<>(Constraint.between(MASS, 4.0, 6.0).toMap());
+    map.put(key, value);
+    assertEquals(
+        message,
+        assertThrows(IllegalArgumentException.class, () -> Constraint.from(map, List.of(MASS)))
+            .getMessage());
+  }
+
+  @Test
+  void impossibleLimitsOfAMapAreNamed() {
+    Map<String, Object> map = new HashMap<>(Constraint.around(MASS, 5.0, 1.0).toMap());
+    map.put("aim", 7);
+    assertEquals(
+        "aim: 7.00 g is not possible; 4.00 to 6.00 g is allowed",
+        assertThrows(IllegalArgumentException.class, () -> Constraint.from(map, List.of(MASS)))
+            .getMessage());
+    map.put("aim", Double.NaN);
+    assertThrows(OutOfRangeException.class, () -> Constraint.from(map, List.of(MASS)));
+    map.remove("aim");
+    map.put("atLeast", 8);
+    assertThrows(IllegalArgumentException.class, () -> Constraint.from(map, List.of(MASS)));
+    map.put("atLeast", Double.NEGATIVE_INFINITY);
+    assertThrows(OutOfRangeException.class, () -> Constraint.from(map, List.of(MASS)));
   }
 
   @Test

@@ -202,6 +202,39 @@ class RecordBookTest {
     TitrantRecord titrant = lye(TODAY);
     assertEquals(titrant, TitrantRecord.from(titrant.toMap()));
     assertEquals(0.0002, titrant.concentration().standardUncertainty().orElseThrow(), 1e-15);
+    Target target =
+        Target.named("lager")
+            .with(Constraint.around(Figures.PH_VALUE, pH(4.3), 0.1).weighing(2))
+            .with(
+                Constraint.between(
+                    ACIDITY,
+                    TitratableAcidity.ofMilliequivalentsPerLitre(18.1, pH(8.2)),
+                    TitratableAcidity.ofMilliequivalentsPerLitre(20.3, pH(8.2))));
+    TargetVersion version = new TargetVersion(target, 3, TODAY, "M. Adler", NOW);
+    assertEquals(version, TargetVersion.from(version.toMap(), List.of(ACIDITY, Figures.PH_VALUE)));
+  }
+
+  @Test
+  void aMapOfATargetThatIsNoneIsNamed() {
+    Target target = Target.named("lager").with(Constraint.atMost(Figures.PH_VALUE, pH(4.5)));
+    TargetVersion version = new TargetVersion(target, 1, TODAY, "M. Adler", NOW);
+    Map<String, Object> map = new HashMap<>(version.toMap());
+    map.put("version", 1.5);
+    assertEquals(
+        "version: 1.5 is not possible; a whole number is needed", refused(map, Figures.PH_VALUE));
+    map.put("version", 1);
+    assertEquals("figure: pH {} [] is not known here", refused(map, ACIDITY));
+    map.put("limits", "none");
+    assertEquals("limits: none is not possible; a list is needed", refused(map, Figures.PH_VALUE));
+    map.remove("target");
+    assertEquals(
+        "target: nothing is not possible; a text is needed", refused(map, Figures.PH_VALUE));
+  }
+
+  private static String refused(Map<String, Object> map, Figure<?> known) {
+    return String.valueOf(
+        assertThrows(IllegalArgumentException.class, () -> TargetVersion.from(map, List.of(known)))
+            .getMessage());
   }
 
   @Test

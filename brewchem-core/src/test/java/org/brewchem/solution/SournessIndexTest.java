@@ -82,7 +82,7 @@ class SournessIndexTest {
   }
 
   @Test
-  void lumpedAcidsAreSaidToBeMissing() {
+  void aLiquidOfNamedAcidsLacksNone() {
     assertTrue(
         Held.beer().answer(SOURNESS_INDEX).notices().stream()
             .noneMatch(notice -> notice.code() == SolutionCode.LUMPED_ACIDS_NOT_COUNTED));

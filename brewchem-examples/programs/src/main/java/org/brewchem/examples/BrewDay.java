@@ -53,6 +53,7 @@ import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.Volume;
 import org.brewchem.readers.FileFaultException;
 import org.brewchem.solution.SolutionCode;
+import org.brewchem.solution.Treatment;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Reagent;
 import org.brewchem.substance.Salt;
@@ -75,8 +76,6 @@ public final class BrewDay {
 
   private static final double JAR_TITRANT = 100;
   private static final int PLOTTED = 41;
-
-  private static final Reagent LACTIC = Reagent.of(Acid.LACTIC, massPercent(80));
 
   /** How a line of the target becomes a constraint: from its figure and its limits. */
   private record Limited<Q>(Figure<Q> figure, Scale<Q> scale) {
@@ -107,6 +106,7 @@ public final class BrewDay {
   private final Map<String, Water> waters = new LinkedHashMap<>();
   private final Map<String, Volume> portions = new LinkedHashMap<>();
   private final Map<String, Picture> pictures = new LinkedHashMap<>();
+  private Optional<Strike> strike = Optional.empty();
 
   private BrewDay(Path folder) {
     this.folder = folder;
@@ -150,13 +150,19 @@ public final class BrewDay {
     return pictures;
   }
 
+  /** The mash against the acid; empty where there is no plan, or no acid to pour. */
+  Optional<Strike> strike() {
+    return strike;
+  }
+
   private void run() {
     page.append("# Brew day\n\nInvented brewery, invented data. Computed by brewchem.\n");
     waters();
     Grist grist = grist();
-    Plan plan = plan(grist);
+    Shelf shelf = shelf();
+    Plan plan = plan(grist, shelf);
     if (plan.outcome() == Plan.Outcome.FOUND) {
-      brew(plan, grist);
+      brew(plan, grist, shelf);
     } else {
       refused(plan);
     }
@@ -251,7 +257,7 @@ public final class BrewDay {
     return jars;
   }
 
-  private Plan plan(Grist grist) {
+  private Plan plan(Grist grist, Shelf shelf) {
     Sheet volumes = Sheet.read(folder, "portions.csv", "portion");
     for (int i = 0; i < volumes.size(); i++) {
       portions.put(volumes.text("portion", i), volumes.quantity(LabUnits.VOLUME, "volume", i));
@@ -262,7 +268,7 @@ public final class BrewDay {
     Plan.Request request =
         Plan.from(waters.values().toArray(new Water[0]))
             .called(waters.keySet().toArray(new String[0]))
-            .using(shelf())
+            .using(shelf)
             .forPortions(
                 portions.entrySet().stream()
                     .map(entry -> WaterPortion.portion(entry.getKey(), entry.getValue()))
@@ -335,7 +341,7 @@ public final class BrewDay {
         .meteringWaterTo(litres(10));
   }
 
-  private void brew(Plan plan, Grist grist) {
+  private void brew(Plan plan, Grist grist, Shelf shelf) {
     heading("What to do");
     Stream.concat(plan.waters().stream(), plan.doses().stream())
         .map(PlannedAmount::toString)
@@ -364,7 +370,8 @@ public final class BrewDay {
     heading("Cautions");
     plan.cautions().forEach(caution -> item(caution.text()));
     pictures.put("water", waterPicture(made));
-    pictures.put("mash", mashPicture(plan, grist, mashed));
+    strike = pouredAcid(shelf).map(acid -> Strike.of(plan, grist, mashed, acid));
+    strike.ifPresent(curve -> pictures.put("mash", mashPicture(plan, curve)));
   }
 
   private void refused(Plan plan) {
@@ -411,28 +418,57 @@ public final class BrewDay {
     return picture;
   }
 
-  /** The mash pH against the acid that is given, with its interval and what is wanted. */
-  private static Picture mashPicture(Plan plan, Grist grist, Volume strike) {
-    Water liquor = plan.start(STRIKE);
-    List<PlannedAmount> doses =
-        plan.doses().stream().filter(dose -> dose.portion().equals(STRIKE)).toList();
-    double planned = 0;
-    for (int i = 0; i < doses.size(); i++) {
-      Optional<Volume> acid = doses.get(i).volume();
-      planned += acid.map(Volume::inMillilitres).orElse(0.0);
-      if (acid.isEmpty()) {
-        liquor = liquor.after(plan.steps(STRIKE).get(i));
+  /**
+   * The mash, without the acid that the shelf has for pouring.
+   *
+   * @param without the mash of all that the plan does but for this acid
+   * @param acid the acid
+   * @param planned how much of it the plan pours, mL
+   */
+  record Strike(Mash without, Reagent acid, double planned) {
+
+    static Strike of(Plan plan, Grist grist, Volume mashed, ShelfItem acid) {
+      List<PlannedAmount> doses =
+          plan.doses().stream().filter(dose -> dose.portion().equals(STRIKE)).toList();
+      List<Treatment> steps = plan.steps(STRIKE);
+      int blends = steps.size() - doses.size();
+      Water liquor = plan.start(STRIKE);
+      double planned = 0;
+      for (int i = 0; i < steps.size(); i++) {
+        if (i >= blends && doses.get(i - blends).item().equals(acid.name())) {
+          planned = doses.get(i - blends).volume().orElseThrow().inMillilitres();
+        } else {
+          liquor = liquor.after(steps.get(i));
+        }
       }
+      return new Strike(Mash.of(grist, liquor, mashed), acid.reagent().orElseThrow(), planned);
     }
-    Mash without = Mash.of(grist, liquor, strike);
-    double most = Math.max(200, 1.6 * planned);
+
+    Mash with(double millilitres) {
+      return without.after(IntoMash.acid(acid, mL(millilitres)));
+    }
+  }
+
+  private static Optional<ShelfItem> pouredAcid(Shelf shelf) {
+    return shelf.items().stream()
+        .filter(item -> item.reagent().filter(BrewDay::isPouredAcid).isPresent())
+        .findFirst();
+  }
+
+  private static boolean isPouredAcid(Reagent reagent) {
+    return reagent.compound() instanceof Acid && reagent.density().isPresent();
+  }
+
+  /** The mash pH against the acid that is poured, with its interval and what is wanted. */
+  private static Picture mashPicture(Plan plan, Strike strike) {
+    double most = Math.max(200, 1.6 * strike.planned());
     double[] millilitres = new double[PLOTTED];
     double[] value = new double[PLOTTED];
     double[] lower = new double[PLOTTED];
     double[] upper = new double[PLOTTED];
     for (int i = 0; i < PLOTTED; i++) {
       millilitres[i] = most * i / (PLOTTED - 1);
-      Answer<?> pH = without.after(IntoMash.acid(LACTIC, mL(millilitres[i]))).pH();
+      Answer<?> pH = strike.with(millilitres[i]).pH();
       value[i] = pH.number();
       lower[i] = pH.expanded().orElseThrow().lower();
       upper[i] = pH.expanded().orElseThrow().upper();
@@ -440,7 +476,7 @@ public final class BrewDay {
     Picture picture =
         Picture.of(
                 "Mash pH of an invented grist against acid",
-                LACTIC + " [mL]",
+                strike.acid() + " [mL]",
                 "pH of the cooled mash")
             .across(0, most)
             .band("interval, k = 2", millilitres, lower, upper);
@@ -455,7 +491,7 @@ public final class BrewDay {
                 .limitAcross("wanted at least", wanted.lower().getAsDouble());
       }
     }
-    return picture.line("expected", millilitres, value).limitUp("planned", planned);
+    return picture.line("expected", millilitres, value).limitUp("planned", strike.planned());
   }
 
   private static double[] at(Water water) {

@@ -59,6 +59,29 @@ class BrewDayTest {
     }
   }
 
+  /** The curve of the picture passes through the mash of the page. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      value = {
+        "lactic acid,80,; lactic acid,80,",
+        "lactic acid,80,; lactic acid,88,",
+        "lactic acid,80,; phosphoric acid,75,"
+      })
+  void theMashOfThePictureIsThatOfThePlan(String from, String to) throws IOException {
+    change("shelf.csv", from, to);
+    // So little calcium is wanted that soft water is blended into the strike water.
+    change("target.csv", "strike,calcium [mg/L],60,120", "strike,calcium [mg/L],,70");
+    BrewDay day = BrewDay.of(folder);
+    assertTrue(day.page().contains("- strike: 1"), day.page());
+    assertTrue(day.page().contains("L of soft"), day.page());
+    BrewDay.Strike strike = day.strike().orElseThrow();
+    double planned =
+        Double.parseDouble(
+            day.page().replaceAll("(?s).*- pH of the cooled mash (\\d\\.\\d+).*", "$1"));
+    assertEquals(planned, strike.with(strike.planned()).pH().number(), 0.005);
+  }
+
   @ParameterizedTest
   @EnumSource(Ground.class)
   void itsPicturesCanBeRead(Ground ground) throws IOException {

@@ -55,7 +55,7 @@ final class GlassTrial {
             .measuredAt(Temperature.ofCelsius(experiment.celsius));
     Beer beer = measured ? read.buffered(buffer) : read;
     double top = DosingTrial.uniform(random, 0.5, 2);
-    GlassDose<Beer> glass =
+    BenchTrial<Beer> trial =
         BenchTrial.of(beer, LACTIC)
             .glasses(GLASSES, Volume.ofMillilitres(MILLILITRES), Volume.ofMillilitres(U_OF_GLASS))
             .pipettingTo(Volume.ofMillilitres(0.1), Volume.ofMillilitres(U_OF_PIPETTE))
@@ -63,11 +63,11 @@ final class GlassTrial {
                 Volume.ofMillilitres(FLASK),
                 Volume.ofMillilitres(U_OF_FLASK),
                 Mass.ofGrams(U_OF_BALANCE))
-            .upTo(MassConcentration.ofGramsPerLitre(top))
-            .glass(2 + random.nextInt(GLASSES - 1));
+            .upTo(MassConcentration.ofGramsPerLitre(top));
+    GlassDose<Beer> glass = trial.glass(2 + random.nextInt(GLASSES - 1));
 
     double assay = 1 + DosingTrial.RELATIVE_OF_ASSAY * random.nextGaussian();
-    double inStock = top * MILLILITRES / 4 / 1000 * FLASK;
+    double inStock = trial.massInStock().inGrams();
     double pipetted = glass.pipetted().inMillilitres() + U_OF_PIPETTE * random.nextGaussian();
     double inGlass = MILLILITRES + U_OF_GLASS * random.nextGaussian();
     double stock =

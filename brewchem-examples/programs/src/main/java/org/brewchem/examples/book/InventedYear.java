@@ -152,7 +152,8 @@ public final class InventedYear {
     for (int batch = 1; batch <= BATCHES; batch++) {
       double trueAcidity = 1.72 + 0.025 * random.nextGaussian();
       double loss = batch < SECOND_LYE ? 0 : LOSS_PER_BATCH * (batch - SECOND_LYE);
-      double millilitres = 50 * trueAcidity / 90.079 / (0.1 * (1 - loss));
+      double millilitres =
+          50 * trueAcidity / Acid.LACTIC.molarMass().inGramsPerMole() / (0.1 * (1 - loss));
       var titrated =
           lye.titrate(mL(50)).to(END_POINT).took(mL(millilitres), mL(millilitres + 0.03));
       beer =

@@ -17,19 +17,15 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.OptionalDouble;
 import java.util.StringJoiner;
 import java.util.function.Consumer;
-import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Figure;
-import org.brewchem.figure.Target;
 import org.brewchem.quality.BatchRecord;
 import org.brewchem.quality.RecordBook;
 import org.brewchem.quality.RefusedRecordException;
@@ -213,7 +209,7 @@ public final class SqlBook implements Closeable {
                     version.validFrom().toString(),
                     version.who(),
                     version.entered().toString(),
-                    json(toMap(version)))));
+                    json(version.toMap()))));
   }
 
   /**
@@ -298,7 +294,7 @@ public final class SqlBook implements Closeable {
               json.readValue(row.getField("record"), new TypeReference<>() {});
           switch (table) {
             case TITRANTS -> enter(TitrantRecord.from(map));
-            case TARGETS -> enter(targetVersion(map));
+            case TARGETS -> enter(TargetVersion.from(map, book.figures()));
             default -> enter(BatchRecord.from(map));
           }
           entered++;
@@ -446,7 +442,7 @@ public final class SqlBook implements Closeable {
         book = book.with(ENTERED_BEFORE, TitrantRecord.from(map));
       }
       for (Map<String, Object> map : behind(TARGETS)) {
-        book = book.with(ENTERED_BEFORE, targetVersion(map));
+        book = book.with(ENTERED_BEFORE, TargetVersion.from(map, book.figures()));
       }
       List<BatchRecord> batches = new ArrayList<>();
       for (Map<String, Object> map : behind(BATCHES)) {
@@ -505,92 +501,6 @@ public final class SqlBook implements Closeable {
 
   private static String quoted(String name) {
     return '"' + name.replace("\"", "\"\"") + '"';
-  }
-
-  private static Map<String, Object> toMap(TargetVersion version) {
-    Map<String, Object> map = new LinkedHashMap<>();
-    map.put("target", version.target().name());
-    map.put("version", version.version());
-    map.put("valid from", version.validFrom().toString());
-    map.put("who", version.who());
-    map.put("entered", version.entered().toString());
-    List<Map<String, Object>> limits = new ArrayList<>();
-    for (Constraint constraint : version.target().constraints()) {
-      Map<String, Object> limit = new LinkedHashMap<>();
-      limit.put("figure", heading(constraint.figure()));
-      put(limit, "at least", constraint.lower());
-      put(limit, "at most", constraint.upper());
-      put(limit, "aim", constraint.aim());
-      put(limit, "weight", constraint.weight());
-      put(limit, "scale", constraint.statedScale());
-      limits.add(limit);
-    }
-    map.put("limits", limits);
-    return map;
-  }
-
-  private static void put(Map<String, Object> map, String name, OptionalDouble value) {
-    value.ifPresent(number -> map.put(name, number));
-  }
-
-  private TargetVersion targetVersion(Map<String, Object> map) {
-    Target target = Target.named(String.valueOf(map.get("target")));
-    if (map.get("limits") instanceof List<?> limits) {
-      for (Object limit : limits) {
-        if (limit instanceof Map<?, ?> entries) {
-          target = target.with(constraint(entries));
-        }
-      }
-    }
-    return new TargetVersion(
-        target,
-        (int) number(map, "version").orElse(0),
-        LocalDate.parse(String.valueOf(map.get("valid from"))),
-        String.valueOf(map.get("who")),
-        LocalDateTime.parse(String.valueOf(map.get("entered"))));
-  }
-
-  private Constraint constraint(Map<?, ?> limit) {
-    Figure<?> figure =
-        book.figures().stream()
-            .filter(known -> heading(known).equals(limit.get("figure")))
-            .findFirst()
-            .orElseThrow(
-                () ->
-                    new IllegalArgumentException(
-                        "figure " + limit.get("figure") + " is none of this book"));
-    Constraint constraint = limited(figure, limit);
-    if (limit.get("weight") instanceof Number weight) {
-      constraint = constraint.weighing(weight.doubleValue());
-    }
-    return limit.get("scale") instanceof Number scale
-        ? constraint.scaledBy(scale.doubleValue())
-        : constraint;
-  }
-
-  private static <Q> Constraint limited(Figure<Q> figure, Map<?, ?> limit) {
-    OptionalDouble lower = number(limit, "at least");
-    OptionalDouble upper = number(limit, "at most");
-    OptionalDouble aim = number(limit, "aim");
-    if (aim.isPresent()) {
-      return Constraint.around(
-          figure,
-          figure.shown().of(aim.getAsDouble()),
-          upper.orElse(aim.getAsDouble()) - aim.getAsDouble());
-    }
-    if (lower.isPresent() && upper.isPresent()) {
-      return Constraint.between(
-          figure, figure.shown().of(lower.getAsDouble()), figure.shown().of(upper.getAsDouble()));
-    }
-    return lower.isPresent()
-        ? Constraint.atLeast(figure, figure.shown().of(lower.getAsDouble()))
-        : Constraint.atMost(figure, figure.shown().of(upper.orElseThrow()));
-  }
-
-  private static OptionalDouble number(Map<?, ?> map, String name) {
-    return map.get(name) instanceof Number number
-        ? OptionalDouble.of(number.doubleValue())
-        : OptionalDouble.empty();
   }
 
   private static IOException said(String failed, Path path, SQLException e) {

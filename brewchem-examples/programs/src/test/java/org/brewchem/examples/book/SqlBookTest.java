@@ -172,6 +172,8 @@ class SqlBookTest {
       assertEquals(32, copy.readCsv(folder));
       assertEquals(book.book().entries(), copy.book().entries());
       assertEquals(book.book().titrants(), copy.book().titrants());
+      assertEquals(
+          List.of(TARGET), copy.book().targetVersions("invented lager"), "to the last bit");
       Path again = Files.createDirectory(folder.resolve("again"));
       copy.writeCsv(again);
       for (String file : List.of("batch_records", "titrant_records", "target_versions")) {
@@ -216,6 +218,22 @@ class SqlBookTest {
           full.getMessage());
       assertEquals(entered, book.book().entries().size());
       assertEquals(List.of(), book.problems());
+    }
+  }
+
+  @Test
+  void aFileThatCanOnlyBeReadSaysSo() throws IOException, SQLException {
+    try (SqlBook book = open()) {
+      book.enter(Writer.batch("L-1", 1));
+      try (Statement statement = book.connection().createStatement()) {
+        statement.execute("PRAGMA query_only = 1");
+      }
+      IOException fault = assertThrows(IOException.class, () -> book.enter(Writer.batch("L-2", 2)));
+      assertTrue(
+          String.valueOf(fault.getMessage())
+              .endsWith("nothing was entered; the file can only be read"),
+          fault.getMessage());
+      assertEquals(1, book.book().entries().size());
     }
   }
 
