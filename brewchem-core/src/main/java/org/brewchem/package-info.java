@@ -2,8 +2,10 @@
  * A library for brewing water, titratable acidity and doses of acid. The packages below this one
  * hold it, from the ground up: {@link org.brewchem.quantity values} and {@link org.brewchem.units
  * their text}, {@link org.brewchem.uncertainty uncertainty}, {@link org.brewchem.substance
- * substances}, {@link org.brewchem.solution the proton balance}, {@link org.brewchem.titration the
- * laboratory}, {@link org.brewchem.water water}, {@link org.brewchem.beer beer} and {@link
+ * substances}, {@link org.brewchem.solution the proton balance}, {@link org.brewchem.buffer what
+ * buffers}, {@link org.brewchem.titration the laboratory}, {@link org.brewchem.treatment doses},
+ * {@link org.brewchem.water water}, {@link org.brewchem.mash the mash}, {@link org.brewchem.beer
+ * beer}, {@link org.brewchem.plan plans}, {@link org.brewchem.quality batches over time} and {@link
  * org.brewchem.table tables}.
  *
  * <p>This package holds the failures that all of them share, and uses none of them. A number that

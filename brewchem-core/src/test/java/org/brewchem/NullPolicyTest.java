@@ -3,216 +3,124 @@ package org.brewchem;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.tngtech.archunit.core.domain.JavaClass;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
-import java.lang.reflect.Array;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.Executable;
-import java.lang.reflect.Field;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.lang.reflect.Modifier;
 import java.lang.reflect.Parameter;
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.DoubleFunction;
-import java.util.function.ToDoubleFunction;
-import java.util.function.UnaryOperator;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
-import javax.measure.Quantity;
-import org.brewchem.quantity.AcidBasis;
-import org.brewchem.quantity.PH;
-import org.brewchem.substance.Acid;
-import org.brewchem.substance.Component;
-import org.brewchem.substance.Compound;
-import org.brewchem.substance.EquilibriumConstant;
-import org.brewchem.substance.Formula;
-import org.brewchem.substance.HowKnown;
-import org.brewchem.substance.PairSet;
-import org.brewchem.substance.Provenance;
-import org.brewchem.substance.Salt;
-import org.brewchem.substance.Solute;
-import org.brewchem.uncertainty.Budget;
-import org.brewchem.uncertainty.Distribution;
-import org.brewchem.uncertainty.Input;
-import org.brewchem.uncertainty.MeasurementModel;
-import org.brewchem.uncertainty.MonteCarlo;
-import org.brewchem.units.ColumnHeader;
-import org.brewchem.units.EndPointUnits;
-import org.brewchem.units.LabUnit;
-import org.brewchem.units.LabUnits;
-import org.brewchem.units.UnitSet;
 import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.MethodSource;
-import tech.units.indriya.quantity.Quantities;
-import tech.units.indriya.unit.Units;
+import org.junit.jupiter.api.Test;
 
 /** Null for any argument of the API is refused, and the message names the argument. */
 class NullPolicyTest {
 
-  private static final List<String> PACKAGES =
-      List.of("quantity", "units", "uncertainty", "substance");
+  /** Fewer would mean that the walk finds its objects no more. */
+  private static final int LEAST_CALLS = 1250;
 
-  private static final MeasurementModel MODEL =
-      MeasurementModel.of("mass", "g")
-          .with(Input.normal("reading", 5, 0.1, "g"))
-          .calculatedBy(values -> values[0]);
+  /** Methods of which no samples go together that the walk finds; may only become fewer. */
+  private static final int MOST_UNREACHED = 117;
 
-  /** Values for the types that cannot be found through a constant or a factory with numbers. */
-  private static final Map<Class<?>, Object> SAMPLES =
-      Map.ofEntries(
-          Map.entry(String.class, "H2O"),
-          Map.entry(Object.class, "any"),
-          Map.entry(Collection.class, List.of(Acid.LACTIC)),
-          Map.entry(List.class, List.of()),
-          Map.entry(Map.class, Map.of(Component.CALCIUM, 1.0)),
-          Map.entry(Optional.class, Optional.empty()),
-          Map.entry(AcidBasis.class, Acid.LACTIC),
-          Map.entry(Provenance.class, new Provenance("perry", "not recorded", HowKnown.SEEN, "")),
-          Map.entry(Compound.class, Salt.GYPSUM),
-          Map.entry(Solute.class, Salt.GYPSUM),
-          Map.entry(PH.class, PH.of(8.2)),
-          Map.entry(Formula.class, Formula.parse("H2O")),
-          Map.entry(EquilibriumConstant.class, EquilibriumConstant.ofLog10(-4.5)),
-          Map.entry(Quantity.class, Quantities.getQuantity(2, Units.LITRE)),
-          Map.entry(ToDoubleFunction.class, (ToDoubleFunction<double[]>) values -> values[0]),
-          Map.entry(DoubleFunction.class, (DoubleFunction<Object>) number -> number),
-          Map.entry(UnaryOperator.class, UnaryOperator.identity()),
-          Map.entry(MeasurementModel.class, MODEL),
-          Map.entry(MeasurementModel.Builder.class, MeasurementModel.of("mass", "g")),
-          Map.entry(Budget.class, MODEL.linear()),
-          Map.entry(MonteCarlo.class, MODEL.monteCarlo(1000, 1)),
-          Map.entry(Distribution.class, Distribution.NORMAL),
-          Map.entry(PairSet.class, PairSet.standard()),
-          Map.entry(ColumnHeader.class, ColumnHeader.parse("calcium [mg/L]")),
-          Map.entry(UnitSet.class, LabUnits.VOLUME),
-          Map.entry(LabUnit.class, LabUnits.VOLUME.named("L")),
-          Map.entry(EndPointUnits.class, LabUnits.TITRATION_ALKALINITY));
+  private final ApiWalk walk = new ApiWalk();
+  private final List<String> faults = new ArrayList<>();
+  private final Set<String> unreached = new TreeSet<>();
+  private int calls;
 
-  static Stream<Class<?>> publicClasses() {
-    return PACKAGES.stream()
-        .map("org.brewchem."::concat)
-        .flatMap(
-            name ->
-                new ClassFileImporter()
-                        .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                        .importPackages(name)
-                        .stream())
-        .map(JavaClass::reflect)
-        .filter(type -> Modifier.isPublic(type.getModifiers()) && !type.isInterface())
-        .map(type -> (Class<?>) type);
-  }
-
-  @ParameterizedTest
-  @MethodSource("publicClasses")
-  void nullIsRefusedByName(Class<?> type) throws ReflectiveOperationException {
-    List<String> faults = new ArrayList<>();
-    List<Executable> entries = new ArrayList<>(List.of(type.getConstructors()));
-    for (Method method : type.getMethods()) {
-      if (method.getDeclaringClass().getName().startsWith("org.brewchem")
-          && !method.isBridge()
-          && !method.getName().equals("equals")) {
-        entries.add(method);
-      }
-    }
-    for (Executable entry : entries) {
-      Parameter[] parameters = entry.getParameters();
-      for (int i = 0; i < parameters.length; i++) {
-        if (!parameters[i].getType().isPrimitive() && !mayBeNull(parameters[i])) {
-          check(type, entry, i).ifPresent(faults::add);
+  @Test
+  void nullIsRefusedByName() throws ReflectiveOperationException {
+    for (Class<?> type : ApiWalk.publicClasses()) {
+      for (Executable entry : ApiWalk.entries(type)) {
+        Parameter[] parameters = entry.getParameters();
+        for (int i = 0; i < parameters.length; i++) {
+          if (!parameters[i].getType().isPrimitive() && !mayBeNull(entry, parameters[i])) {
+            check(type, entry, i);
+          }
         }
       }
     }
-    assertEquals(List.of(), faults);
+    assertEquals("", String.join("\n", faults));
+    assertTrue(calls >= LEAST_CALLS, calls + " calls");
+    assertTrue(
+        unreached.size() <= MOST_UNREACHED,
+        () -> unreached.size() + " methods were not reached: " + String.join("\n", unreached));
   }
 
-  private static boolean mayBeNull(Parameter parameter) {
-    return parameter.getAnnotatedType().isAnnotationPresent(Nullable.class);
+  private static boolean mayBeNull(Executable entry, Parameter parameter) {
+    return entry.getName().equals("equals")
+        || parameter.getAnnotatedType().isAnnotationPresent(Nullable.class);
   }
 
-  private static Optional<String> check(Class<?> type, Executable entry, int index)
+  private void check(Class<?> type, Executable entry, int index)
       throws ReflectiveOperationException {
     Parameter parameter = entry.getParameters()[index];
     assertTrue(parameter.isNamePresent(), "compile with -parameters");
-    String place = entry + ", " + parameter.getName() + ": ";
-    Object[] arguments = new Object[entry.getParameterCount()];
-    for (int i = 0; i < arguments.length; i++) {
-      arguments[i] = i == index ? null : sample(entry.getParameterTypes()[i]);
+    boolean isStatic = entry instanceof Constructor || Modifier.isStatic(entry.getModifiers());
+    Optional<Object> target = isStatic ? Optional.of(this) : walk.sample(type, 0);
+    Optional<Object[]> arguments = target.flatMap(any -> walk.arguments(entry, 0));
+    if (arguments.isEmpty()) {
+      unreached.add(ApiWalk.name(entry));
+      return;
     }
+    calls++;
+    Object[] all = arguments.get().clone();
+    all[index] = null;
+    String place = ApiWalk.name(entry) + ", " + parameter.getName() + ": ";
     try {
       if (entry instanceof Method method) {
         method.setAccessible(true); // compareTo is public in a class that is not
-        method.invoke(Modifier.isStatic(method.getModifiers()) ? null : sample(type), arguments);
-      } else {
-        ((Constructor<?>) entry).newInstance(arguments);
       }
-      return Optional.of(place + "accepted");
+      ApiWalk.invoke(entry, target.get(), all);
+      faults.add(place + "accepted");
     } catch (InvocationTargetException e) {
       Throwable cause = e.getCause();
       boolean named =
-          cause instanceof NullPointerException
-              && letters(String.valueOf(cause.getMessage())).contains(letters(parameter.getName()));
-      return named ? Optional.empty() : Optional.of(place + cause);
+          cause instanceof NullPointerException && names(cause.getMessage(), entry, parameter);
+      if (named) {
+        return;
+      }
+      if (refuses(entry, target.get(), arguments.get())) {
+        // It has not come to the null: the samples do not go together.
+        unreached.add(ApiWalk.name(entry));
+      } else {
+        faults.add(place + cause);
+      }
     }
+  }
+
+  private static boolean refuses(Executable entry, Object target, Object[] arguments)
+      throws ReflectiveOperationException {
+    try {
+      ApiWalk.invoke(entry, target, arguments);
+      return false;
+    } catch (InvocationTargetException e) {
+      return true;
+    }
+  }
+
+  /** By its name, or by its type if no other argument is of it, or in the machine's words. */
+  private static boolean names(@Nullable String message, Executable entry, Parameter parameter) {
+    Class<?> type = parameter.getType();
+    boolean alone =
+        Stream.of(entry.getParameterTypes()).filter(other -> other == type).count() == 1;
+    if (message == null) {
+      return false;
+    }
+    if (message.startsWith("Cannot ")) {
+      return message.endsWith("because \"" + parameter.getName() + "\" is null");
+    }
+    return letters(message).contains(letters(parameter.getName()))
+        || alone && letters(message).contains(letters(type.getSimpleName()));
   }
 
   /** "end point" is endPoint. */
   private static String letters(String text) {
     return text.replace(" ", "").toLowerCase(Locale.ROOT);
-  }
-
-  private static boolean takesOnlyNumbers(Method factory) {
-    return Stream.of(factory.getParameterTypes()).allMatch(Class::isPrimitive);
-  }
-
-  private static Object sample(Class<?> type) throws ReflectiveOperationException {
-    if (SAMPLES.containsKey(type)) {
-      return SAMPLES.get(type);
-    }
-    if (type == int.class) {
-      return 1;
-    }
-    if (type == long.class) {
-      return 1L;
-    }
-    if (type == double.class) {
-      return 1.0;
-    }
-    if (type.isArray()) {
-      Object array = Array.newInstance(type.getComponentType(), 1);
-      Array.set(array, 0, sample(type.getComponentType()));
-      return array;
-    }
-    for (Field field : type.getFields()) {
-      if (field.getType() == type) {
-        return field.get(null);
-      }
-    }
-    List<Method> factories = new ArrayList<>(List.of(type.getMethods()));
-    factories.sort(Comparator.comparing(NullPolicyTest::takesOnlyNumbers).reversed());
-    for (Method method : factories) {
-      if (Modifier.isStatic(method.getModifiers())
-          && method.getReturnType() == type
-          && Stream.of(method.getParameterTypes()).noneMatch(type::equals)) {
-        try {
-          Object[] arguments = new Object[method.getParameterCount()];
-          for (int i = 0; i < arguments.length; i++) {
-            arguments[i] = sample(method.getParameterTypes()[i]);
-          }
-          return method.invoke(null, arguments);
-        } catch (InvocationTargetException | IllegalStateException e) {
-          // another factory may take the samples
-          continue;
-        }
-      }
-    }
-    throw new IllegalStateException("no sample of " + type + "; add one to SAMPLES");
   }
 }

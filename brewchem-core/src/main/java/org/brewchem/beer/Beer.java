@@ -3,6 +3,7 @@ package org.brewchem.beer;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.brewchem.buffer.Buffer;
@@ -205,6 +206,7 @@ public final class Beer implements Liquid {
    * @return the beer
    */
   public Beer buffered(Buffer buffer) {
+    Objects.requireNonNull(buffer, "buffer");
     return new Beer(untreated().buffered(buffer), null, cautions);
   }
 
@@ -330,6 +332,7 @@ public final class Beer implements Liquid {
 
   @Override
   public Beer after(Treatment... steps) {
+    Objects.requireNonNull(steps, "steps");
     Contents after = Treatments.apply(contents(), Use.BEER, steps);
     Set<Caution> all = new LinkedHashSet<>(cautions);
     for (Treatment step : steps) {

@@ -117,6 +117,7 @@ public final class BufferReadings {
    */
   public static BufferReadings withAlkali(
       Volume sample, AmountConcentration alkali, double[] millilitres, double[] pH) {
+    Objects.requireNonNull(alkali, "alkali");
     return withAlkali(sample, alkali, usualVolumeUncertainty(), millilitres, pH);
   }
 
@@ -138,6 +139,7 @@ public final class BufferReadings {
       Volume volumeUncertainty,
       double[] millilitres,
       double[] pH) {
+    Objects.requireNonNull(alkali, "alkali");
     return titrated("alkali", sample, alkali, volumeUncertainty, millilitres, pH);
   }
 
@@ -153,6 +155,7 @@ public final class BufferReadings {
    */
   public static BufferReadings withAcid(
       Volume sample, AmountConcentration acid, double[] millilitres, double[] pH) {
+    Objects.requireNonNull(acid, "acid");
     return withAcid(sample, acid, usualVolumeUncertainty(), millilitres, pH);
   }
 
@@ -173,6 +176,7 @@ public final class BufferReadings {
       Volume volumeUncertainty,
       double[] millilitres,
       double[] pH) {
+    Objects.requireNonNull(acid, "acid");
     return titrated("acid", sample, acid, volumeUncertainty, millilitres, pH);
   }
 
@@ -189,6 +193,7 @@ public final class BufferReadings {
    * @throws IllegalArgumentException if an argument is out of range
    */
   public static Log logWithAlkali(Volume sample, AmountConcentration alkali) {
+    Objects.requireNonNull(alkali, "alkali");
     strength("alkali", alkali);
     return new Log("alkali", sample, alkali, List.of());
   }
@@ -202,6 +207,7 @@ public final class BufferReadings {
    * @throws IllegalArgumentException if an argument is out of range
    */
   public static Log logWithAcid(Volume sample, AmountConcentration acid) {
+    Objects.requireNonNull(acid, "acid");
     strength("acid", acid);
     return new Log("acid", sample, acid, List.of());
   }

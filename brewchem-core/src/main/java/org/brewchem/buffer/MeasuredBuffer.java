@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.figure.Answer;
@@ -93,6 +94,7 @@ public final class MeasuredBuffer implements Buffer {
    * @throws IllegalArgumentException if there are fewer than 3 readings or the temperatures differ
    */
   public static MeasuredBuffer from(BufferReadings... readings) {
+    Objects.requireNonNull(readings, "readings");
     Fit fit = fit();
     for (BufferReadings leg : readings) {
       fit = fit.with(leg);
@@ -139,6 +141,7 @@ public final class MeasuredBuffer implements Buffer {
 
   @Override
   public Contents contents(Contents known, Traced pH) {
+    Objects.requireNonNull(pH, "pH");
     Map<Component, Traced> more = new LinkedHashMap<>();
     Map<Component, Traced> totals = known.totals();
     contents
@@ -255,6 +258,7 @@ public final class MeasuredBuffer implements Buffer {
    * @return the acidity, negative when the liquid lies above the end point
    */
   public Answer<TitratableAcidity> acidityTo(PH endPoint) {
+    Objects.requireNonNull(endPoint, "end point");
     return at(endPoint).answer(Figures.titratableAcidity(endPoint));
   }
 
@@ -265,6 +269,7 @@ public final class MeasuredBuffer implements Buffer {
    * @return the capacity
    */
   public Answer<BufferCapacity> bufferCapacity(PH at) {
+    Objects.requireNonNull(at, "at");
     return at(at).answer(Figures.bufferCapacity(at));
   }
 
@@ -394,6 +399,8 @@ public final class MeasuredBuffer implements Buffer {
      * @throws IllegalArgumentException if one is out of range
      */
     public Fit metals(AmountConcentration calcium, AmountConcentration magnesium) {
+      Objects.requireNonNull(calcium, "calcium");
+      Objects.requireNonNull(magnesium, "magnesium");
       return new Fit(inputs.with(Metals.stated(calcium, magnesium, OptionalDouble.empty())));
     }
 
@@ -410,6 +417,8 @@ public final class MeasuredBuffer implements Buffer {
         AmountConcentration calcium,
         AmountConcentration magnesium,
         double relativeStandardUncertainty) {
+      Objects.requireNonNull(calcium, "calcium");
+      Objects.requireNonNull(magnesium, "magnesium");
       double u =
           Checks.nonNegative(
               "uncertainty of calcium and magnesium", relativeStandardUncertainty, "");

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scale;
@@ -102,6 +103,7 @@ public final class StandIn implements Buffer {
    * @throws IllegalArgumentException if the acidity is not above 0
    */
   public static StandIn matching(Traced milliequivalentsPerLitre, PH endPoint) {
+    Objects.requireNonNull(endPoint, "end point");
     return new StandIn(milliequivalentsPerLitre, endPoint);
   }
 
@@ -243,6 +245,7 @@ public final class StandIn implements Buffer {
   /** Returns nothing: no pH was measured, which the contents say. */
   @Override
   public Optional<Notice> extrapolatedAt(PH pH) {
+    Objects.requireNonNull(pH, "pH");
     return Optional.empty();
   }
 

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.uncertainty.Traced;
 import org.jspecify.annotations.Nullable;
 
@@ -53,7 +54,7 @@ public final class ClosedForm implements Figure.Rule {
     this.formula = Objects.requireNonNull(formula, "formula");
     if (this.inputs.isEmpty()) {
       throw new IllegalArgumentException(
-          text + ": a formula without inputs is not possible; at least one is needed");
+          Excerpt.of(text) + ": a formula without inputs is not possible; at least one is needed");
     }
   }
 
@@ -170,6 +171,8 @@ public final class ClosedForm implements Figure.Rule {
       Figure<?> numerator,
       Figure<?> denominator,
       double factor) {
+    Objects.requireNonNull(numerator, "numerator");
+    Objects.requireNonNull(denominator, "denominator");
     Checks.positive("factor of " + name, factor, "");
     List<Figure<?>> both = List.of(numerator, denominator);
     return figure(name, scale, text, source, both, new Quotient(factor));

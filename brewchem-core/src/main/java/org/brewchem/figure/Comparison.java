@@ -2,6 +2,7 @@ package org.brewchem.figure;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -30,6 +31,20 @@ public final class Comparison {
    */
   public record Judgement(
       Constraint constraint, Answer<?> answer, Verdict verdict, boolean byTheValueAlone) {
+    /**
+     * Makes a judgement.
+     *
+     * @param constraint the constraint
+     * @param answer the answer, shown in the constraint's unit
+     * @param verdict how they stand to each other
+     * @param byTheValueAlone whether the answer has no uncertainty, so that the verdict cannot
+     *     count it
+     */
+    public Judgement {
+      Objects.requireNonNull(constraint, "constraint");
+      Objects.requireNonNull(answer, "answer");
+      Objects.requireNonNull(verdict, "verdict");
+    }
 
     static Judgement of(Constraint constraint, Answering from) {
       Answer<?> answer = Answer.of(constraint.figure(), from);

@@ -55,6 +55,7 @@ public final class Constraint {
    * @return the constraint
    */
   public static <Q> Constraint atMost(Figure<Q> figure, Q limit) {
+    Objects.requireNonNull(limit, "limit");
     return of(figure, Double.NEGATIVE_INFINITY, figure.shown().in(limit), OptionalDouble.empty());
   }
 
@@ -67,6 +68,7 @@ public final class Constraint {
    * @return the constraint
    */
   public static <Q> Constraint atLeast(Figure<Q> figure, Q limit) {
+    Objects.requireNonNull(limit, "limit");
     return of(figure, figure.shown().in(limit), Double.POSITIVE_INFINITY, OptionalDouble.empty());
   }
 
@@ -81,6 +83,8 @@ public final class Constraint {
    * @throws IllegalArgumentException if the lower limit is above the upper
    */
   public static <Q> Constraint between(Figure<Q> figure, Q lower, Q upper) {
+    Objects.requireNonNull(lower, "lower");
+    Objects.requireNonNull(upper, "upper");
     return of(figure, figure.shown().in(lower), figure.shown().in(upper), OptionalDouble.empty());
   }
 
@@ -95,6 +99,7 @@ public final class Constraint {
    * @throws IllegalArgumentException if the tolerance is negative or not finite
    */
   public static <Q> Constraint around(Figure<Q> figure, Q aim, double tolerance) {
+    Objects.requireNonNull(aim, "aim");
     double middle = figure.shown().in(aim);
     Checks.nonNegative("tolerance of " + figure.title(), tolerance, figure.shown().symbol());
     return of(figure, middle - tolerance, middle + tolerance, OptionalDouble.of(middle));
@@ -109,6 +114,7 @@ public final class Constraint {
    * @return the constraint
    */
   public static <Q> Constraint exactly(Figure<Q> figure, Q aim) {
+    Objects.requireNonNull(aim, "aim");
     return around(figure, aim, 0);
   }
 

@@ -72,6 +72,7 @@ public final class Figure<Q> {
    */
   public static <Q> Figure<Q> of(
       String name, Map<String, String> parameters, Scale<Q> scale, Rule rule) {
+    Objects.requireNonNull(parameters, "parameters");
     return new Figure<>(name, parameters, scale, scale, rule);
   }
 
@@ -82,6 +83,7 @@ public final class Figure<Q> {
    * @return the figure, equal to this one
    */
   public Figure<Q> shownIn(Scale<Q> other) {
+    Objects.requireNonNull(other, "other scale");
     return new Figure<>(name, parameters, own, other, rule);
   }
 
@@ -92,6 +94,7 @@ public final class Figure<Q> {
    * @return an unmodifiable list
    */
   public static List<Figure<?>> list(Figure<?>... figures) {
+    Objects.requireNonNull(figures, "figures");
     return List.copyOf(Arrays.asList(figures));
   }
 
@@ -161,6 +164,7 @@ public final class Figure<Q> {
    * @return the number in {@link #shown()}
    */
   public Traced inShown(Traced number) {
+    Objects.requireNonNull(number, "number");
     return own.convert(number, shown);
   }
 

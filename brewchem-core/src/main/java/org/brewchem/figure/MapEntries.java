@@ -1,5 +1,6 @@
 package org.brewchem.figure;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,6 +25,22 @@ final class MapEntries {
               + " is needed");
     }
     return type.cast(value);
+  }
+
+  static Origin origin(Map<String, ?> map, String key) {
+    String text = entry(map, key, String.class);
+    return Arrays.stream(Origin.values())
+        .filter(origin -> origin.name().equals(text))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    key
+                        + ": "
+                        + Excerpt.of(text)
+                        + " is not possible; one of "
+                        + Arrays.toString(Origin.values())
+                        + " is needed"));
   }
 
   static OptionalDouble number(Map<String, ?> map, String key) {

@@ -141,6 +141,7 @@ public final class Scale<Q> {
    * @return the number in the other's unit
    */
   public Traced convert(Traced number, Scale<Q> other) {
+    Objects.requireNonNull(number, "number");
     if (other == this) {
       return number;
     }

@@ -1,5 +1,6 @@
 package org.brewchem.figure;
 
+import java.util.Objects;
 import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.BufferCapacity;
@@ -110,6 +111,7 @@ public final class Scales {
    * @return mEq/L with two decimals
    */
   public static Scale<TitratableAcidity> acidity(PH endPoint) {
+    Objects.requireNonNull(endPoint, "end point");
     return Scale.of(
         "mEq/L, to " + endPoint,
         TitratableAcidity::inMilliequivalentsPerLitre,
@@ -125,6 +127,7 @@ public final class Scales {
    * @return g/L with three decimals
    */
   public static Scale<TitratableAcidity> acidityAs(AcidBasis basis, PH endPoint) {
+    Objects.requireNonNull(endPoint, "end point");
     double grams = basis.gramsPerEquivalent() / 1000;
     return Scale.of(
         "g/L as " + basis.name() + ", to " + endPoint,
@@ -140,6 +143,7 @@ public final class Scales {
    * @return mEq/L with three decimals
    */
   public static Scale<TitrationAlkalinity> titrationAlkalinity(PH endPoint) {
+    Objects.requireNonNull(endPoint, "end point");
     return Scale.of(
         "mEq/L, to " + endPoint,
         TitrationAlkalinity::inMilliequivalentsPerLitre,
@@ -155,6 +159,7 @@ public final class Scales {
    * @return g/100 mL with four decimals
    */
   public static Scale<TitratableAcidity> acidityPer100MillilitresAs(AcidBasis basis, PH endPoint) {
+    Objects.requireNonNull(endPoint, "end point");
     return acidityAs("g/100 mL", 0.1, basis, endPoint);
   }
 
@@ -168,6 +173,7 @@ public final class Scales {
    */
   public static Scale<TitratableAcidity> acidityPer100GramsAs(
       AcidBasis basis, Density density, PH endPoint) {
+    Objects.requireNonNull(endPoint, "end point");
     return acidityAs("g/100 g", 100 / density.inKilogramsPerCubicMetre(), basis, endPoint);
   }
 
@@ -188,6 +194,7 @@ public final class Scales {
    * @return mg/L as CaCO3 with one decimal
    */
   public static Scale<TitrationAlkalinity> titrationAlkalinityAsCaCO3(PH endPoint) {
+    Objects.requireNonNull(endPoint, "end point");
     return Scale.of(
         "mg/L as CaCO3, to " + endPoint,
         TitrationAlkalinity::inMilligramsPerLitreAsCaCO3,

@@ -53,6 +53,8 @@ public final class Step {
      * @throws IllegalArgumentException if a number is not finite or the tolerance is negative
      */
     public Detail {
+      Objects.requireNonNull(lines, "lines");
+
       lines = List.copyOf(lines);
       Checks.finite("residual", residual, "");
       Checks.nonNegative("tolerance", tolerance, "");
@@ -155,6 +157,7 @@ public final class Step {
      * @return this builder
      */
     public Builder inputs(List<Step> steps) {
+      Objects.requireNonNull(steps, "steps");
       inputs = steps;
       return this;
     }
@@ -166,6 +169,7 @@ public final class Step {
      * @return this builder
      */
     public Builder notices(List<Notice> more) {
+      Objects.requireNonNull(more, "more");
       notices.addAll(more);
       return this;
     }

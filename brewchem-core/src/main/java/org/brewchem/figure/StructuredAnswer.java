@@ -52,6 +52,14 @@ public record StructuredAnswer(
    * @param uncertaintiesMissing the inputs that matter and state no uncertainty
    */
   public StructuredAnswer {
+    Objects.requireNonNull(parameters, "parameters");
+    Objects.requireNonNull(number, "number");
+    Objects.requireNonNull(standardUncertainty, "standard uncertainty");
+    Objects.requireNonNull(degreesOfFreedom, "degrees of freedom");
+    Objects.requireNonNull(notices, "notices");
+    Objects.requireNonNull(whyUnknown, "why unknown");
+    Objects.requireNonNull(uncertaintiesMissing, "uncertainties missing");
+
     Objects.requireNonNull(figure, "figure");
     Objects.requireNonNull(unit, "unit");
     Objects.requireNonNull(origin, "origin");
@@ -113,7 +121,7 @@ public record StructuredAnswer(
         MapEntries.number(map, "number"),
         MapEntries.number(map, "standardUncertainty"),
         MapEntries.number(map, "degreesOfFreedom"),
-        Origin.valueOf(MapEntries.entry(map, "origin", String.class)),
+        MapEntries.origin(map, "origin"),
         MapEntries.texts(map, "notices"),
         MapEntries.texts(map, "whyUnknown"),
         MapEntries.texts(map, "uncertaintiesMissing"));

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.internal.Checks;
@@ -194,6 +195,7 @@ public final class UsualRange {
    *     names the slip that it may come from
    */
   public double possible(String argument, double value) {
+    Objects.requireNonNull(argument, "argument");
     Checks.finite(argument, value, unit());
     if (value < least.orElse(Double.NEGATIVE_INFINITY)
         || value > greatest.orElse(Double.POSITIVE_INFINITY)) {

@@ -139,6 +139,7 @@ public final class Mash implements Liquid {
    */
   @Override
   public Mash after(Treatment... steps) {
+    Objects.requireNonNull(steps, "steps");
     Contents after = Treatments.apply(contents, Use.MASH, steps);
     Set<Caution> all = new LinkedHashSet<>(cautions);
     for (Treatment step : steps) {
@@ -155,6 +156,7 @@ public final class Mash implements Liquid {
    * @throws IllegalArgumentException if an addition may not go into a mash
    */
   public Mash after(IntoMash... additions) {
+    Objects.requireNonNull(additions, "additions");
     Mash mash = this;
     for (IntoMash addition : additions) {
       mash = mash.after(addition.into(mash.liquorVolume()));

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
 
 /**
@@ -44,7 +45,7 @@ public record SourcedRange(
     basis = List.copyOf(basis);
     if (basis.isEmpty()) {
       throw new IllegalArgumentException(
-          quantity + ": a range without a basis is not possible; say what it rests on");
+          Excerpt.of(quantity) + ": a range without a basis is not possible; say what it rests on");
     }
   }
 

@@ -1,6 +1,7 @@
 package org.brewchem.plan;
 
 import java.util.List;
+import java.util.Objects;
 import org.brewchem.figure.Constraint;
 
 /**
@@ -41,6 +42,10 @@ public record Conflict(
      *     words
      */
     public Way {
+      Objects.requireNonNull(without, "without");
+      Objects.requireNonNull(amounts, "amounts");
+      Objects.requireNonNull(figures, "figures");
+
       amounts = List.copyOf(amounts);
       figures = List.copyOf(figures);
     }
@@ -62,6 +67,11 @@ public record Conflict(
    * @param ways for each bound doses that keep all the others, where such doses of 0 or more exist
    */
   public Conflict {
+    Objects.requireNonNull(members, "members");
+    Objects.requireNonNull(constraints, "constraints");
+    Objects.requireNonNull(proof, "proof");
+    Objects.requireNonNull(ways, "ways");
+
     members = List.copyOf(members);
     constraints = List.copyOf(constraints);
     proof = List.copyOf(proof);

@@ -17,6 +17,7 @@ import org.brewchem.figure.Hazard;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Target;
 import org.brewchem.figure.UnknownFigureException;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.quantity.Mass;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Treatment;
@@ -158,6 +159,7 @@ public final class Plan {
      * @return the request
      */
     public Request meeting(String portion, Target target) {
+      Objects.requireNonNull(portion, "portion");
       return wanting(target.constraints(), Optional.of(portion), false, Optional.empty());
     }
 
@@ -256,7 +258,10 @@ public final class Plan {
             .ifPresent(
                 name -> {
                   throw new IllegalArgumentException(
-                      "portion: " + name + " is not possible; the portions are " + known);
+                      "portion: "
+                          + Excerpt.of(name)
+                          + " is not possible; the portions are "
+                          + Excerpt.of(known.toString(), 250));
                 });
       }
       return new Plan(Solved.of(query));

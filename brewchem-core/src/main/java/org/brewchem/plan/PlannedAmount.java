@@ -1,5 +1,6 @@
 package org.brewchem.plan;
 
+import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.quantity.Mass;
 import org.brewchem.quantity.Volume;
@@ -15,6 +16,22 @@ import org.brewchem.quantity.Volume;
  */
 public record PlannedAmount(
     String portion, String item, Optional<Mass> mass, Optional<Volume> volume, String text) {
+  /**
+   * Makes an amount.
+   *
+   * @param portion the name of the portion
+   * @param item the name of the item or water
+   * @param mass its mass; empty for what is measured out by volume
+   * @param volume its volume; empty for what is weighed
+   * @param text portion, amount and name in words
+   */
+  public PlannedAmount {
+    Objects.requireNonNull(portion, "portion");
+    Objects.requireNonNull(item, "item");
+    Objects.requireNonNull(mass, "mass");
+    Objects.requireNonNull(volume, "volume");
+    Objects.requireNonNull(text, "text");
+  }
 
   static PlannedAmount of(Variables variables, int i, double value) {
     double amount = variables.amount(i, value);

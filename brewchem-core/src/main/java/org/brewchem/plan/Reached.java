@@ -1,8 +1,10 @@
 package org.brewchem.plan;
 
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Constraint;
+import org.brewchem.internal.Checks;
 import org.brewchem.uncertainty.UncertainValue;
 
 /**
@@ -17,6 +19,24 @@ import org.brewchem.uncertainty.UncertainValue;
  */
 public record Reached(
     Constraint constraint, String liquid, Answer<?> answer, double penalty, OptionalDouble chance) {
+  /**
+   * Makes an entry.
+   *
+   * @param constraint the constraint
+   * @param liquid the liquid that it bounds
+   * @param answer the figure after the plan, with its uncertainty
+   * @param penalty what it adds to the weighted sum; 0 for a hard constraint
+   * @param chance the chance that the true value lies within the limits, by linear propagation of
+   *     the uncertainties that are stated; empty where one that matters is not
+   * @throws IllegalArgumentException if the penalty is negative or not finite
+   */
+  public Reached {
+    Checks.nonNegative("penalty", penalty, "");
+    Objects.requireNonNull(constraint, "constraint");
+    Objects.requireNonNull(liquid, "liquid");
+    Objects.requireNonNull(answer, "answer");
+    Objects.requireNonNull(chance, "chance");
+  }
 
   static Reached of(Goal goal, String liquid, Answer<?> answer) {
     return new Reached(

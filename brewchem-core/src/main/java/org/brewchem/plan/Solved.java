@@ -10,6 +10,7 @@ import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scale;
 import org.brewchem.figure.Step;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
 import org.brewchem.plan.Search.Point;
 import org.brewchem.solution.Liquid;
@@ -227,7 +228,10 @@ final class Solved {
       }
     }
     throw new IllegalArgumentException(
-        "portion: " + name + " is not possible; the portions are " + query.portions());
+        "portion: "
+            + Excerpt.of(name)
+            + " is not possible; the portions are "
+            + Excerpt.of(query.portions().toString(), 250));
   }
 
   List<PlannedAmount> amounts(boolean ofWater) {

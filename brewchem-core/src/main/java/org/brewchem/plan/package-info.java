@@ -8,7 +8,8 @@
  * to what can be weighed. Everything that a plan says is asked of the liquids after its treatments,
  * by the one kernel.
  *
- * <p>A plan is a proposal: local codes and a trained person decide.
+ * <p>A plan is a proposal: local codes and a trained person decide. Null is refused with a {@link
+ * NullPointerException} that names the argument.
  */
 @NullMarked
 package org.brewchem.plan;

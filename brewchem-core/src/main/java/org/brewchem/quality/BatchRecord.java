@@ -12,6 +12,7 @@ import org.brewchem.figure.Answer;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.StructuredAnswer;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 
 /**
  * What was measured and computed for one batch, as it goes into a {@link RecordBook}: plain data
@@ -62,7 +63,9 @@ public record BatchRecord(
     Objects.requireNonNull(correction, "correction");
     if (answers.isEmpty()) {
       throw new IllegalArgumentException(
-          "answers of batch " + batch + ": none is not possible; one or more are needed");
+          "answers of batch "
+              + Excerpt.of(batch)
+              + ": none is not possible; one or more are needed");
     }
     for (int i = 0; i < answers.size(); i++) {
       RecordRules.checkNumbers("batch " + batch, answers.get(i));
@@ -70,7 +73,7 @@ public record BatchRecord(
         if (RecordRules.sameFigure(answers.get(i), answers.get(j))) {
           throw new IllegalArgumentException(
               "answers of batch "
-                  + batch
+                  + Excerpt.of(batch)
                   + ": "
                   + RecordRules.title(answers.get(i))
                   + " comes twice; state each figure once");
@@ -99,6 +102,7 @@ public record BatchRecord(
       String who,
       LocalDateTime entered,
       Answer<?>... answers) {
+    Objects.requireNonNull(answers, "answers");
     return new BatchRecord(
         batch,
         beer,
@@ -118,6 +122,7 @@ public record BatchRecord(
    * @throws IllegalArgumentException if the name is blank
    */
   public BatchRecord titratedWith(String name) {
+    Objects.requireNonNull(name, "name of the titrant");
     Checks.notBlank("titrant of batch " + batch, name);
     return new BatchRecord(batch, beer, brewed, answers, name, who, entered, correction);
   }
@@ -130,6 +135,7 @@ public record BatchRecord(
    * @throws IllegalArgumentException if the reason is blank
    */
   public BatchRecord correcting(String why) {
+    Objects.requireNonNull(why, "why it corrects");
     Checks.notBlank("correction of batch " + batch, why);
     return new BatchRecord(batch, beer, brewed, answers, titrant, who, entered, why);
   }

@@ -169,6 +169,21 @@ public final class ControlChart {
    * @param value the value of the batch, in the unit of the series
    */
   public record Signal(String label, int row, ControlRule rule, double value) {
+    /**
+     * Makes a signal.
+     *
+     * @param label the batch
+     * @param row its place in the series, counted from 1
+     * @param rule the rule
+     * @param value the value of the batch, in the unit of the series
+     * @throws IllegalArgumentException if the row is negative or the value is not finite
+     */
+    public Signal {
+      Checks.nonNegative("row", row, "");
+      Checks.finite("value", value, "");
+      Objects.requireNonNull(label, "label");
+      Objects.requireNonNull(rule, "rule");
+    }
 
     String words(ControlSeries series, InControl state) {
       String unit = series.unit().isEmpty() ? "" : " " + series.unit();
@@ -209,6 +224,10 @@ public final class ControlChart {
      * @throws IllegalArgumentException if a side is not finite
      */
     public Drawn {
+      Objects.requireNonNull(label, "label");
+      Objects.requireNonNull(lowerLimit, "lower limit");
+      Objects.requireNonNull(upperLimit, "upper limit");
+
       Checks.finite("above", above, "");
       Checks.finite("below", below, "");
     }

@@ -106,7 +106,7 @@ public final class ControlSeries {
           String.format(
               Locale.ROOT,
               "answer of batch %s: %s in \"%s\" is not possible; %s in \"%s\" is needed",
-              label,
+              Excerpt.of(label),
               answer.figure().title(),
               answer.unit(),
               title,

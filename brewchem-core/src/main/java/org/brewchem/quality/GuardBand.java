@@ -61,6 +61,17 @@ public final class GuardBand {
    *     acceptance, and one less the risk of a rejection; empty when it is undecidable
    */
   public record Decided(Decision decision, OptionalDouble chanceOutside) {
+    /**
+     * Makes a decision.
+     *
+     * @param decision what is decided
+     * @param chanceOutside the probability that the figure lies outside the limits: the risk of an
+     *     acceptance, and one less the risk of a rejection; empty when it is undecidable
+     */
+    public Decided {
+      Objects.requireNonNull(decision, "decision");
+      Objects.requireNonNull(chanceOutside, "chance outside");
+    }
 
     /**
      * Returns the risk that the decision is wrong.

@@ -88,6 +88,12 @@ public final class LikelyCauses {
      * @throws IllegalArgumentException if the share is not from 0 to 1
      */
     public Suspect {
+      Objects.requireNonNull(causes, "causes");
+      Objects.requireNonNull(strength, "strength");
+      Objects.requireNonNull(speaksFor, "speaks for");
+      Objects.requireNonNull(speaksAgainst, "speaks against");
+      Objects.requireNonNull(tellingMeasurements, "telling measurements");
+
       Checks.inRange("share", share, "", 0, 1);
       causes = List.copyOf(causes);
       speaksFor = List.copyOf(speaksFor);

@@ -75,6 +75,7 @@ public final class RecordBook {
    *     to the book or comes in another unit; or the titrant is not in the book
    */
   public RecordBook with(LocalDate today, BatchRecord... records) {
+    Objects.requireNonNull(records, "records");
     Objects.requireNonNull(today, "today");
     List<String> faults = new ArrayList<>();
     List<BatchRecord> longer = new ArrayList<>(batches);

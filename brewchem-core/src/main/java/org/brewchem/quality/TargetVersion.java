@@ -10,6 +10,7 @@ import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Target;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 
 /**
  * A target as it stands from a day on, as it goes into a {@link RecordBook}. Earlier versions stay:
@@ -43,7 +44,9 @@ public record TargetVersion(
     Objects.requireNonNull(entered, "entered");
     if (target.constraints().isEmpty()) {
       throw new IllegalArgumentException(
-          "target " + target.name() + ": no limits are not possible; one or more are needed");
+          "target "
+              + Excerpt.of(target.name())
+              + ": no limits are not possible; one or more are needed");
     }
     target
         .constraints()
@@ -52,7 +55,7 @@ public record TargetVersion(
               if (constraint.lower().isEmpty() && constraint.upper().isEmpty()) {
                 throw new IllegalArgumentException(
                     "target "
-                        + target.name()
+                        + Excerpt.of(target.name())
                         + ": "
                         + constraint.figure().title()
                         + " without a limit is not possible; a lower or an upper one is needed");

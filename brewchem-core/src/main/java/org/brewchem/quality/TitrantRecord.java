@@ -8,6 +8,7 @@ import java.util.Objects;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.StructuredAnswer;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 
 /**
  * What a titrant was found to be on one day, as it goes into a {@link RecordBook}. A titrant that
@@ -47,7 +48,7 @@ public record TitrantRecord(
     if (concentration.number().isEmpty()) {
       throw new IllegalArgumentException(
           "concentration of titrant "
-              + titrant
+              + Excerpt.of(titrant)
               + ": unknown is not possible; a number is needed ("
               + String.join("; ", concentration.whyUnknown())
               + ")");

@@ -1,5 +1,6 @@
 package org.brewchem.quantity;
 
+import java.util.Objects;
 import org.brewchem.internal.Checks;
 
 /** An amount concentration: moles of solute per volume of solution, held in mol/L; 0 or more. */
@@ -54,6 +55,7 @@ public final class AmountConcentration extends ScalarValue<AmountConcentration> 
    * @throws IllegalArgumentException if the result is too large to be held
    */
   public static AmountConcentration from(MassConcentration concentration, MolarMass molarMass) {
+    Objects.requireNonNull(concentration, "mass concentration");
     return fromBase(concentration.inGramsPerLitre() / molarMass.inGramsPerMole());
   }
 

@@ -57,6 +57,7 @@ public final class ActivityRule {
    * @return the rule
    */
   public static ActivityRule ionSize(IonSizeParameters parameters, double otherNeutrals) {
+    Objects.requireNonNull(parameters, "parameters");
     return new ActivityRule(
         "ion size", parameters, Checks.finite("b of other neutrals", otherNeutrals, "kg/mol"));
   }

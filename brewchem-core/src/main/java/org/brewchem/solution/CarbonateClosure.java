@@ -3,6 +3,7 @@ package org.brewchem.solution;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scales;
@@ -38,6 +39,7 @@ public final class CarbonateClosure {
    * @return the closure
    */
   public static CarbonateClosure of(Contents ions, List<Step> reported) {
+    Objects.requireNonNull(reported, "reported");
     return new CarbonateClosure(ions.withInertCharge(Traced.exact(0)), reported);
   }
 
@@ -96,6 +98,7 @@ public final class CarbonateClosure {
    * @return the closed contents
    */
   public Contents byAlkalinity(Traced alkalinity) {
+    Objects.requireNonNull(alkalinity, "alkalinity");
     return byTotal(alkalinity, alkalinity)
         .withNotices(
             List.of(

@@ -1,5 +1,6 @@
 package org.brewchem.solution;
 
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
@@ -60,6 +61,7 @@ public final class CarbonateSystem {
    * @return the alkalinity; negative when the solution lies below the end point
    */
   public static TitrationAlkalinity titrationAlkalinity(Solution solution, PH endPoint) {
+    Objects.requireNonNull(endPoint, "end point");
     return TitrationAlkalinity.ofMilliequivalentsPerLitre(
         solution.charge(endPoint).inMilliequivalentsPerLitre(), endPoint);
   }

@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import org.brewchem.internal.Checks;
@@ -77,6 +78,7 @@ public final class Chemistry {
    * @return the chemistry
    */
   public static Chemistry of(Level level) {
+    Objects.requireNonNull(level, "level");
     return STANDARD.at(level);
   }
 
@@ -101,6 +103,7 @@ public final class Chemistry {
    * @return the chemistry
    */
   public Chemistry at(Level other) {
+    Objects.requireNonNull(other, "level");
     return other == level
         ? this
         : new Chemistry(
@@ -114,6 +117,7 @@ public final class Chemistry {
    * @return the chemistry
    */
   public Chemistry withConstants(ConstantSet other) {
+    Objects.requireNonNull(other, "other");
     return new Chemistry(level, other, activityRule, statedPairs, ionProductName, log10IonProduct);
   }
 
@@ -125,6 +129,7 @@ public final class Chemistry {
    * @return the chemistry
    */
   public Chemistry withActivityRule(ActivityRule other) {
+    Objects.requireNonNull(other, "other");
     return new Chemistry(level, constants, other, statedPairs, ionProductName, log10IonProduct);
   }
 
@@ -135,6 +140,7 @@ public final class Chemistry {
    * @return the chemistry
    */
   public Chemistry withPairs(PairSet other) {
+    Objects.requireNonNull(other, "other");
     return new Chemistry(level, constants, activityRule, other, ionProductName, log10IonProduct);
   }
 
@@ -147,6 +153,8 @@ public final class Chemistry {
    * @return the chemistry
    */
   public Chemistry withIonProduct(String name, DoubleUnaryOperator log10OfKelvin) {
+    Objects.requireNonNull(name, "name");
+    Objects.requireNonNull(log10OfKelvin, "log10Of kelvin");
     return new Chemistry(level, constants, activityRule, statedPairs, name, log10OfKelvin);
   }
 

@@ -116,8 +116,8 @@ public final class Contents {
    */
   public Contents withTotal(Component component, Traced molesPerKilogram) {
     ContentsDraft changed = copy();
-    changed.unknown.remove(component);
-    put(changed, component, molesPerKilogram);
+    changed.unknown.remove(Objects.requireNonNull(component, "component"));
+    put(changed, component, Objects.requireNonNull(molesPerKilogram, "moles per kilogram"));
     return new Contents(changed);
   }
 
@@ -135,7 +135,7 @@ public final class Contents {
    */
   public Contents withUnknown(Component component) {
     ContentsDraft changed = copy();
-    if (changed.totals.remove(component) != null) {
+    if (changed.totals.remove(Objects.requireNonNull(component, "component")) != null) {
       changed.compiled = null;
     }
     changed.unknown.putIfAbsent(component, Traced.exact(0));
@@ -151,7 +151,8 @@ public final class Contents {
    */
   public Contents withInertCharge(Traced equivalentsPerKilogram) {
     ContentsDraft changed = copy();
-    changed.inert = Optional.of(equivalentsPerKilogram);
+    changed.inert =
+        Optional.of(Objects.requireNonNull(equivalentsPerKilogram, "equivalents per kilogram"));
     changed.whyOpen = List.of();
     return new Contents(changed);
   }
@@ -166,7 +167,8 @@ public final class Contents {
    */
   public Contents closedTo(Traced measured) {
     Contents bare = withInertCharge(Traced.exact(0));
-    return bare.withInertCharge(bare.chargeAt(measured).times(-1));
+    return bare.withInertCharge(
+        bare.chargeAt(Objects.requireNonNull(measured, "measured")).times(-1));
   }
 
   /**
@@ -309,7 +311,7 @@ public final class Contents {
    */
   public Contents withBasis(List<Step> steps) {
     ContentsDraft changed = copy();
-    changed.basis = union(basis, steps);
+    changed.basis = union(basis, Objects.requireNonNull(steps, "steps"));
     return new Contents(changed);
   }
 
@@ -321,7 +323,7 @@ public final class Contents {
    */
   public Contents withNotices(List<Notice> more) {
     ContentsDraft changed = copy();
-    changed.notices = union(notices, more);
+    changed.notices = union(notices, Objects.requireNonNull(more, "more"));
     return new Contents(changed);
   }
 
@@ -334,7 +336,8 @@ public final class Contents {
    * @return the changed contents
    */
   public Contents withAcidityBeyond(PH endPoint, Traced equivalentsPerKilogram) {
-    return carrying(endPoint, equivalentsPerKilogram);
+    Objects.requireNonNull(equivalentsPerKilogram, "equivalents per kilogram");
+    return carrying(Objects.requireNonNull(endPoint, "end point"), equivalentsPerKilogram);
   }
 
   /**
@@ -346,7 +349,8 @@ public final class Contents {
    * @return the changed contents
    */
   public Contents withCarriedOver(Component component, Traced molesPerKilogram) {
-    return carrying(component, molesPerKilogram);
+    Objects.requireNonNull(molesPerKilogram, "moles per kilogram");
+    return carrying(Objects.requireNonNull(component, "component"), molesPerKilogram);
   }
 
   private Contents carrying(Object key, Traced perKilogram) {
@@ -389,6 +393,7 @@ public final class Contents {
    * @return mol per kg of water; empty when it is unknown, 0 when there is none
    */
   public Optional<Traced> total(Component component) {
+    Objects.requireNonNull(component, "component");
     return unknown.containsKey(component)
         ? Optional.empty()
         : Optional.of(totals.getOrDefault(component, Traced.exact(0)));
@@ -401,7 +406,7 @@ public final class Contents {
    * @return its total, or for an unknown component what was added to it; mol per kg of water
    */
   public Traced least(Component component) {
-    Traced own = totals.get(component);
+    Traced own = totals.get(Objects.requireNonNull(component, "component"));
     return own == null ? unknown.getOrDefault(component, Traced.exact(0)) : own;
   }
 
@@ -448,7 +453,7 @@ public final class Contents {
    * @return eq per kg of water; 0 when none was titrated to it
    */
   public Traced acidityBeyond(PH endPoint) {
-    return carried.get(endPoint).orElse(Traced.exact(0));
+    return carried.get(Objects.requireNonNull(endPoint, "end point")).orElse(Traced.exact(0));
   }
 
   /**
@@ -458,7 +463,7 @@ public final class Contents {
    * @return mol per kg of water; empty when nothing was
    */
   public Optional<Traced> carriedOver(Component component) {
-    return carried.get(component);
+    return carried.get(Objects.requireNonNull(component, "component"));
   }
 
   /**
@@ -511,7 +516,7 @@ public final class Contents {
    * @throws NoSolutionException if there is no pH between -3 and 17
    */
   public Traced chargeOf(Component component) {
-    return balance().chargeOf(component);
+    return balance().chargeOf(Objects.requireNonNull(component, "component"));
   }
 
   /**

@@ -3,6 +3,7 @@ package org.brewchem.solution;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Step;
@@ -27,7 +28,7 @@ final class ContentsDraft {
 
   ContentsDraft(Temperature temperature, Chemistry chemistry, double kilogramsPerLitre) {
     this.temperature = temperature;
-    this.chemistry = chemistry;
+    this.chemistry = Objects.requireNonNull(chemistry, "chemistry");
     this.kilogramsPerLitre = kilogramsPerLitre;
   }
 }

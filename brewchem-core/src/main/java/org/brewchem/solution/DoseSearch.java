@@ -1,6 +1,7 @@
 package org.brewchem.solution;
 
 import java.util.Map;
+import org.brewchem.internal.Checks;
 import org.brewchem.internal.Roots;
 import org.brewchem.quantity.PH;
 import org.brewchem.substance.Component;
@@ -42,6 +43,7 @@ final class DoseSearch {
       double[] added,
       double addedInert,
       double dilution) {
+    Checks.inRange("components of the moles added", added.length, "", own.length, own.length);
     this.equilibria = equilibria;
     this.own = own;
     this.ownInert = ownInert;

@@ -1,6 +1,7 @@
 package org.brewchem.solution;
 
 import java.util.List;
+import java.util.Objects;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.substance.Acid;
@@ -32,6 +33,7 @@ public final class EffectiveEquivalents {
    * @return its effective equivalents
    */
   public static EffectiveEquivalents of(Acid acid) {
+    Objects.requireNonNull(acid, "acid");
     return of(acid, Temperature.ofCelsius(25), Chemistry.standard());
   }
 
@@ -44,6 +46,8 @@ public final class EffectiveEquivalents {
    * @return its effective equivalents
    */
   public static EffectiveEquivalents of(Acid acid, Temperature temperature, Chemistry chemistry) {
+    Objects.requireNonNull(acid, "acid");
+    Objects.requireNonNull(temperature, "temperature");
     return new EffectiveEquivalents(acid, temperature, chemistry);
   }
 
@@ -54,6 +58,7 @@ public final class EffectiveEquivalents {
    * @return Eq/mol, between 0 and the acid's protons, rising with the pH
    */
   public double at(PH endPoint) {
+    Objects.requireNonNull(endPoint, "end point");
     double charge = acid.formula().map(f -> f.charge()).orElse(neutralCharge());
     return charge - meanCharge(endPoint);
   }
@@ -66,6 +71,8 @@ public final class EffectiveEquivalents {
    * @return Eq/mol; negative when {@code to} is the lower
    */
   public double between(PH from, PH to) {
+    Objects.requireNonNull(from, "from");
+    Objects.requireNonNull(to, "to");
     return meanCharge(from) - meanCharge(to);
   }
 

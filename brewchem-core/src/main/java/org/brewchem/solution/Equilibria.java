@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.brewchem.figure.Notice;
@@ -55,7 +56,7 @@ public final class Equilibria {
    */
   public static Equilibria of(
       Collection<Component> components, Temperature temperature, Chemistry chemistry) {
-    return new Equilibria(compile(components, temperature, chemistry));
+    return over(compile(Objects.requireNonNull(components, "components"), temperature, chemistry));
   }
 
   static Compiled compile(

@@ -64,6 +64,7 @@ public final class EquilibriumRows {
    */
   public static EquilibriumRows of(
       Collection<Component> components, Temperature temperature, Chemistry chemistry) {
+    Objects.requireNonNull(components, "components");
     return new EquilibriumRows(Equilibria.of(components, temperature, chemistry));
   }
 

@@ -2,6 +2,7 @@ package org.brewchem.solution;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.brewchem.figure.Notice;
 import org.brewchem.internal.Checks;
@@ -45,6 +46,7 @@ public final class Headspace {
    * @throws IllegalArgumentException if there is no solution
    */
   public static Headspace over(Solution solution, Volume own, Volume headspace) {
+    Objects.requireNonNull(headspace, "headspace");
     double kilograms =
         Checks.positive("volume of the solution", own.inLitres(), "L")
             * solution.kilogramsPerLitre();

@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.brewchem.figure.Notice;
 import org.brewchem.internal.Checks;
@@ -49,6 +50,8 @@ public final class MineralAssemblage {
    * @throws NoSolutionException if the search does not settle
    */
   public static MineralAssemblage precipitating(Solution solution, Mineral... minerals) {
+    Objects.requireNonNull(solution, "solution");
+    Objects.requireNonNull(minerals, "minerals");
     Set<Mineral> distinct = new LinkedHashSet<>(Arrays.asList(minerals));
     if (distinct.isEmpty() || distinct.size() < minerals.length) {
       throw Checks.outOfRange("minerals", minerals.length, "", "at least one, and none twice,");
@@ -102,6 +105,7 @@ public final class MineralAssemblage {
    * @throws IllegalArgumentException if it was not asked for
    */
   public double precipitatedMillimolesPerLitre(Mineral mineral) {
+    Objects.requireNonNull(mineral, "mineral");
     Double amount = precipitated.get(mineral);
     if (amount == null) {
       throw new IllegalArgumentException(

@@ -2,6 +2,7 @@ package org.brewchem.solution;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.PH;
 import org.brewchem.substance.Mineral;
@@ -34,6 +35,7 @@ public final class MineralEquilibrium {
    * @throws NoSolutionException if more than 50 mol/kg would dissolve
    */
   public static MineralEquilibrium of(Solution solution, Mineral mineral) {
+    Objects.requireNonNull(solution, "solution");
     return new MineralEquilibrium(mineral, new MineralSearch(solution, mineral).withExcess());
   }
 
@@ -46,6 +48,7 @@ public final class MineralEquilibrium {
    * @throws NoSolutionException if more than 50 mol/kg would dissolve
    */
   public static MineralEquilibrium of(OpenSolution solution, Mineral mineral) {
+    Objects.requireNonNull(solution, "solution");
     return new MineralEquilibrium(mineral, new MineralSearch(solution, mineral).withExcess());
   }
 
@@ -58,6 +61,7 @@ public final class MineralEquilibrium {
    * @return the equilibrium
    */
   public static MineralEquilibrium precipitating(Solution solution, Mineral mineral) {
+    Objects.requireNonNull(solution, "solution");
     return new MineralEquilibrium(mineral, new MineralSearch(solution, mineral).precipitating());
   }
 
@@ -70,6 +74,7 @@ public final class MineralEquilibrium {
    * @return the equilibrium
    */
   public static MineralEquilibrium precipitating(OpenSolution solution, Mineral mineral) {
+    Objects.requireNonNull(solution, "solution");
     return new MineralEquilibrium(mineral, new MineralSearch(solution, mineral).precipitating());
   }
 

@@ -1,6 +1,7 @@
 package org.brewchem.solution;
 
 import java.util.List;
+import java.util.Objects;
 import org.brewchem.figure.Notice;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.ChargeConcentration;
@@ -47,6 +48,7 @@ public final class OpenSolution {
    *     all CO2
    */
   public static OpenSolution of(Solution solution, Pressure carbonDioxide) {
+    Objects.requireNonNull(carbonDioxide, "carbon dioxide");
     return of(solution, Gas.CARBON_DIOXIDE, carbonDioxide);
   }
 
@@ -61,6 +63,7 @@ public final class OpenSolution {
    * @throws IllegalArgumentException if the pressure is zero
    */
   public static OpenSolution of(Solution solution, Gas gas, Pressure partialPressure) {
+    Objects.requireNonNull(partialPressure, "partial pressure");
     return new OpenSolution(solution, gas, partialPressure);
   }
 

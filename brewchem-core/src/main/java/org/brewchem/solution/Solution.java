@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.brewchem.figure.Caution;
@@ -58,9 +59,9 @@ public final class Solution implements Liquid {
       Equilibria.@Nullable Compiled compiled) {
     this.history = history;
     this.compiled = compiled;
+    this.temperature = Objects.requireNonNull(temperature, "temperature");
     Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
-    this.temperature = temperature;
-    this.chemistry = chemistry;
+    this.chemistry = Objects.requireNonNull(chemistry, "chemistry");
     this.totals = Collections.unmodifiableMap(totals);
     this.inertCharge = Checks.finite("inert charge", inertCharge, "Eq/kg");
     this.kilogramsPerLitre = kilogramsPerLitre;
@@ -169,7 +170,7 @@ public final class Solution implements Liquid {
    */
   public Solution withTotal(Component component, Molality total) {
     Map<Component, Double> changed = new LinkedHashMap<>(totals);
-    changed.put(component, total.inMolesPerKilogram());
+    changed.put(Objects.requireNonNull(component, "component"), total.inMolesPerKilogram());
     return holding(changed, inertCharge);
   }
 
@@ -194,9 +195,8 @@ public final class Solution implements Liquid {
    * @throws IllegalArgumentException if the residue is more than there was
    */
   public Solution degassedTo(MassConcentration residue) {
-    double left =
-        AmountConcentration.from(residue, Acid.CARBONIC.molarMass()).inMolesPerLitre()
-            / kilogramsPerLitre;
+    AmountConcentration moles = AmountConcentration.from(residue, Acid.CARBONIC.molarMass());
+    double left = moles.inMolesPerLitre() / kilogramsPerLitre;
     if (left > totals.getOrDefault(Component.CARBONATE, 0.0)) {
       throw Checks.outOfRange(
           "residue of CO2",
@@ -210,8 +210,7 @@ public final class Solution implements Liquid {
   /**
    * Returns the error that carbon dioxide left in a sample makes in its titratable acidity: the
    * acidity with the residue less that without any. It reads as acid of the liquid, about two grams
-   * per litre as lactic acid for each gram per litre to pH 8.2. What else the sample holds hardly
-   * counts: for one that is not known, ask water.
+   * per litre as lactic acid for each gram per litre to pH 8.2. For an unknown sample ask water.
    *
    * @param residue the CO2 left, all its forms together counted as CO2
    * @param endPoint the end point of the titration
@@ -324,7 +323,7 @@ public final class Solution implements Liquid {
    * @throws IllegalArgumentException if the temperatures differ or both volumes are zero
    */
   public Solution mixed(Volume own, Solution other, Volume volume) {
-    double share = own.inLitres() / own.plus(volume).inLitres();
+    double share = own.inLitres() / own.plus(Objects.requireNonNull(volume, "volume")).inLitres();
     if (Double.isNaN(share)) {
       throw new IllegalArgumentException("volumes: 0 and 0 is not possible; one must be above 0");
     }
@@ -385,8 +384,8 @@ public final class Solution implements Liquid {
    * @return its total per litre, 0 when there is none
    */
   public AmountConcentration total(Component component) {
-    return AmountConcentration.ofMolesPerLitre(
-        totals.getOrDefault(component, 0.0) * kilogramsPerLitre);
+    double total = totals.getOrDefault(Objects.requireNonNull(component, "component"), 0.0);
+    return AmountConcentration.ofMolesPerLitre(total * kilogramsPerLitre);
   }
 
   /**
@@ -427,7 +426,7 @@ public final class Solution implements Liquid {
    */
   public ChargeConcentration charge(PH pH) {
     return ChargeConcentration.ofEquivalentsPerLitre(
-        equilibria().chargeAt(pH.value()) * kilogramsPerLitre);
+        equilibria().chargeAt(Objects.requireNonNull(pH, "pH").value()) * kilogramsPerLitre);
   }
 
   /**
@@ -438,7 +437,8 @@ public final class Solution implements Liquid {
    * @return equivalents of base per litre; negative when acid is needed
    */
   public ChargeConcentration equivalents(PH from, PH to) {
-    return charge(from).minus(charge(to));
+    return charge(Objects.requireNonNull(from, "from"))
+        .minus(charge(Objects.requireNonNull(to, "to")));
   }
 
   /**
@@ -467,8 +467,8 @@ public final class Solution implements Liquid {
   }
 
   /**
-   * Finds how much of a solute brings the solution to a pH, its volume unchanged. A proposal: what
-   * to mind in weighing it out, {@link org.brewchem.substance.Handling} says.
+   * Finds how much of a solute brings the solution to a pH, its volume unchanged. A proposal: see
+   * {@link org.brewchem.substance.Handling}.
    *
    * @param solute an acid, a base or a salt
    * @param target the pH to reach
@@ -510,7 +510,7 @@ public final class Solution implements Liquid {
   @Override
   public Solution after(Treatment... steps) {
     Contents contents = contents();
-    for (Treatment step : steps) {
+    for (Treatment step : Objects.requireNonNull(steps, "steps")) {
       contents = step.on(contents);
     }
     Solution plain = of(contents);

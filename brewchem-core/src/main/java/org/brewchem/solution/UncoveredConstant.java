@@ -1,6 +1,7 @@
 package org.brewchem.solution;
 
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -31,6 +32,26 @@ public record UncoveredConstant(
     EquilibriumConstant constant,
     Reason reason,
     Temperature temperature) {
+  /**
+   * Makes a record of a constant.
+   *
+   * @param component the component that dissociates, or the ligand of an ion pair, or the metal of
+   *     a hydroxide
+   * @param step the step of the dissociation, 1 for the first lost proton; empty for an ion pair
+   * @param species the form that loses the proton, such as "H2PO4-", or the ion pair, such as
+   *     "CaHPO4(aq)"
+   * @param constant the constant
+   * @param reason why the temperature is not covered
+   * @param temperature the temperature that is not covered
+   */
+  public UncoveredConstant {
+    Objects.requireNonNull(component, "component");
+    Objects.requireNonNull(step, "step");
+    Objects.requireNonNull(species, "species");
+    Objects.requireNonNull(constant, "constant");
+    Objects.requireNonNull(reason, "reason");
+    Objects.requireNonNull(temperature, "temperature");
+  }
 
   /** Why a temperature is not covered. */
   public enum Reason {

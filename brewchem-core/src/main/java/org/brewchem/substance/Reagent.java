@@ -409,6 +409,7 @@ public final class Reagent {
    * @return the amount, for an acid assayed as total acid the total
    */
   public AmountOfSubstance amountIn(Mass mass) {
+    Objects.requireNonNull(mass, "mass");
     return AmountOfSubstance.from(assay.times(mass), compound.molarMass());
   }
 

@@ -325,6 +325,7 @@ public final class Acidities {
    *     titrant
    */
   public Column doseByEffectiveEquivalents(Acid acid, TitratableAcidity target) {
+    Objects.requireNonNull(acid, "acid");
     Permissions.of(acid, Use.BEER).orThrow();
     if (!target.endPoint().equals(endPoint)) {
       throw new IllegalArgumentException(

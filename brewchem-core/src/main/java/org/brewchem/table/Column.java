@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -76,6 +77,7 @@ public final class Column {
    * @throws IllegalArgumentException if the heading cannot be read or a number is infinite or NaN
    */
   public static Column of(String heading, double... values) {
+    Objects.requireNonNull(heading, "heading");
     return of(heading, values, new BitSet());
   }
 

@@ -1,5 +1,7 @@
 package org.brewchem.table;
 
+import java.util.Objects;
+
 /** Why a row of a column has no number. */
 public sealed interface Failure {
 
@@ -32,6 +34,16 @@ public sealed interface Failure {
    * @param column the heading of the column in which the cell is empty
    */
   record Missing(long row, String column) implements Failure {
+    /**
+     * Makes a failure of this kind.
+     *
+     * @param row the row as its table numbers it
+     * @param column the heading of the column in which the cell is empty
+     */
+    public Missing {
+      Objects.requireNonNull(column, "column");
+    }
+
     @Override
     public String reason() {
       return "is missing";
@@ -52,6 +64,20 @@ public sealed interface Failure {
    * @param reason what is wrong with it
    */
   record Unreadable(long row, String column, String text, String reason) implements Failure {
+    /**
+     * Makes a failure of this kind.
+     *
+     * @param row the row as its table numbers it
+     * @param column the heading of the column in which it stands
+     * @param text what stands there
+     * @param reason what is wrong with it
+     */
+    public Unreadable {
+      Objects.requireNonNull(column, "column");
+      Objects.requireNonNull(text, "text");
+      Objects.requireNonNull(reason, "reason");
+    }
+
     @Override
     public String toString() {
       return describe(this);
@@ -67,6 +93,18 @@ public sealed interface Failure {
    * @param reason the number with its unit and what is allowed
    */
   record NotPossible(long row, String column, String reason) implements Failure {
+    /**
+     * Makes a failure of this kind.
+     *
+     * @param row the row as its table numbers it
+     * @param column the heading of the column at fault
+     * @param reason the number with its unit and what is allowed
+     */
+    public NotPossible {
+      Objects.requireNonNull(column, "column");
+      Objects.requireNonNull(reason, "reason");
+    }
+
     @Override
     public String toString() {
       return describe(this);
@@ -81,6 +119,18 @@ public sealed interface Failure {
    * @param reason what was sought and where
    */
   record NoSolution(long row, String column, String reason) implements Failure {
+    /**
+     * Makes a failure of this kind.
+     *
+     * @param row the row as its table numbers it
+     * @param column the heading of the calculated column
+     * @param reason what was sought and where
+     */
+    public NoSolution {
+      Objects.requireNonNull(column, "column");
+      Objects.requireNonNull(reason, "reason");
+    }
+
     @Override
     public String toString() {
       return describe(this);
@@ -96,6 +146,18 @@ public sealed interface Failure {
    * @param reason which inputs state no uncertainty
    */
   record NoUncertainty(long row, String column, String reason) implements Failure {
+    /**
+     * Makes a failure of this kind.
+     *
+     * @param row the row as its table numbers it
+     * @param column the heading of the calculated column
+     * @param reason which inputs state no uncertainty
+     */
+    public NoUncertainty {
+      Objects.requireNonNull(column, "column");
+      Objects.requireNonNull(reason, "reason");
+    }
+
     @Override
     public String toString() {
       return describe(this);

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.brewchem.figure.Notice;
+import org.brewchem.internal.Excerpt;
 
 /**
  * The headings of a table before a reader that knows some names: which columns it reads, which hold
@@ -148,9 +149,9 @@ final class Headings {
     if (inputs.stream().noneMatch(input -> input.name().equals(name))) {
       throw new IllegalArgumentException(
           "column: \""
-              + name
+              + Excerpt.of(name)
               + "\" is not possible; those that are read are "
-              + inputs.stream().map(Input::name).toList());
+              + Excerpt.of(inputs.stream().map(Input::name).toList().toString(), 300));
     }
     return input -> input.name().equals(name) ? change.apply(input) : input;
   }

@@ -62,6 +62,7 @@ public final class Table {
    * @throws IllegalArgumentException if a heading cannot be read or two have the same name
    */
   public static Builder withHeadings(String... headings) {
+    Objects.requireNonNull(headings, "headings");
     return new Builder(List.of(headings), List.of());
   }
 
@@ -74,6 +75,7 @@ public final class Table {
    * @throws IllegalArgumentException if a heading cannot be read or two have the same name
    */
   public static Builder withHeadings(List<String> headings, List<String> texts) {
+    Objects.requireNonNull(texts, "texts");
     return new Builder(headings, texts);
   }
 
@@ -145,6 +147,7 @@ public final class Table {
    * @return the column, or empty
    */
   public Optional<Column> find(String name) {
+    Objects.requireNonNull(name, "name");
     return Optional.ofNullable(columns.get(name));
   }
 
@@ -198,7 +201,7 @@ public final class Table {
     if (perRow.size() != size()) {
       throw new IllegalArgumentException(
           "column of text \""
-              + name
+              + Excerpt.of(name)
               + "\": "
               + perRow.size()
               + " rows are not possible; the table has "

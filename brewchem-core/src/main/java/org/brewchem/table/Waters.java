@@ -116,6 +116,7 @@ public final class Waters {
    * @return the same waters under that chemistry
    */
   public Waters under(Chemistry chosen) {
+    Objects.requireNonNull(chosen, "chosen");
     return new Waters(table, columns, chosen, temperature, threads);
   }
 
@@ -200,6 +201,7 @@ public final class Waters {
    * @throws IllegalStateException if the table is without the columns that a figure takes
    */
   public List<Column> columns(Figure<?>... figures) {
+    Objects.requireNonNull(figures, "figures");
     return List.copyOf(rows().columns(Figure.list(figures)));
   }
 

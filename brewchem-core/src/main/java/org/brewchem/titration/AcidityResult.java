@@ -2,6 +2,7 @@ package org.brewchem.titration;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.AcidBasis;
@@ -89,6 +90,7 @@ public final class AcidityResult extends Determination<TitratableAcidity> {
    * @return a notice; empty when there is nothing unusual
    */
   public static List<Notice> plausibility(TitratableAcidity value, Temperature temperature) {
+    Objects.requireNonNull(temperature, "temperature");
     PH endPoint = value.endPoint();
     double lactic = value.inGramsPerLitreAs(Acid.LACTIC);
     if (lactic <= UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) {

@@ -1,5 +1,6 @@
 package org.brewchem.titration;
 
+import java.util.Objects;
 import java.util.function.Function;
 import org.brewchem.quantity.ElectricPotential;
 import org.brewchem.quantity.PH;
@@ -27,6 +28,7 @@ public final class BufferReading {
    * @return the reading
    */
   public static BufferReading of(PrimaryBuffer buffer, ElectricPotential potential) {
+    Objects.requireNonNull(potential, "potential");
     return new BufferReading(buffer.name(), buffer::pH, potential);
   }
 
@@ -38,6 +40,7 @@ public final class BufferReading {
    * @return the reading
    */
   public static BufferReading of(PH certified, ElectricPotential potential) {
+    Objects.requireNonNull(potential, "potential");
     return new BufferReading(certified.toString(), bath -> certified, potential);
   }
 
@@ -49,6 +52,7 @@ public final class BufferReading {
    * @throws IllegalArgumentException if the buffer is not certified there
    */
   public PH pH(Temperature bath) {
+    Objects.requireNonNull(bath, "bath");
     return pH.apply(bath);
   }
 

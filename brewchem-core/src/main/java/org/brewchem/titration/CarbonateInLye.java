@@ -1,6 +1,7 @@
 package org.brewchem.titration;
 
 import java.util.Locale;
+import java.util.Objects;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
@@ -52,6 +53,8 @@ public final class CarbonateInLye {
    */
   public static CarbonateInLye of(
       double fraction, PH standardisedTo, PH usedTo, Temperature temperature) {
+    Objects.requireNonNull(standardisedTo, "standardised to");
+    Objects.requireNonNull(usedTo, "used to");
     return new CarbonateInLye(fraction, standardisedTo, usedTo, temperature);
   }
 

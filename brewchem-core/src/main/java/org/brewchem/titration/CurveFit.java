@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.brewchem.figure.Answer;
@@ -91,6 +92,7 @@ public final class CurveFit implements Answering {
      * @throws IllegalArgumentException if it was declared already
      */
     public Problem unknownTotal(Component component) {
+      Objects.requireNonNull(component, "component");
       return with(new CurveUnknown.Total(component));
     }
 
@@ -405,6 +407,8 @@ public final class CurveFit implements Answering {
    * @return a problem without unknowns
    */
   public static Problem of(Solution known, Solution titrant) {
+    Objects.requireNonNull(known, "known");
+    Objects.requireNonNull(titrant, "titrant");
     return new Problem(known, titrant, List.of());
   }
 

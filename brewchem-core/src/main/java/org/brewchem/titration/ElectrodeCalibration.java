@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.brewchem.figure.Answer;
@@ -243,6 +244,7 @@ public final class ElectrodeCalibration implements Answering {
    * @return the pH that the sample has at its own temperature
    */
   public PH pH(ElectricPotential potential, Temperature sample) {
+    Objects.requireNonNull(sample, "sample");
     return PH.of(value(potential, sample));
   }
 
@@ -259,6 +261,7 @@ public final class ElectrodeCalibration implements Answering {
    * @return the potential
    */
   public ElectricPotential potential(PH pH, Temperature sample) {
+    Objects.requireNonNull(sample, "sample");
     return ElectricPotential.ofMillivolts(
         millivoltsAt7 - relativeSlope * nernstMillivolts(sample) * (pH.value() - ISOPOTENTIAL_PH));
   }

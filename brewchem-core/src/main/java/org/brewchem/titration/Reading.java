@@ -41,6 +41,7 @@ public final class Reading {
    * @return the reading with its time
    */
   public Reading at(Duration sinceStart) {
+    Objects.requireNonNull(sinceStart, "time since start");
     return new Reading(volume, pH, Objects.requireNonNull(sinceStart, "time since the start"));
   }
 

@@ -3,6 +3,7 @@ package org.brewchem.titration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.brewchem.figure.Origin;
@@ -56,6 +57,7 @@ public final class SampleTitration extends TitrationSetup {
    * @throws IllegalArgumentException if it lies outside pH 0 to 14
    */
   public SampleTitration to(PH chosen) {
+    Objects.requireNonNull(chosen, "chosen end point");
     return with(
         note -> {
           note.endPoint = chosen;
@@ -71,6 +73,7 @@ public final class SampleTitration extends TitrationSetup {
    * @return the titration with that blank
    */
   public SampleTitration blank(Volume volume) {
+    Objects.requireNonNull(volume, "volume");
     return with(note -> note.blank = volume);
   }
 
@@ -105,6 +108,7 @@ public final class SampleTitration extends TitrationSetup {
    * @throws IllegalArgumentException if it lies outside 0 to 100 °C
    */
   public SampleTitration at(Temperature actual) {
+    Objects.requireNonNull(actual, "actual temperature");
     return with(note -> note.temperature = actual);
   }
 
@@ -115,6 +119,7 @@ public final class SampleTitration extends TitrationSetup {
    * @return the titration with that apparatus
    */
   public SampleTitration with(Apparatus used) {
+    Objects.requireNonNull(used, "used apparatus");
     return with(note -> note.apparatus = used);
   }
 
@@ -127,6 +132,7 @@ public final class SampleTitration extends TitrationSetup {
    * @return the titration with that slope
    */
   public SampleTitration slopeAtEndPoint(BufferCapacity slope) {
+    Objects.requireNonNull(slope, "slope");
     return with(note -> note.slope = Optional.of(slope));
   }
 

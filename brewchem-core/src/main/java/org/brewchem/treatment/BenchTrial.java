@@ -246,6 +246,7 @@ public final class BenchTrial<L extends Liquid> {
      * @throws IllegalArgumentException if the volume is 0
      */
     public Request<L> stockOf(Volume flask, Volume standardUncertainty, Mass ofBalance) {
+      Objects.requireNonNull(ofBalance, "standard uncertainty of balance");
       Checks.positive("volume of the stock", flask.inMillilitres(), "mL");
       return new Request<>(
           liquid,

@@ -2,6 +2,7 @@ package org.brewchem.treatment;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Answering;
 import org.brewchem.figure.Figure;
@@ -68,6 +69,7 @@ public final class Delivery {
    *     uncertainty
    */
   public Answer<Double> at(PH pH) {
+    Objects.requireNonNull(pH, "pH");
     Figure<TitrationAlkalinity> charge = Figures.titrationAlkalinity(pH);
     Figure<Double> figure =
         Figure.of(

@@ -106,6 +106,7 @@ public final class DoseBefore<L extends Liquid> {
    * @throws IllegalArgumentException if nothing is done after the dose
    */
   public static <L extends Liquid> Request<L> of(L liquid, Reagent reagent, Treatment... then) {
+    Objects.requireNonNull(then, "then");
     Supply supply =
         reagent.density().isPresent() ? Supply.poured(reagent) : Supply.weighed(reagent);
     return new Request<>(liquid, supply, then);
@@ -122,6 +123,7 @@ public final class DoseBefore<L extends Liquid> {
    * @throws IllegalArgumentException if nothing is done after the dose
    */
   public static <L extends Liquid> Request<L> of(L liquid, Compound compound, Treatment... then) {
+    Objects.requireNonNull(then, "then");
     return new Request<>(liquid, Supply.pure(compound), then);
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.figure.Answer;
@@ -257,6 +258,7 @@ public final class LimeSoftening implements Treatment {
 
   @Override
   public Contents on(Contents before) {
+    Objects.requireNonNull(before, "before");
     Balance.required(
         text(), before, List.of(Component.CALCIUM, Component.MAGNESIUM, Component.CARBONATE));
     Solution water = Solution.of(before);

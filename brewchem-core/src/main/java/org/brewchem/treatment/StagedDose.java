@@ -125,6 +125,7 @@ public final class StagedDose<L extends Liquid> {
    * @throws UnknownFigureException if an uncertainty of what was predicted is not stated
    */
   public Remainder<L> read(PH reading, double standardUncertainty) {
+    Objects.requireNonNull(reading, "reading");
     return read(Figures.PH_VALUE, reading, standardUncertainty);
   }
 
@@ -143,6 +144,7 @@ public final class StagedDose<L extends Liquid> {
    * @throws UnknownFigureException if the figure is unknown, or an uncertainty is not stated
    */
   public <Q> Remainder<L> read(Figure<Q> figure, Q reading, double standardUncertainty) {
+    Objects.requireNonNull(reading, "reading");
     double shown = figure.shown().in(reading);
     double u =
         Checks.positive("uncertainty of the reading", standardUncertainty, figure.shown().symbol());

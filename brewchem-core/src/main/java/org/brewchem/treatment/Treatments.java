@@ -52,6 +52,9 @@ public final class Treatments {
    *     {@link org.brewchem.substance.Permissions}
    */
   public static Contents apply(Contents before, Use use, Treatment... steps) {
+    Objects.requireNonNull(before, "before");
+    Objects.requireNonNull(use, "use");
+    Objects.requireNonNull(steps, "steps");
     Contents after = before;
     for (Treatment step : steps) {
       after = step.on(after).withNotices(Permitted.in(use, step));
@@ -68,6 +71,7 @@ public final class Treatments {
    * @throws IllegalStateException if the compound has no molar mass
    */
   public static Treatment salt(Compound salt, MassConcentration amount) {
+    Objects.requireNonNull(salt, "salt");
     return weighed(Supply.pure(salt), amount);
   }
 
@@ -79,6 +83,7 @@ public final class Treatments {
    * @return the treatment
    */
   public static Treatment salt(Reagent salt, MassConcentration amount) {
+    Objects.requireNonNull(salt, "salt");
     return weighed(Supply.weighed(salt), amount);
   }
 
@@ -90,6 +95,7 @@ public final class Treatments {
    * @return the treatment
    */
   public static Treatment base(Base base, MassConcentration amount) {
+    Objects.requireNonNull(base, "base");
     return weighed(Supply.pure(base), amount);
   }
 
@@ -126,6 +132,7 @@ public final class Treatments {
    * @throws IllegalStateException if the acid was made without a formula
    */
   public static Treatment acid(Acid acid, MassConcentration amount) {
+    Objects.requireNonNull(acid, "acid");
     return weighed(Supply.pure(acid), amount);
   }
 
@@ -212,6 +219,7 @@ public final class Treatments {
    * @throws IllegalArgumentException if both volumes are 0
    */
   public static Treatment blend(Volume own, Liquid other, Volume volume) {
+    Objects.requireNonNull(volume, "volume");
     double both = Checks.positive("volumes", own.plus(volume).inLitres(), "L");
     Contents contents = other.contents();
     return new Mixing(
@@ -414,6 +422,7 @@ public final class Treatments {
    * @return the treatment, with a notice of the part that dissolves; the rest stays as a solid
    */
   public static Treatment chalkClosed(MassConcentration amount) {
+    Objects.requireNonNull(amount, "amount");
     return new Dissolution(positive(amount), Optional.empty());
   }
 
@@ -426,6 +435,7 @@ public final class Treatments {
    * @throws IllegalArgumentException if the pressure is 0
    */
   public static Treatment chalkOpen(MassConcentration amount, Pressure carbonDioxide) {
+    Objects.requireNonNull(amount, "amount");
     return new Dissolution(
         positive(amount),
         Optional.of(
@@ -448,6 +458,7 @@ public final class Treatments {
    *     component of the mineral or the balance is not known
    */
   public static Treatment precipitation(Mineral... minerals) {
+    Objects.requireNonNull(minerals, "minerals");
     return new Precipitation(List.of(minerals));
   }
 

@@ -83,6 +83,8 @@ public final class Water implements Liquid {
    */
   public static Water reported(
       Map<Figure<?>, Step> reported, Function<Chemistry, Contents> closing) {
+    Objects.requireNonNull(reported, "reported");
+    Objects.requireNonNull(closing, "closing");
     return new Water(Map.copyOf(reported), Chemistry.standard(), closing, List.of());
   }
 
