@@ -3,11 +3,13 @@ package org.brewchem.plan;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
+import org.brewchem.beer.Beer;
 import org.brewchem.internal.Checks;
 import org.brewchem.mash.Grist;
 import org.brewchem.mash.Mash;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Liquid;
+import org.brewchem.treatment.Treatments;
 import org.brewchem.water.Water;
 import org.jspecify.annotations.Nullable;
 
@@ -20,17 +22,21 @@ public final class Downstream {
   private final String name;
   private final @Nullable String portion;
   private final Function<Water, ? extends Liquid> making;
-  private final boolean isMash;
+  private final Kind kind;
+
+  /** What is known of a liquid downstream beyond how it is made. */
+  private enum Kind {
+    MASH,
+    BEER,
+    OTHER
+  }
 
   private Downstream(
-      String name,
-      @Nullable String portion,
-      Function<Water, ? extends Liquid> making,
-      boolean isMash) {
+      String name, @Nullable String portion, Function<Water, ? extends Liquid> making, Kind kind) {
     this.name = Checks.notBlank("name of the liquid", name);
     this.portion = portion;
     this.making = Objects.requireNonNull(making, "making");
-    this.isMash = isMash;
+    this.kind = kind;
   }
 
   /**
@@ -42,7 +48,7 @@ public final class Downstream {
    * @throws IllegalArgumentException if the name is blank
    */
   public static Downstream of(String name, Function<Water, ? extends Liquid> making) {
-    return new Downstream(name, null, making, false);
+    return new Downstream(name, null, making, Kind.OTHER);
   }
 
   /**
@@ -57,7 +63,7 @@ public final class Downstream {
    */
   public static Downstream mash(String name, Grist grist, Volume volume) {
     requireMash(grist, volume);
-    return new Downstream(name, null, water -> Mash.of(grist, water, volume), true);
+    return new Downstream(name, null, water -> Mash.of(grist, water, volume), Kind.MASH);
   }
 
   /**
@@ -72,7 +78,27 @@ public final class Downstream {
   public static Downstream mashKeepingCarbonDioxide(String name, Grist grist, Volume volume) {
     requireMash(grist, volume);
     return new Downstream(
-        name, null, water -> Mash.of(grist, water, volume).keepingCarbonDioxide(), true);
+        name, null, water -> Mash.of(grist, water, volume).keepingCarbonDioxide(), Kind.MASH);
+  }
+
+  /**
+   * Returns the beer of a tank after all portions mixed were added to it: the doses go into the
+   * water first, as a stock, and the stock into the tank. The shelf may hold only what may go into
+   * beer.
+   *
+   * @param name its name, such as "tank 3"
+   * @param beer the beer
+   * @param inTank how much beer is in the tank, above 0
+   * @param stock how much water the doses are made up with, above 0, as poured
+   * @return the beer downstream; {@link #madeOf} says of which portion
+   * @throws IllegalArgumentException if the name is blank or a volume is 0
+   */
+  public static Downstream beer(String name, Beer beer, Volume inTank, Volume stock) {
+    Objects.requireNonNull(beer, "beer");
+    Checks.positive("volume in the tank", inTank.inLitres(), "L");
+    Checks.positive("volume of the stock", stock.inLitres(), "L");
+    return new Downstream(
+        name, null, water -> beer.after(Treatments.blend(inTank, water, stock)), Kind.BEER);
   }
 
   private static void requireMash(Grist grist, Volume volume) {
@@ -88,7 +114,7 @@ public final class Downstream {
    * @throws IllegalArgumentException if the name is blank
    */
   public Downstream madeOf(String portion) {
-    return new Downstream(name, Checks.notBlank("name of the portion", portion), making, isMash);
+    return new Downstream(name, Checks.notBlank("name of the portion", portion), making, kind);
   }
 
   /**
@@ -111,7 +137,12 @@ public final class Downstream {
 
   /** Whether it is a mash whose liquor is the water as it is. */
   boolean isMash() {
-    return isMash;
+    return kind == Kind.MASH;
+  }
+
+  /** Whether people drink it as it is. */
+  boolean isBeer() {
+    return kind == Kind.BEER;
   }
 
   /** Makes the liquid. */

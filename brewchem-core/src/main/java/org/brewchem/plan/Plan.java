@@ -21,6 +21,7 @@ import org.brewchem.internal.Excerpt;
 import org.brewchem.quantity.Mass;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Treatment;
+import org.brewchem.substance.Permission;
 import org.brewchem.water.Water;
 
 /**
@@ -244,8 +245,9 @@ public final class Plan {
      *
      * @return the plan, or what was found instead; see {@link Plan#outcome()}
      * @throws IllegalArgumentException if an item of the shelf states no strength or may not go
-     *     into brewing water, the waters have different temperatures, a portion that is named does
-     *     not exist, or a weighted constraint has no scale
+     *     into brewing water, or into beer where a beer is constrained, the waters have different
+     *     temperatures, a portion that is named does not exist, or a weighted constraint has no
+     *     scale
      * @throws UnknownFigureException if a figure that is constrained is not known of the waters
      */
     public Plan solve() {
@@ -264,6 +266,7 @@ public final class Plan {
                           + Excerpt.of(known.toString(), 250));
                 });
       }
+      query.permissionsInBeer().forEach(Permission::orThrow);
       return new Plan(Solved.of(query));
     }
   }
@@ -509,6 +512,9 @@ public final class Plan {
   public List<Caution> cautions() {
     Set<Caution> all = new LinkedHashSet<>();
     all.add(PROPOSAL);
+    if (solved.query().isForBeer()) {
+      all.addAll(Caution.of(List.of(Hazard.DOSING_FOOD, Hazard.TASTING)));
+    }
     if (solved.isFound()) {
       solved.waters().forEach(water -> all.addAll(water.cautions()));
     }

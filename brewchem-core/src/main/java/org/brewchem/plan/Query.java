@@ -3,6 +3,8 @@ package org.brewchem.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.brewchem.substance.Permission;
+import org.brewchem.substance.Use;
 import org.brewchem.water.Water;
 
 /**
@@ -54,6 +56,21 @@ record Query(
 
   Query keepingLow(Economy other) {
     return new Query(sources, names, shelf, portions, wanted, other);
+  }
+
+  /** Whether what is dosed goes into a beer. */
+  boolean isForBeer() {
+    return wanted.stream().anyMatch(one -> one.downstream().filter(Downstream::isBeer).isPresent());
+  }
+
+  /** Whether the reagents of the shelf may go into a beer; empty where none is dosed. */
+  List<Permission> permissionsInBeer() {
+    return isForBeer()
+        ? shelf.items().stream()
+            .flatMap(item -> item.reagent().stream())
+            .map(reagent -> reagent.permissionIn(Use.BEER))
+            .toList()
+        : List.of();
   }
 
   boolean byCost() {

@@ -14,6 +14,8 @@ import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
 import org.brewchem.plan.Search.Point;
 import org.brewchem.solution.Liquid;
+import org.brewchem.substance.Permission;
+import org.brewchem.treatment.TreatmentCode;
 import org.brewchem.uncertainty.Traced;
 import org.brewchem.water.Water;
 import org.jspecify.annotations.Nullable;
@@ -310,6 +312,10 @@ final class Solved {
       }
     }
     reached.stream().filter(Reached::isDoubtful).forEach(one -> all.add(doubt(one)));
+    query.permissionsInBeer().stream()
+        .filter(Permission::isNotable)
+        .map(one -> Notice.of(TreatmentCode.PERMISSION, one.subject(), one.text()))
+        .forEach(all::add);
     waters.forEach(water -> all.addAll(water.notices()));
     reached.forEach(one -> all.addAll(one.answer().notices()));
     return List.copyOf(all);
