@@ -173,6 +173,7 @@ public final class Beer implements Liquid {
    * @param ofPH standard uncertainty, 0 or more
    * @return the beer
    * @throws IllegalArgumentException if it is negative or not finite
+   * @throws IllegalStateException if the beer was treated already
    */
   public Beer withStandardUncertaintyOfPH(double ofPH) {
     Measured m = untreated();
@@ -187,6 +188,7 @@ public final class Beer implements Liquid {
    * @param ofAcidity standard uncertainty, 0 or more, to the end point of the acidity
    * @return the beer
    * @throws IllegalArgumentException if it is negative or has another end point
+   * @throws IllegalStateException if the beer was treated already
    */
   public Beer withStandardUncertaintyOfAcidity(TitratableAcidity ofAcidity) {
     Measured m = untreated();
@@ -204,6 +206,7 @@ public final class Beer implements Liquid {
    *
    * @param buffer a buffer measured by titration, or a stand-in of one's own
    * @return the beer
+   * @throws IllegalStateException if the beer was treated already
    */
   public Beer buffered(Buffer buffer) {
     Objects.requireNonNull(buffer, "buffer");
@@ -217,6 +220,7 @@ public final class Beer implements Liquid {
    *
    * @param water the water
    * @return the beer
+   * @throws IllegalStateException if the beer was treated already
    */
   public Beer brewedWith(Water water) {
     Measured m = untreated();
@@ -253,6 +257,7 @@ public final class Beer implements Liquid {
    * @param concentration its concentration
    * @return the beer
    * @throws IllegalArgumentException for bicarbonate and carbonate, which share one total
+   * @throws IllegalStateException if the beer was treated already
    */
   public Beer with(Ion ion, MassConcentration concentration) {
     return measured(
@@ -267,6 +272,7 @@ public final class Beer implements Liquid {
    * @param standardUncertainty u of the concentration
    * @return the beer
    * @throws IllegalArgumentException for bicarbonate and carbonate, which share one total
+   * @throws IllegalStateException if the beer was treated already
    */
   public Beer with(
       Ion ion, MassConcentration concentration, MassConcentration standardUncertainty) {
@@ -290,6 +296,7 @@ public final class Beer implements Liquid {
    * @param temperature 0 to 100 °C
    * @return the beer
    * @throws IllegalArgumentException if it is out of range
+   * @throws IllegalStateException if the beer was treated already
    */
   public Beer measuredAt(Temperature temperature) {
     Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
@@ -301,6 +308,7 @@ public final class Beer implements Liquid {
    *
    * @param chemistry the chemistry
    * @return the beer
+   * @throws IllegalStateException if the beer was treated already
    */
   public Beer under(Chemistry chemistry) {
     return new Beer(untreated().under(chemistry), null, cautions);

@@ -218,6 +218,7 @@ public final class Constraint {
    *
    * @param number the number, in the unit that the figure is shown in
    * @return negative below the lower limit, positive above the upper, 0 within
+   * @throws IllegalArgumentException if the number is not finite
    */
   public double excess(double number) {
     Checks.finite("number", number, "");

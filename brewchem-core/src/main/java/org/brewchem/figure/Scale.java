@@ -191,6 +191,7 @@ public final class Scale<Q> {
    *
    * @param number the number in this unit
    * @return the text with its unit, without an uncertainty
+   * @throws IllegalArgumentException if the number is not finite
    */
   public String text(double number) {
     return withUnit(NumberText.decimals(Checks.finite("number", number, symbol), mostDecimals));
@@ -202,6 +203,7 @@ public final class Scale<Q> {
    * @param lower the lower number in this unit
    * @param upper the upper number in this unit
    * @return the text, such as "50 to 90 mg/L"
+   * @throws IllegalArgumentException if a number is not finite
    */
   public String range(double lower, double upper) {
     Checks.finite("lower", lower, symbol);

@@ -37,9 +37,9 @@ public final class Step {
    * What a step shows when it is explained, computed from the state that it stored.
    *
    * @param lines lines of text, such as the charges of a balance
-   * @param residual how far the last line is from holding, in the unit of {@code tolerance}: the
-   *     sum of the listed charges, a formula computed once more less the value found
-   * @param tolerance how far it may be
+   * @param residual how far the last line is from holding, in the unit of that line: the sum of the
+   *     listed charges, a formula computed once more less the value found
+   * @param tolerance how far it may be, in the unit of the last line
    */
   public record Detail(List<String> lines, double residual, double tolerance) {
 
@@ -47,9 +47,9 @@ public final class Step {
      * Makes a detail.
      *
      * @param lines lines of text, such as the charges of a balance
-     * @param residual how far the last line is from holding, in the unit of {@code tolerance}: the
-     *     sum of the listed charges, a formula computed once more less the value found
-     * @param tolerance how far it may be
+     * @param residual how far the last line is from holding, in the unit of that line: the sum of
+     *     the listed charges, a formula computed once more less the value found
+     * @param tolerance how far it may be, in the unit of the last line
      * @throws IllegalArgumentException if a number is not finite or the tolerance is negative
      */
     public Detail {
@@ -321,7 +321,7 @@ public final class Step {
   /**
    * Returns the standard uncertainty of the value.
    *
-   * @return u in {@link #scale()}; empty when it or the value is unknown
+   * @return u in the unit of {@link #scale()}; empty when it or the value is unknown
    */
   public OptionalDouble standardUncertainty() {
     return found == null ? OptionalDouble.empty() : found.standardUncertainty();

@@ -18,8 +18,8 @@ import org.brewchem.uncertainty.Traced;
  * @param parameters its parameters
  * @param unit the unit of number and u; empty when there is none
  * @param number the number; empty when it is unknown
- * @param standardUncertainty u; empty when it is unknown
- * @param degreesOfFreedom of u; empty when u is unknown or taken as given
+ * @param standardUncertainty u, in the unit of the number; empty when it is unknown
+ * @param degreesOfFreedom those of u, above 0; empty when u is unknown or taken as given
  * @param origin where the value comes from
  * @param notices the codes of its notices
  * @param whyUnknown why there is no number
@@ -44,8 +44,8 @@ public record StructuredAnswer(
    * @param parameters its parameters
    * @param unit the unit of number and u; empty when there is none
    * @param number the number; empty when it is unknown
-   * @param standardUncertainty u; empty when it is unknown
-   * @param degreesOfFreedom of u; empty when u is unknown or taken as given
+   * @param standardUncertainty u, in the unit of the number; empty when it is unknown
+   * @param degreesOfFreedom those of u, above 0; empty when u is unknown or taken as given
    * @param origin where the value comes from
    * @param notices the codes of its notices
    * @param whyUnknown why there is no number

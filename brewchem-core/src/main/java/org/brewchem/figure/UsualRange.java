@@ -104,6 +104,7 @@ public final class UsualRange {
    *
    * @param quantity the quantity, such as "manganese of a water"
    * @return the range; empty when there is none of that name
+   * @throws IllegalArgumentException if the name is blank
    */
   public static Optional<UsualRange> find(String quantity) {
     return Optional.ofNullable(LIBRARY.get(Checks.notBlank("quantity", quantity)));
@@ -190,7 +191,7 @@ public final class UsualRange {
    *
    * @param argument the name of the argument, for the message
    * @param value the value, in {@link #unit()}
-   * @return the value
+   * @return the value, in {@link #unit()}
    * @throws org.brewchem.OutOfRangeException if the value is not finite or cannot be; the message
    *     names the slip that it may come from
    */
@@ -215,6 +216,7 @@ public final class UsualRange {
    * @param value the value, in {@link #unit()}
    * @return a notice with the value, the usual range and the slip suspected; empty for a usual
    *     value
+   * @throws IllegalArgumentException if the value is not finite
    */
   public Optional<Notice> judge(String subject, double value) {
     return holds(value)
@@ -229,6 +231,7 @@ public final class UsualRange {
    * @param row the row, counted from 1
    * @param value the value, in {@link #unit()}
    * @return a notice about the row; empty for a usual value
+   * @throws IllegalArgumentException if the value is not finite
    */
   public Optional<Notice> judge(String subject, long row, double value) {
     return holds(value)
@@ -252,6 +255,7 @@ public final class UsualRange {
    * @param value the value, in {@link #unit()}
    * @return such as "perhaps mg typed as g: 0.4082 g"; empty for a usual value, and where no slip
    *     that is known leads into the usual range
+   * @throws IllegalArgumentException if the value is not finite
    */
   public Optional<String> slip(double value) {
     Checks.finite(quantity(), value, unit());

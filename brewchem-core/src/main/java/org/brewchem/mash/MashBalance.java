@@ -143,7 +143,7 @@ public final class MashBalance {
    * linear in the totals of the liquor but for activities and pairs, so that a limit of the mash pH
    * is a limit of this charge.
    *
-   * @param mashPH of the cooled sample
+   * @param mashPH the pH of the cooled sample
    * @return the sum of the charges, mEq per litre of liquor: above 0 where the root is higher
    */
   public double chargeAt(double mashPH) {
@@ -153,7 +153,7 @@ public final class MashBalance {
   /**
    * Finds what it takes to move the mash from a pH.
    *
-   * @param mashPH of the cooled sample
+   * @param mashPH the pH of the cooled sample
    * @return the fall of {@link #chargeAt} with the pH, mEq per litre of liquor and pH, above 0
    */
   public double capacityAt(double mashPH) {

@@ -54,6 +54,7 @@ public record SourcedRange(
    *
    * @param number in {@link #unit()}
    * @return true if it does
+   * @throws IllegalArgumentException if the number is not finite
    */
   public boolean contains(double number) {
     Checks.finite("number", number, unit);

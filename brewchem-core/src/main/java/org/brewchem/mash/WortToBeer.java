@@ -209,6 +209,7 @@ public final class WortToBeer {
    * @return the ratio by mass
    * @throws org.brewchem.figure.UnknownFigureException if sulfate or chloride of the water is
    *     unknown
+   * @throws IllegalArgumentException if the chloride of the beer may be 0
    */
   public SourcedRange sulfateToChlorideOfTheBeer() {
     SourcedRange sulfate = sulfateOfTheBeer();

@@ -10,7 +10,7 @@ import org.brewchem.internal.NumberText;
  *
  * @param constraint the constraint
  * @param liquid the liquid that it bounds
- * @param weightedSum by how much the weighted sum would be less
+ * @param weightedSum by how much the weighted sum, a number without a unit, would be less
  * @param economy by how much the plan would be cheaper or, where it went by mass, lighter in grams;
  *     negative where a better sum takes more
  */
@@ -22,7 +22,7 @@ public record ConstraintCost(
    *
    * @param constraint the constraint
    * @param liquid the liquid that it bounds
-   * @param weightedSum by how much the weighted sum would be less
+   * @param weightedSum by how much the weighted sum, a number without a unit, would be less
    * @param economy by how much the plan would be cheaper or lighter
    * @throws IllegalArgumentException if a number is not finite
    */

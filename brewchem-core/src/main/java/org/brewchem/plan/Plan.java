@@ -364,7 +364,7 @@ public final class Plan {
   /**
    * Returns the weighted sum.
    *
-   * @return 0 where every weighted constraint is met, or there is none
+   * @return a number of 0 or more; 0 where every weighted constraint is met, or there is none
    * @throws IllegalStateException if no plan was found
    */
   public double weightedSum() {
@@ -404,8 +404,8 @@ public final class Plan {
   /**
    * Returns what rounding lost.
    *
-   * @return the weighted sum less that before rounding; below 0 by at most 1e-6, where the cheaper
-   *     of equally good plans was taken
+   * @return the weighted sum less that before rounding, a number; below 0 by at most 1e-6, where
+   *     the cheaper of equally good plans was taken
    * @throws IllegalStateException if no plan was found
    */
   public double lostByRounding() {

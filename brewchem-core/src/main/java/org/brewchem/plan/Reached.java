@@ -13,7 +13,7 @@ import org.brewchem.uncertainty.UncertainValue;
  * @param constraint the constraint
  * @param liquid the liquid that it bounds
  * @param answer the figure after the plan, with its uncertainty
- * @param penalty what it adds to the weighted sum; 0 for a hard constraint
+ * @param penalty the number that it adds to the weighted sum; 0 for a hard constraint
  * @param chance the chance that the true value lies within the limits, by linear propagation of the
  *     uncertainties that are stated; empty where one that matters is not
  */
@@ -25,7 +25,7 @@ public record Reached(
    * @param constraint the constraint
    * @param liquid the liquid that it bounds
    * @param answer the figure after the plan, with its uncertainty
-   * @param penalty what it adds to the weighted sum; 0 for a hard constraint
+   * @param penalty the number that it adds to the weighted sum; 0 for a hard constraint
    * @param chance the chance that the true value lies within the limits, by linear propagation of
    *     the uncertainties that are stated; empty where one that matters is not
    * @throws IllegalArgumentException if the penalty is negative or not finite

@@ -217,8 +217,8 @@ public final class ControlChart {
      * Makes what a rule followed.
      *
      * @param label the batch
-     * @param above the side that looks for a rise
-     * @param below the side that looks for a fall
+     * @param above the side that looks for a rise, in the unit of the series
+     * @param below the side that looks for a fall, in the unit of the series
      * @param lowerLimit the lower limit; empty for a rule that counts points
      * @param upperLimit the upper limit; empty for a rule that counts points
      * @throws IllegalArgumentException if a side is not finite

@@ -45,8 +45,8 @@ public interface ControlRule {
    * known and the first point watched with the shift already there.
    *
    * @param shift by how much the mean has shifted, in standard deviations, of either sign
-   * @return the average run length; empty when no formula is known, {@link FalseAlarms} draws it
-   *     then
+   * @return the average run length, in points; empty when no formula is known, {@link FalseAlarms}
+   *     draws it then
    */
   OptionalDouble averageRunLength(double shift);
 
@@ -81,8 +81,8 @@ public interface ControlRule {
     /**
      * Makes what a rule followed.
      *
-     * @param above what is held against the upper limit
-     * @param below what is held against the lower limit
+     * @param above what is held against the upper limit, in standard deviations
+     * @param below what is held against the lower limit, in standard deviations
      * @throws IllegalArgumentException if a number is not finite
      */
     public Followed {

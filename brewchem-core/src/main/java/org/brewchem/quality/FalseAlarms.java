@@ -120,7 +120,7 @@ public final class FalseAlarms {
    *
    * @param rules one or more
    * @param shift by how much the mean has shifted, in standard deviations; 0 for a false alarm
-   * @return the average run length
+   * @return the average run length, in points
    * @throws IllegalArgumentException if there is no rule, the shift is not finite, or a rule lets a
    *     million points pass
    */

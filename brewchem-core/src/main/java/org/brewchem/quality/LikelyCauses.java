@@ -81,7 +81,7 @@ public final class LikelyCauses {
      *
      * @param causes what may have happened, one or more
      * @param strength how strongly the figures speak for it
-     * @param share its share of the evidence
+     * @param share its share of the evidence, 0 to 1
      * @param speaksFor the figures that moved as it moves them
      * @param speaksAgainst the figures that did not behave so
      * @param tellingMeasurements the measurement that would tell, to each cause

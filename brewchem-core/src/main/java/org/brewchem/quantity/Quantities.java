@@ -213,7 +213,7 @@ public final class Quantities {
   /**
    * Returns a specific gravity 20/20.
    *
-   * @param specificGravity the specific gravity
+   * @param specificGravity the specific gravity, a ratio of densities near 1
    * @return the value
    */
   public static SpecificGravity specificGravity(double specificGravity) {

@@ -10,7 +10,10 @@ public final class Temperature extends ScalarValue<Temperature> {
 
   private static final String NAME = "temperature";
 
+  /** By definition (SI). */
   private static final double ZERO_CELSIUS_IN_KELVIN = 273.15;
+
+  /** Of 273.15 K, by definition. */
   private static final double ABSOLUTE_ZERO_IN_FAHRENHEIT = -459.67;
 
   private Temperature(double celsius, double stated, String scale, double absoluteZero) {

@@ -55,6 +55,7 @@ public final class ActivityRule {
    * @param parameters the species' parameters
    * @param otherNeutrals b of the neutral species without parameters, kg/mol, any finite value
    * @return the rule
+   * @throws IllegalArgumentException if {@code otherNeutrals} is not finite
    */
   public static ActivityRule ionSize(IonSizeParameters parameters, double otherNeutrals) {
     Objects.requireNonNull(parameters, "parameters");

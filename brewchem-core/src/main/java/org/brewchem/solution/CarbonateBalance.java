@@ -22,6 +22,8 @@ public final class CarbonateBalance {
   static final double MOST_MOLES_PER_KILOGRAM = 10;
 
   private static final double LOWEST_PH = 2;
+
+  /** An assumption: no water is near it. */
   private static final double HIGHEST_PH = 13.5;
 
   private final Equilibria equilibria;
@@ -77,6 +79,7 @@ public final class CarbonateBalance {
    *
    * @param pH the pH
    * @return eq per kg of water
+   * @throws IllegalArgumentException if the pH is not finite
    */
   public double alkalinityAt(double pH) {
     Checks.finite("pH", pH, "");
@@ -90,6 +93,7 @@ public final class CarbonateBalance {
    * @param alkalinity eq per kg of water
    * @return the pH; empty if there is none between 2 and 13.5, as when the alkalinity is 0, or
    *     twice the total carbon dioxide or more
+   * @throws IllegalArgumentException if the alkalinity is not finite
    */
   public OptionalDouble pHOf(double alkalinity) {
     Checks.finite("alkalinity", alkalinity, "Eq/kg");
@@ -107,6 +111,7 @@ public final class CarbonateBalance {
    * @param alkalinity eq per kg of water, 0 or more
    * @param pH the pH
    * @return mol per kg of water; empty if more than 10 would be needed
+   * @throws IllegalArgumentException if a number is not finite
    */
   public OptionalDouble totalOf(double alkalinity, double pH) {
     Checks.finite("alkalinity", alkalinity, "Eq/kg");
@@ -133,6 +138,7 @@ public final class CarbonateBalance {
    * @param measured the pH
    * @return false if more than 10 mol/kg of carbon dioxide would be needed; the work space is then
    *     not closed
+   * @throws IllegalArgumentException if a number is not finite
    */
   public boolean closeByPH(double alkalinity, double measured) {
     Checks.finite("alkalinity", alkalinity, "Eq/kg");
@@ -153,6 +159,7 @@ public final class CarbonateBalance {
    * @param alkalinity eq per kg of water
    * @param carbonDioxide mol per kg of water, 0 or more
    * @return false if no pH between 2 and 13.5 has them together; the work space is then not closed
+   * @throws IllegalArgumentException if a number is not finite
    */
   public boolean closeByTotal(double alkalinity, double carbonDioxide) {
     Checks.finite("alkalinity", alkalinity, "Eq/kg");
@@ -182,6 +189,7 @@ public final class CarbonateBalance {
    * @param measured the pH, above the end point
    * @return false if more than 10 mol/kg of carbon dioxide would be needed; the work space is then
    *     not closed
+   * @throws IllegalArgumentException if a number is not finite
    */
   public boolean closeByTitration(double alkalinity, double endPoint, double measured) {
     Checks.finite("alkalinity", alkalinity, "Eq/kg");
@@ -209,6 +217,7 @@ public final class CarbonateBalance {
    * @param endPoint the pH that the titration ends at
    * @param measured the pH at which it is neutral
    * @return eq per kg of water
+   * @throws IllegalArgumentException if a number is not finite
    */
   public double titrated(double carbonDioxide, double endPoint, double measured) {
     Checks.finite("carbon dioxide", carbonDioxide, "mol/kg");

@@ -96,6 +96,7 @@ public final class CarbonateClosure {
    *
    * @param alkalinity carbonate alkalinity, eq per kg of water
    * @return the closed contents
+   * @throws IllegalArgumentException if no pH between 2 and 13.5 has the alkalinity
    */
   public Contents byAlkalinity(Traced alkalinity) {
     Objects.requireNonNull(alkalinity, "alkalinity");

@@ -34,7 +34,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Contents {
 
-  /** Water at 20 °C; extract and dissolved salts are neglected. */
+  /** Water at 20 °C, which is 293.15 K by definition; extract and dissolved salts are neglected. */
   static final double STANDARD_KILOGRAMS_PER_LITRE =
       WaterProperties.densityKgPerCubicMetre(293.15) / 1000;
 

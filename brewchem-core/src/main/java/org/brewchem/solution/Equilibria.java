@@ -121,6 +121,7 @@ public final class Equilibria {
    *
    * @param index the component's index
    * @return its total, mol per kg of water
+   * @throws IllegalArgumentException if there is no component of that index
    */
   public double total(int index) {
     return solver.totals()[Checks.index("index", index, compiled.components.size())];
@@ -220,6 +221,7 @@ public final class Equilibria {
    *
    * @param index the component's index
    * @return eq per kg of water, of either sign
+   * @throws IllegalArgumentException if there is no component of that index
    */
   public double chargeOf(int index) {
     solver.refresh();
@@ -382,11 +384,7 @@ public final class Equilibria {
     return stateAt(pH);
   }
 
-  /**
-   * Returns everything at the last solution of this work space.
-   *
-   * @return pH, ionic strength and species
-   */
+  /** {@return pH, ionic strength and species at the last solution of this work space} */
   public Equilibrium state() {
     return stateAt(solver.ph());
   }

@@ -29,7 +29,7 @@ public final class NoSolutionException extends ArithmeticException {
    * @param what what was sought
    * @param low lower end of the range in which it was looked for
    * @param high upper end of that range
-   * @param residual what was left over of the balance
+   * @param residual what was left over, in the unit of the balance
    * @param iterations evaluations of the balance
    */
   public NoSolutionException(

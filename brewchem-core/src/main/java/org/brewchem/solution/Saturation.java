@@ -38,9 +38,10 @@ public final class Saturation {
    *
    * @param after what the liquid then holds
    * @param added the substance
-   * @param molesPerKilogram how much of it, mol per kg of water
+   * @param molesPerKilogram how much of it, mol per kg of water, 0 or more
    * @return one notice for each mineral that what was added supersaturates, with its index; one by
    *     the printed solubility where the amount alone exceeds it; else empty
+   * @throws IllegalArgumentException if the amount is negative or not finite
    */
   public static List<Notice> notices(Contents after, Solute added, double molesPerKilogram) {
     Checks.nonNegative("amount added", molesPerKilogram, "mol/kg");

@@ -71,6 +71,7 @@ public final class SimulatedTitration {
    *
    * @param millilitres volumes of titrant, mL, each 0 or more, best in ascending order
    * @return the pH after each, in a new array of the same length
+   * @throws IllegalArgumentException if a volume is negative or not finite
    */
   public double[] pHAfter(double[] millilitres) {
     DoseSearch dose = search();

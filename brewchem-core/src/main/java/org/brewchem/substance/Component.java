@@ -316,7 +316,7 @@ public final class Component implements Solute {
         Arrays.asList(dissociation));
   }
 
-  /** Refuses an empty list, and steps that become stronger. */
+  /** Refuses an empty list, and steps that become stronger at 25 °C, by definition 298.15 K. */
   static void checkOrder(String name, List<EquilibriumConstant> dissociation) {
     if (dissociation.isEmpty()) {
       throw new IllegalArgumentException(Excerpt.of(name) + ": at least one constant is needed");

@@ -165,7 +165,7 @@ public final class EquilibriumConstant {
   /**
    * Returns the constant log10 K = a + b T + c/T + d log10 T + e/T², T in kelvin.
    *
-   * @param a the constant term
+   * @param a the constant term, a number
    * @param b the coefficient of T, in 1/K
    * @param c the coefficient of 1/T, in K
    * @param d the coefficient of log10 T

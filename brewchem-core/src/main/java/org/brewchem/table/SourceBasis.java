@@ -14,10 +14,10 @@ import org.brewchem.water.WaterCode;
  * @param condition in words, such as "the sulfate were stated as sulfur"
  * @param rows how many rows have the figure and a balance
  * @param medianAsStated the median of the ion balance as stated, per cent of the sum
- * @param medianIfSo the same if the column is read so
+ * @param medianIfSo the same if the column is read so, per cent
  * @param typicalAsStated the median of its absolute value as stated, per cent
- * @param typicalIfSo the same if the column is read so
- * @param shareNearer the share of rows whose balance comes nearer to 0
+ * @param typicalIfSo the same if the column is read so, per cent
+ * @param shareNearer the share of rows whose balance comes nearer to 0, 0 to 1
  * @param suspected whether all this is more than chance and no other reading does clearly better
  */
 public record SourceBasis(
@@ -40,10 +40,10 @@ public record SourceBasis(
    * @param condition in words, such as "the sulfate were stated as sulfur"
    * @param rows how many rows have the figure and a balance
    * @param medianAsStated the median of the ion balance as stated, per cent of the sum
-   * @param medianIfSo the same if the column is read so
+   * @param medianIfSo the same if the column is read so, per cent
    * @param typicalAsStated the median of its absolute value as stated, per cent
-   * @param typicalIfSo the same if the column is read so
-   * @param shareNearer the share of rows whose balance comes nearer to 0
+   * @param typicalIfSo the same if the column is read so, per cent
+   * @param shareNearer the share of rows whose balance comes nearer to 0, 0 to 1
    * @param suspected whether all this is more than chance and no other reading does clearly better
    * @throws IllegalArgumentException if a number is not finite or the share is not from 0 to 1
    */

@@ -31,7 +31,10 @@ public final class AlkalinityCurve {
   private static final double[] END_POINTS = {4.9, 4.6, 4.3};
   private static final int MOST_ROUNDS = 50;
 
-  /** End points are rounded to 0.01, so that two neighbours may alternate for ever. */
+  /**
+   * More than the 0.01 to which end points are rounded by definition, so that two neighbours do not
+   * alternate for ever.
+   */
   private static final double SETTLED = 0.0101;
 
   /** What is left of a condition that holds, mL or as a share. */

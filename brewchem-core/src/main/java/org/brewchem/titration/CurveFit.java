@@ -51,6 +51,7 @@ public final class CurveFit implements Answering {
   /** At most a quarter of the readings is named; a curve that loses more is another curve. */
   private static final int MOST_BAD_SHARE = 4;
 
+  /** The quantile 0.75 of the normal distribution. */
   private static final double NORMAL_QUARTILE = 0.6745;
 
   /** Normal residuals of a dozen readings rarely have a scatter of 1.6 times their middle. */

@@ -38,13 +38,17 @@ import org.brewchem.uncertainty.Traced;
  */
 public final class ElectrodeCalibration implements Answering {
 
+  /** C/mol, exact in the SI of 2019. */
   private static final double FARADAY_CONSTANT = 96485.33212;
+
   private static final double ISOPOTENTIAL_PH = 7;
 
-  // Limits of a verdict: common practice, no source.
+  /** A limit of the verdict, like those below: common practice, no source. */
   private static final double LEAST_SLOPE = 0.95;
 
+  /** Common practice, no source. */
   private static final double GREATEST_SLOPE = 1.02;
+
   private static final double GREATEST_OFFSET_MILLIVOLTS = 30;
   private static final double GREATEST_DEVIATION_PH = 0.05;
   private static final double LEAST_SPAN_PH = 1;

@@ -25,6 +25,8 @@ final class InflectionSearch {
 
   private static final int FINEST = 4096;
   private static final int COARSEST = 16;
+
+  /** The quantile 0.75 of the normal distribution. */
   private static final double NORMAL_QUARTILE = 0.6745;
 
   private final double[] millilitres;

@@ -22,6 +22,7 @@ final class Movement {
   /** Chance of a false alarm, both sides. */
   private static final double SIGNIFICANCE = 0.01;
 
+  /** The quantile 0.995 of the normal distribution. */
   private static final double NORMAL_QUANTILE = 2.576;
 
   /** A wait as long as the first leaves some movement unseen; our choice. */

@@ -146,7 +146,7 @@ public final class GlassDose<L extends Liquid> implements Answering {
    *
    * @param tank the tank
    * @param read the pH read in the glass
-   * @param standardUncertainty u of the reading
+   * @param standardUncertainty u of the reading, in pH, 0 or more
    * @return the reading, and by how much the tank will differ from the glass
    * @throws IllegalStateException if this is the glass without a dose
    */

@@ -420,6 +420,7 @@ public final class Treatments {
    *
    * @param amount the mass of chalk per volume of the liquid
    * @return the treatment, with a notice of the part that dissolves; the rest stays as a solid
+   * @throws IllegalArgumentException if the mass is 0
    */
   public static Treatment chalkClosed(MassConcentration amount) {
     Objects.requireNonNull(amount, "amount");

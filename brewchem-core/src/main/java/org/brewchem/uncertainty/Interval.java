@@ -90,6 +90,7 @@ public final class Interval {
    *
    * @param value the value, in {@link #unit()}
    * @return whether it lies inside
+   * @throws IllegalArgumentException if the value is not finite
    */
   public boolean contains(double value) {
     Checks.finite("value", value, unit);

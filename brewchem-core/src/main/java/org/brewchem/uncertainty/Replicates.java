@@ -184,7 +184,7 @@ public final class Replicates {
 
   /**
    * Returns what to keep in mind about an uncertainty that comes from two replicates alone: the
-   * coverage factor, and how many would do.
+   * coverage factor, the quantile of Student's t for 95 %, and how many would do.
    *
    * @return the caution; empty for three or more values
    */

@@ -149,6 +149,7 @@ public final class Traced {
    *
    * @param other what is added, in the same unit
    * @return the sum
+   * @throws IllegalArgumentException if the sum is not finite
    */
   public Traced plus(Traced other) {
     return linear(value + other.value, new Traced[] {this, other}, new double[] {1, 1});
@@ -159,6 +160,7 @@ public final class Traced {
    *
    * @param other what is subtracted, in the same unit
    * @return the difference
+   * @throws IllegalArgumentException if the difference is not finite
    */
   public Traced minus(Traced other) {
     return linear(value - other.value, new Traced[] {this, other}, new double[] {1, -1});
@@ -181,8 +183,9 @@ public final class Traced {
   /**
    * Returns this number times another.
    *
-   * @param other the factor
+   * @param other the factor, in a unit of its own
    * @return the product
+   * @throws IllegalArgumentException if the product is not finite
    */
   public Traced times(Traced other) {
     return linear(
@@ -208,7 +211,7 @@ public final class Traced {
   /**
    * Returns the same sources and sensitivities around another value.
    *
-   * @param other the value
+   * @param other the value, in the unit of this number
    * @return the number
    */
   public Traced withValue(double other) {

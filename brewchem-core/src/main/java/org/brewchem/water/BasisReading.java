@@ -11,7 +11,7 @@ import org.brewchem.substance.Ion;
  * @param code which reading it is
  * @param ion the ion; bicarbonate stands for the alkalinity
  * @param condition in words, such as "the sulfate were stated as sulfur"
- * @param factor what the equivalents of the ion are multiplied by
+ * @param factor the number that the equivalents of the ion are multiplied by
  * @param asStated the ion balance as the report states the figure, per cent of the sum
  * @param ifSo the ion balance if it is read so, per cent of the sum
  */
@@ -24,7 +24,7 @@ public record BasisReading(
    * @param code which reading it is
    * @param ion the ion; bicarbonate stands for the alkalinity
    * @param condition in words, such as "the sulfate were stated as sulfur"
-   * @param factor what the equivalents of the ion are multiplied by
+   * @param factor the number that the equivalents of the ion are multiplied by
    * @param asStated the ion balance as the report states the figure, per cent of the sum
    * @param ifSo the ion balance if it is read so, per cent of the sum
    * @throws IllegalArgumentException if a number is not finite

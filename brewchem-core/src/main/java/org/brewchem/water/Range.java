@@ -12,8 +12,8 @@ import org.brewchem.internal.NumberText;
  * The values between which a figure of a water lies, when some of what was reported is known only
  * to lie between two values.
  *
- * @param lowest the lowest value
- * @param highest the highest value
+ * @param lowest the lowest value, in {@code unit}
+ * @param highest the highest value, in {@code unit}
  * @param unit the unit of both; empty for a pH or a plain number
  */
 public record Range(double lowest, double highest, String unit) {
@@ -21,8 +21,8 @@ public record Range(double lowest, double highest, String unit) {
   /**
    * Makes a range.
    *
-   * @param lowest the lowest value
-   * @param highest the highest value
+   * @param lowest the lowest value, in {@code unit}
+   * @param highest the highest value, in {@code unit}
    * @param unit the unit of both; empty for a pH or a plain number
    * @throws IllegalArgumentException if one is not finite or the highest is below the lowest
    */
