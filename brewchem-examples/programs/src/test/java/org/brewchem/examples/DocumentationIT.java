@@ -16,7 +16,6 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.jar.JarEntry;
 import java.util.jar.JarFile;
-import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -43,8 +42,6 @@ class DocumentationIT {
   /** Names a file that a page starts with, as the JShell command of that page does. */
   private static final Pattern START_UP =
       Pattern.compile("^<!-- start-up: (\\S+) -->$", Pattern.MULTILINE);
-
-  private static final Pattern LINK = Pattern.compile("\\]\\(([^)#:\\s]+)(#[^)\\s]*)?\\)");
 
   private static final Pattern IMPORT =
       Pattern.compile("^import (static )?(org[.]brewchem[.][A-Za-z.]+)[.][*];$", Pattern.MULTILINE);
@@ -152,19 +149,6 @@ class DocumentationIT {
     } catch (ClassNotFoundException e) {
       throw new IllegalStateException(e);
     }
-  }
-
-  @Test
-  void whatAPageLinksToExists() throws IOException {
-    List<String> missing = new ArrayList<>();
-    for (Path page : pages()) {
-      for (MatchResult link : LINK.matcher(Files.readString(page)).results().toList()) {
-        if (!Files.exists(page.resolveSibling(link.group(1)))) {
-          missing.add(ROOT.relativize(page) + ": " + link.group(1));
-        }
-      }
-    }
-    assertEquals(List.of(), missing);
   }
 
   private static List<Path> pages() throws IOException {
