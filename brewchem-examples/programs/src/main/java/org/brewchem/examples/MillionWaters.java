@@ -43,8 +43,6 @@ public final class MillionWaters {
 
   private static final int ROWS_OF_A_TABLE = 20_000;
   private static final int CHECK_EVERY = 997;
-  private static final Chemistry CHEMISTRY = Chemistry.of(Level.ACTIVITY);
-
   private static final String HEADINGS =
       "sample,calcium [mg/L],magnesium [mg/L],sodium [mg/L],potassium [mg/L],chloride [mg/L],"
           + "sulfate [mg/L],nitrate [mg/L],total carbon dioxide [mmol/L]\n";
@@ -82,13 +80,14 @@ public final class MillionWaters {
   /**
    * Writes both files into a temporary directory, prints what came of it, and deletes them.
    *
-   * @param arguments the number of rows, a million if it is left out, and the number of threads, 1
-   *     if it is left out
+   * @param arguments the number of rows, a million if it is left out, the number of threads, 1 if
+   *     it is left out, and the level of the chemistry, {@code ACTIVITY} if it is left out
    * @throws IOException if a file cannot be written or read
    */
   public static void main(String[] arguments) throws IOException {
     int rows = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 1_000_000;
     int threads = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 1;
+    Level level = arguments.length > 2 ? Level.valueOf(arguments[2]) : Level.ACTIVITY;
     Path directory = Files.createTempDirectory("waters");
     Path waters = directory.resolve("waters.csv");
     Path results = directory.resolve("results.csv");
@@ -97,7 +96,7 @@ public final class MillionWaters {
       long start = System.nanoTime();
       Summary summary;
       try (ConsoleProgress progress = ConsoleProgress.of("waters")) {
-        summary = calculate(waters, results, threads, progress);
+        summary = calculate(waters, results, threads, Chemistry.of(level), progress);
       }
       System.out.printf(
           Locale.ROOT,
@@ -193,13 +192,15 @@ public final class MillionWaters {
    * @param waters the file to read
    * @param results the file to write
    * @param threads how many threads solve the rows
+   * @param chemistry under which they are solved
    * @param progress is told how far it is
    * @return what came of it
    * @throws IOException if a file cannot be written or read
    */
-  public static Summary calculate(Path waters, Path results, int threads, Progress progress)
+  public static Summary calculate(
+      Path waters, Path results, int threads, Chemistry chemistry, Progress progress)
       throws IOException {
-    Tally tally = new Tally();
+    Tally tally = new Tally(chemistry);
     CsvFile file = CsvFile.of(waters).withTexts("sample");
     try (CsvWriter out = CsvWriter.to(results)) {
       TableConsumer use = table -> out.write(tally.results(table, threads));
@@ -217,6 +218,7 @@ public final class MillionWaters {
   /** Counts failures and compares with calculations one by one. */
   private static final class Tally {
 
+    private final Chemistry chemistry;
     private final Map<String, Integer> failures = new TreeMap<>();
     private long rows;
     private int checked;
@@ -224,8 +226,12 @@ public final class MillionWaters {
     private double ofAlkalinity;
     private double ofResidualAlkalinity;
 
+    Tally(Chemistry chemistry) {
+      this.chemistry = chemistry;
+    }
+
     Table results(Table table, int threads) {
-      Waters waters = Waters.from(table).under(CHEMISTRY).parallel(threads);
+      Waters waters = Waters.from(table).under(chemistry).parallel(threads);
       List<Column> columns =
           waters.columns(
               Figures.PH_VALUE, Figures.CARBONATE_ALKALINITY, WaterFigures.RESIDUAL_ALKALINITY);
@@ -248,7 +254,7 @@ public final class MillionWaters {
 
     private void check(
         Table table, int i, Column pH, Column alkalinity, Column residualAlkalinity) {
-      Solution solution = Solution.at(celsius(25)).under(CHEMISTRY);
+      Solution solution = Solution.at(celsius(25)).under(chemistry);
       for (Ion ion :
           new Ion[] {
             Ion.CALCIUM,

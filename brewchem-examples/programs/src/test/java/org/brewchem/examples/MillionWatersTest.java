@@ -8,15 +8,21 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import org.brewchem.readers.CsvFile;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Level;
 import org.brewchem.table.Table;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** The program at a fiftieth of its size. */
 class MillionWatersTest {
 
   private static final int ROWS = 20_000;
   private static final int BAD = 20;
+
+  private static final Chemistry ACTIVITY = Chemistry.of(Level.ACTIVITY);
 
   @TempDir private Path directory;
 
@@ -26,7 +32,7 @@ class MillionWatersTest {
     Path results = directory.resolve("results.csv");
     MillionWaters.write(waters, ROWS, BAD);
     MillionWaters.Summary summary =
-        MillionWaters.calculate(waters, results, 1, (rows, share) -> {});
+        MillionWaters.calculate(waters, results, 1, ACTIVITY, (rows, share) -> {});
     assertEquals(ROWS, summary.rows());
     assertEquals(BAD, summary.failed());
     assertEquals(
@@ -45,14 +51,16 @@ class MillionWatersTest {
     assertTrue(found.column("pH").value(0) > 6 && found.column("pH").value(0) < 10);
   }
 
-  @Test
-  void twoThreadsWriteTheSameFile() throws IOException {
+  @ParameterizedTest
+  @EnumSource(Level.class)
+  void twoThreadsWriteTheSameFile(Level level) throws IOException {
+    Chemistry chemistry = Chemistry.of(level);
     Path waters = directory.resolve("waters.csv");
     MillionWaters.write(waters, 5000, 5);
     Path one = directory.resolve("one.csv");
     Path two = directory.resolve("two.csv");
-    MillionWaters.calculate(waters, one, 1, (rows, share) -> {});
-    MillionWaters.calculate(waters, two, 2, (rows, share) -> {});
+    MillionWaters.calculate(waters, one, 1, chemistry, (rows, share) -> {});
+    MillionWaters.calculate(waters, two, 2, chemistry, (rows, share) -> {});
     assertEquals(-1, Files.mismatch(one, two));
   }
 }
