@@ -166,6 +166,7 @@ public final class EngineTables {
               relative("doses agree closer than they can be measured out"),
               130,
               () -> doses(model, EngineModel.named(model))));
+      checks.addAll(EngineDoses.of(model));
     }
     checks.add(
         check(
@@ -188,11 +189,11 @@ public final class EngineTables {
     return checks;
   }
 
-  private interface Rows {
+  interface Rows {
     List<Row> evaluate();
   }
 
-  private static ReferenceCheck check(
+  static ReferenceCheck check(
       String id,
       String title,
       String model,
@@ -212,11 +213,11 @@ public final class EngineTables {
         rows::evaluate);
   }
 
-  private static Tolerance pHTolerance(String model) {
+  static Tolerance pHTolerance(String model) {
     return Tolerance.absolute(model.equals("pairs") ? 0.003 : 0.0015, "pH", PH_REASON);
   }
 
-  private static Tolerance relative(String reason) {
+  static Tolerance relative(String reason) {
     return Tolerance.relative(RELATIVE_TOLERANCE, reason);
   }
 
@@ -322,11 +323,11 @@ public final class EngineTables {
         : solution.equilibrium();
   }
 
-  private static boolean isOpen(CsvTable.Line row) {
+  static boolean isOpen(CsvTable.Line row) {
     return row.text("mode").equals("open");
   }
 
-  private static Pressure carbonDioxide(CsvTable.Line row) {
+  static Pressure carbonDioxide(CsvTable.Line row) {
     return Pressure.ofAtmospheres(Math.pow(10, row.number("log10_pCO2_atm")));
   }
 
@@ -411,11 +412,11 @@ public final class EngineTables {
         });
   }
 
-  private static Acid acid(CsvTable.Line row) {
+  static Acid acid(CsvTable.Line row) {
     return ACIDS.getOrDefault(row.text("acid"), Acid.HYDROCHLORIC);
   }
 
-  private static Map<Component, Double> totals(CsvTable.Line row) {
+  static Map<Component, Double> totals(CsvTable.Line row) {
     Map<Component, Double> totals = new LinkedHashMap<>();
     MILLIMOLAL.forEach(
         (column, component) -> {
@@ -432,7 +433,7 @@ public final class EngineTables {
     }
   }
 
-  private static Row pH(String label, double expected, PH computed) {
+  static Row pH(String label, double expected, PH computed) {
     return Row.of(label, expected, computed.value(), HowKnown.COMPUTED);
   }
 
@@ -441,7 +442,7 @@ public final class EngineTables {
     return row.text("water") + ", " + row.text("t_C") + " °C, " + row.text("mode") + pressure;
   }
 
-  private static String doseLabel(CsvTable.Line row) {
+  static String doseLabel(CsvTable.Line row) {
     return waterLabel(row) + ", " + row.text("acid") + " to pH " + row.text("pH_target");
   }
 }
