@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.UsualRange;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.AmountOfSubstance;
@@ -44,7 +45,7 @@ import org.jspecify.annotations.Nullable;
  * states its use by {@link #withUse(Use, String)}.
  *
  * <p>Two reagents are equal when all that is stated of them is: compound, assay, density with its
- * uncertainty and sources, the part bound in esters, and uses.
+ * uncertainty and sources, the part bound in esters, uses, and whether the assay was assumed.
  *
  * <p>Concentrated acids and alkalis burn skin and eyes. Follow the supplier's safety data sheet and
  * local rules, add acid to water and never water to acid, and check the label: strengths and
@@ -67,6 +68,7 @@ public final class Reagent {
   private final @Nullable MassFraction boundInEsters;
   private final @Nullable Double boundRelativeUncertainty;
   private final Map<Use, String> uses;
+  private final @Nullable UsualPurity assumed;
 
   private Reagent(
       Compound compound,
@@ -77,7 +79,8 @@ public final class Reagent {
       @Nullable Double assayRelativeUncertainty,
       @Nullable MassFraction boundInEsters,
       @Nullable Double boundRelativeUncertainty,
-      Map<Use, String> uses) {
+      Map<Use, String> uses,
+      @Nullable UsualPurity assumed) {
     this.compound = compound;
     this.assay = assay;
     Checks.positive("assay of " + compound.name(), assay.inMassPercent(), "% by mass");
@@ -88,6 +91,7 @@ public final class Reagent {
     this.boundInEsters = boundInEsters;
     this.boundRelativeUncertainty = boundRelativeUncertainty;
     this.uses = uses;
+    this.assumed = assumed;
   }
 
   /**
@@ -110,7 +114,48 @@ public final class Reagent {
         boxed(StrongLacticAcid.relativeUncertaintyOfLabel(compound, assay)),
         oligomers.map(StrongLacticAcid::boundInEsters).orElse(null),
         oligomers.isPresent() ? StrongLacticAcid.relativeUncertaintyOfBoundPart() : null,
-        compound.statedUses());
+        compound.statedUses(),
+        null);
+  }
+
+  /**
+   * Returns a salt or a lime whose bag states no assay, with what specifications allow: the middle
+   * of their limits, and the standard uncertainty of a rectangular distribution between them. Every
+   * answer that rests on it says that the assay is assumed.
+   *
+   * <p>Calcium chloride dihydrate that has lost water holds more calcium chloride than its formula
+   * says; its limits, and so the reagent, count calcium chloride without water.
+   *
+   * @param compound what the bag is called: calcium chloride anhydrous or as the dihydrate, gypsum,
+   *     chalk, slaked lime, sodium bicarbonate or sodium chloride
+   * @return the reagent, its assay counting {@link #compound()}
+   * @throws IllegalArgumentException if no specification of the compound is known
+   */
+  public static Reagent ofUsualPurity(Compound compound) {
+    Objects.requireNonNull(compound, "compound");
+    UsualPurity purity =
+        UsualPurity.of(compound)
+            .orElseThrow(
+                () ->
+                    new IllegalArgumentException(
+                        "compound: no usual purity of "
+                            + Excerpt.of(compound.name())
+                            + " is known; state the assay of the label, or one of "
+                            + UsualPurity.known()));
+    Reagent bought =
+        of(purity.counted(), purity.middle())
+            .withAssayUncertainty(purity.relativeStandardUncertainty());
+    return new Reagent(
+        bought.compound,
+        bought.assay,
+        bought.density,
+        bought.densityRelativeUncertainty,
+        bought.densitySources,
+        bought.assayRelativeUncertainty,
+        bought.boundInEsters,
+        bought.boundRelativeUncertainty,
+        bought.uses,
+        purity);
   }
 
   private static @Nullable Double boxed(OptionalDouble number) {
@@ -139,7 +184,8 @@ public final class Reagent {
         assayRelativeUncertainty,
         boundInEsters,
         boundRelativeUncertainty,
-        uses);
+        uses,
+        assumed);
   }
 
   /**
@@ -160,7 +206,8 @@ public final class Reagent {
             "relative standard uncertainty of the assay", relativeStandardUncertainty, ""),
         boundInEsters,
         boundRelativeUncertainty,
-        uses);
+        uses,
+        assumed);
   }
 
   /**
@@ -202,7 +249,8 @@ public final class Reagent {
         assayRelativeUncertainty,
         fractionOfTheAcid,
         relative,
-        uses);
+        uses,
+        assumed);
   }
 
   /**
@@ -226,7 +274,8 @@ public final class Reagent {
         assayRelativeUncertainty,
         boundInEsters,
         boundRelativeUncertainty,
-        Permissions.stating(toString(), compound, uses, use, basis));
+        Permissions.stating(toString(), compound, uses, use, basis),
+        assumed);
   }
 
   /**
@@ -251,13 +300,17 @@ public final class Reagent {
   }
 
   /**
-   * Returns what is unusual about the label: a strength or a density that may be a slip of typing,
-   * and a density that is more than 5 % off what tables give for the strength (our choice).
+   * Returns what is notable about the label: a strength or a density that may be a slip of typing,
+   * a density that is more than 5 % off what tables give for the strength (our choice), an assay
+   * that was assumed.
    *
    * @return an unmodifiable list, empty when there is nothing
    */
   public List<Notice> notices() {
     List<Notice> list = new ArrayList<>();
+    if (assumed != null) {
+      list.add(assumed.notice());
+    }
     USUAL_ASSAY.judge("assay of " + compound.name(), assay.inMassPercent()).ifPresent(list::add);
     if (density != null) {
       double typed = density.inGramsPerMillilitre();
@@ -509,7 +562,8 @@ public final class Reagent {
         && Objects.equals(assayRelativeUncertainty, other.assayRelativeUncertainty)
         && Objects.equals(boundInEsters, other.boundInEsters)
         && Objects.equals(boundRelativeUncertainty, other.boundRelativeUncertainty)
-        && uses.equals(other.uses);
+        && uses.equals(other.uses)
+        && Objects.equals(assumed, other.assumed);
   }
 
   @Override

@@ -48,6 +48,8 @@ class EqualityTest {
             () -> lactic(80).withDensity(Density.ofGramsPerMillilitre(1.19), 0.01),
             () -> lactic(80).withAssayUncertainty(0.01),
             () -> lactic(80).withAssayUncertainty(0),
+            () -> Reagent.ofUsualPurity(Salt.GYPSUM),
+            () -> Reagent.of(Salt.GYPSUM, Reagent.ofUsualPurity(Salt.GYPSUM).assay()),
             () -> lactic(80).withBoundInEsters(MassFraction.ofMassPercent(10)),
             () -> lactic(80).withBoundInEsters(MassFraction.ofMassPercent(10), 0.2),
             () -> lactic(80).withUse(Use.BEER, "our authority"),

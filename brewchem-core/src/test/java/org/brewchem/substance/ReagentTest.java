@@ -21,6 +21,8 @@ import org.brewchem.quantity.Mass;
 import org.brewchem.quantity.MassFraction;
 import org.brewchem.quantity.Volume;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class ReagentTest {
 
@@ -194,6 +196,51 @@ class ReagentTest {
     assertThrows(IllegalArgumentException.class, () -> reagent.withAssayUncertainty(-0.1));
     assertThrows(
         IllegalArgumentException.class, () -> Reagent.of(Acid.LACTIC, MassFraction.of(0.0)));
+  }
+
+  /** The limits as salts-and-limes.csv prints them: JECFA INS 509 and 516, a bulletin, E 170(i). */
+  @ParameterizedTest
+  @CsvSource({
+    "'calcium chloride, anhydrous', 'calcium chloride, anhydrous', 94, 97",
+    "calcium chloride dihydrate, 'calcium chloride, anhydrous', 99.0, 107.0",
+    "calcium sulfate dihydrate (gypsum), calcium sulfate dihydrate (gypsum), 96.4, 102.4",
+    "calcium carbonate (chalk), calcium carbonate (chalk), 96.03, 100",
+    "sodium chloride, sodium chloride, 97, 100"
+  })
+  void aBagWithoutAnAssayIsTakenBetweenThePrintedLimits(
+      String bag, String counted, double least, double most) {
+    Salt salt = Salt.named(bag);
+    Reagent reagent = Reagent.ofUsualPurity(salt);
+    assertEquals(counted, reagent.compound().name());
+    double perFormula =
+        reagent.compound().molarMass().inGramsPerMole() / salt.molarMass().inGramsPerMole();
+    double middle = (least + most) / 2 * perFormula;
+    assertEquals(middle, reagent.assay().inMassPercent(), 0.03);
+    assertEquals(
+        (most - least) / (most + least) / Math.sqrt(3),
+        reagent.relativeStandardUncertaintyByMass().orElseThrow(),
+        0.0003);
+    assertEquals(SubstanceCode.ASSUMED_PURITY, reagent.notices().get(0).code());
+  }
+
+  /** 23 % lost and 1 % impure, or 19 % lost and pure, of 79.07 % in the formula. */
+  @Test
+  void theLimitsOfGypsumFollowFromItsLossOnDrying() {
+    double formula = 136.14 / Salt.GYPSUM.molarMass().inGramsPerMole();
+    assertEquals(96.4, 100 * 0.77 * 0.99 / formula, 0.05);
+    assertEquals(102.4, 100 * 0.81 / formula, 0.05);
+  }
+
+  @Test
+  void aBagOfNoKnownSpecificationIsRefusedByName() {
+    IllegalArgumentException refusal =
+        assertThrows(
+            IllegalArgumentException.class, () -> Reagent.ofUsualPurity(Salt.POTASSIUM_CHLORIDE));
+    assertTrue(
+        refusal.getMessage().startsWith("compound: no usual purity of potassium chloride is known"),
+        refusal.getMessage());
+    assertTrue(
+        Reagent.ofUsualPurity(Base.CALCIUM_HYDROXIDE).notices().get(0).text().contains("92"));
   }
 
   @Property(tries = 200)

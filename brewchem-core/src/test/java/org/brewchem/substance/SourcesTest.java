@@ -32,7 +32,8 @@ class SourcesTest {
           "primary-buffers.csv",
           "reagent-densities.csv",
           "reagent-uses.csv",
-          "solubilities.csv");
+          "solubilities.csv",
+          "usual-purities.csv");
 
   @Test
   void everyKeyOfTheTablesResolves() throws IOException {
