@@ -38,6 +38,7 @@ import org.brewchem.plan.Downstream;
 import org.brewchem.plan.Plan;
 import org.brewchem.plan.Shelf;
 import org.brewchem.plan.ShelfItem;
+import org.brewchem.plan.WaterPortion;
 import org.brewchem.quality.BatchRecord;
 import org.brewchem.quality.ControlChart;
 import org.brewchem.quality.ControlRule;
@@ -53,6 +54,9 @@ import org.brewchem.substance.Acid;
 import org.brewchem.substance.Mineral;
 import org.brewchem.substance.Reagent;
 import org.brewchem.substance.Salt;
+import org.brewchem.table.Beers;
+import org.brewchem.table.Column;
+import org.brewchem.table.Table;
 import org.brewchem.titration.AcidityResult;
 import org.brewchem.titration.BufferReading;
 import org.brewchem.titration.ElectrodeCalibration;
@@ -112,6 +116,12 @@ final class ApiSamples {
                 Reagent.of(Acid.LACTIC, massPercent(80)).withDensity(density(), 0.01),
                 Tank.holding(hL(20), hL(0.3)))
             .to(Constraint.around(Figures.PH_VALUE, pH(4.2), 0.05)));
+    all.put(
+        Beers.class,
+        Beers.from(
+            Table.of(
+                Column.of("pH", 4.4, 4.3),
+                Column.of("titratable acidity [g/L as lactic acid, to pH 8.2]", 1.8, 2.0))));
     all.put(WortBuffer.class, WortBuffer.assumedAtKnockOut());
     all.put(ControlRule.class, ControlRules.beyond(3));
     ControlSeries series = ControlSeries.of("acidity", "g/L", 1, 2, 1, 2, 1, 2, 1, 2);
@@ -137,6 +147,7 @@ final class ApiSamples {
     Plan.Request request =
         Plan.from(water)
             .using(shelf)
+            .forPortions(WaterPortion.portion("H2O", hL(1)))
             .meeting(Target.named("sample").with(Constraint.atLeast(Figures.CALCIUM, mgPerL(99))));
     all.put(Plan.Request.class, request);
     all.put(Plan.class, request.solve());

@@ -38,7 +38,8 @@ class EveryAnswerIsExplainedTest {
           "Liquid.answer",
           "Judgement.answer",
           "Waters.answer",
-          "Acidities.answer");
+          "Acidities.answer",
+          "Beers.answer");
 
   /** The room whose own test walks its answers, and fails when it leaves one out. */
   private static final String WALKED_ELSEWHERE = "org.brewchem.titration";

@@ -3,6 +3,7 @@ package org.brewchem.plan;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.brewchem.figure.Answer;
@@ -224,6 +225,7 @@ final class Solved {
   }
 
   int portion(String name) {
+    Objects.requireNonNull(name, "portion");
     for (int p = 0; p < query.portions().size(); p++) {
       if (query.portions().get(p).name().equals(name)) {
         return p;

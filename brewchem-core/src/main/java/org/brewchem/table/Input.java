@@ -81,6 +81,14 @@ final class Input {
     return of(column, 1, Range.ANY);
   }
 
+  /** Reads numbers of a column that may have no unit, such as a pH. */
+  static Input withoutUnit(Column column) {
+    if (column.unit().isPresent()) {
+      throw new IllegalArgumentException("column \"" + column.heading() + "\": a pH has no unit");
+    }
+    return plain(column);
+  }
+
   /** All units that are read so are multiples of each other. */
   private static <Q> double factor(Column column, UnitSet<Q> units, ToDoubleFunction<Q> in) {
     LabUnit<Q> unit = column.header().unitOf(units);

@@ -203,7 +203,7 @@ final class WaterColumns {
         constituents,
         alkalinity(headings),
         headings.input(CARBON_DIOXIDE, column -> concentration(column, Acid.CARBONIC.molarMass())),
-        headings.input(PH, column -> usual(withoutUnit(column), PH, 1)),
+        headings.input(PH, column -> usual(Input.withoutUnit(column), PH, 1)),
         Side.from(headings));
   }
 
@@ -264,13 +264,6 @@ final class WaterColumns {
   private static boolean isOneOf(ColumnHeader header, UnitSet<?> units) {
     return units.units().stream()
         .anyMatch(unit -> header.unit().equals(Optional.of(unit.symbol())));
-  }
-
-  private static Input withoutUnit(Column column) {
-    if (column.unit().isPresent()) {
-      throw new IllegalArgumentException("column \"" + column.heading() + "\": a pH has no unit");
-    }
-    return Input.plain(column);
   }
 
   /** Changes the input of a column, such as to state its uncertainty. */
