@@ -111,7 +111,6 @@ public final class Load {
    */
   public static void main(String[] arguments) throws Exception {
     int seconds = arguments.length > 0 ? Integer.parseInt(arguments[0]) : USUAL_SECONDS;
-    Service.configureServer();
     try (Service service = Service.start(0)) {
       System.out.println(CLIENTS + " clients, " + seconds + " s: " + of(service.port(), seconds));
     }

@@ -74,7 +74,6 @@ public final class Service implements AutoCloseable {
    * @throws IOException if the port cannot be taken
    */
   public static void main(String[] arguments) throws IOException {
-    configureServer();
     Service service = start(arguments.length > 0 ? Integer.parseInt(arguments[0]) : USUAL_PORT);
     Runtime.getRuntime().addShutdownHook(new Thread(service::close));
     System.out.println("POST to http://localhost:" + service.port() + "/water or /beer-dose");
@@ -93,6 +92,7 @@ public final class Service implements AutoCloseable {
   }
 
   static Service start(int port, Map<String, Endpoint> endpoints) throws IOException {
+    configureServer();
     Service service = new Service(port, Map.copyOf(endpoints));
     service.server.start();
     return service;
@@ -101,9 +101,10 @@ public final class Service implements AutoCloseable {
   /**
    * Sets what the server of the JDK reads when its classes are loaded, once for the process: no
    * waiting for packets to fill, an end to requests that come in slowly, and room for connections
-   * between two requests.
+   * between two requests, beyond which a server closes each after its answer. Where a server was
+   * made in the process before, the settings come too late.
    */
-  static void configureServer() {
+  private static void configureServer() {
     Map.of(
             "sun.net.httpserver.nodelay", "true",
             "sun.net.httpserver.maxReqTime", "10",
@@ -200,6 +201,7 @@ public final class Service implements AutoCloseable {
     byte[] body = in.readNBytes(LARGEST_BODY + 1);
     if (body.length > LARGEST_BODY) {
       in.readNBytes(MOST_DISCARDED);
+      exchange.getResponseHeaders().set("Connection", "close");
       throw RequestException.of(
           RequestException.TOO_LARGE, "the body is too large; " + LARGEST_BODY + " bytes go");
     }
