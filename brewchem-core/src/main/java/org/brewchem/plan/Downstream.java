@@ -2,6 +2,7 @@ package org.brewchem.plan;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.brewchem.beer.Beer;
 import org.brewchem.internal.Checks;
@@ -21,7 +22,7 @@ public final class Downstream {
 
   private final String name;
   private final @Nullable String portion;
-  private final Function<Water, ? extends Liquid> making;
+  private final BiFunction<Water, Volume, ? extends Liquid> making;
   private final Kind kind;
 
   /** What is known of a liquid downstream beyond how it is made. */
@@ -32,7 +33,10 @@ public final class Downstream {
   }
 
   private Downstream(
-      String name, @Nullable String portion, Function<Water, ? extends Liquid> making, Kind kind) {
+      String name,
+      @Nullable String portion,
+      BiFunction<Water, Volume, ? extends Liquid> making,
+      Kind kind) {
     this.name = Checks.notBlank("name of the liquid", name);
     this.portion = portion;
     this.making = Objects.requireNonNull(making, "making");
@@ -48,7 +52,8 @@ public final class Downstream {
    * @throws IllegalArgumentException if the name is blank
    */
   public static Downstream of(String name, Function<Water, ? extends Liquid> making) {
-    return new Downstream(name, null, making, Kind.OTHER);
+    Objects.requireNonNull(making, "making");
+    return new Downstream(name, null, (water, volume) -> making.apply(water), Kind.OTHER);
   }
 
   /**
@@ -63,7 +68,7 @@ public final class Downstream {
    */
   public static Downstream mash(String name, Grist grist, Volume volume) {
     requireMash(grist, volume);
-    return new Downstream(name, null, water -> Mash.of(grist, water, volume), Kind.MASH);
+    return new Downstream(name, null, (water, made) -> Mash.of(grist, water, volume), Kind.MASH);
   }
 
   /**
@@ -78,27 +83,31 @@ public final class Downstream {
   public static Downstream mashKeepingCarbonDioxide(String name, Grist grist, Volume volume) {
     requireMash(grist, volume);
     return new Downstream(
-        name, null, water -> Mash.of(grist, water, volume).keepingCarbonDioxide(), Kind.MASH);
+        name,
+        null,
+        (water, made) -> Mash.of(grist, water, volume).keepingCarbonDioxide(),
+        Kind.MASH);
   }
 
   /**
    * Returns the beer of a tank after all portions mixed were added to it: the doses go into the
-   * water first, as a stock, and the stock into the tank. The shelf may hold only what may go into
-   * beer.
+   * water first, as a stock, and the whole stock into the tank. The shelf may hold only what may go
+   * into beer.
    *
    * @param name its name, such as "tank 3"
    * @param beer the beer
    * @param inTank how much beer is in the tank, above 0
-   * @param stock how much water the doses are made up with, above 0, as poured
    * @return the beer downstream; {@link #madeOf} says of which portion
-   * @throws IllegalArgumentException if the name is blank or a volume is 0
+   * @throws IllegalArgumentException if the name is blank or the volume is 0
    */
-  public static Downstream beer(String name, Beer beer, Volume inTank, Volume stock) {
+  public static Downstream beer(String name, Beer beer, Volume inTank) {
     Objects.requireNonNull(beer, "beer");
     Checks.positive("volume in the tank", inTank.inLitres(), "L");
-    Checks.positive("volume of the stock", stock.inLitres(), "L");
     return new Downstream(
-        name, null, water -> beer.after(Treatments.blend(inTank, water, stock)), Kind.BEER);
+        name,
+        null,
+        (water, stock) -> beer.after(Treatments.blend(inTank, water, stock)),
+        Kind.BEER);
   }
 
   private static void requireMash(Grist grist, Volume volume) {
@@ -145,9 +154,9 @@ public final class Downstream {
     return kind == Kind.BEER;
   }
 
-  /** Makes the liquid. */
-  Liquid of(Water water) {
-    return making.apply(water);
+  /** Makes the liquid of so much water. */
+  Liquid of(Water water, Volume volume) {
+    return making.apply(water, volume);
   }
 
   @Override

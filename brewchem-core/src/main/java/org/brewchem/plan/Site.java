@@ -11,6 +11,7 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.Step;
 import org.brewchem.mash.Mash;
 import org.brewchem.mash.MashBalance;
+import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Contents;
 import org.brewchem.solution.Equilibria;
 import org.brewchem.solution.Liquid;
@@ -37,6 +38,9 @@ final class Site {
   private final Contents pattern;
   private final List<Component> components;
   private final double kilogramsPerLitre;
+
+  /** Litres of the water before doses make it grow. */
+  private final double poured;
 
   /** By component, and behind them the inert charge: what one of each variable brings. */
   private final double[][] brings;
@@ -85,11 +89,11 @@ final class Site {
     brings = new double[components.size() + 1][variables.count()];
     volume = new double[variables.count()];
     totals = new double[components.size() + 1];
-    double whole = portions.stream().mapToDouble(p -> all.get(p).volume().inLitres()).sum();
+    poured = portions.stream().mapToDouble(p -> all.get(p).volume().inLitres()).sum();
     own = new int[portions.size() * variables.perPortion()];
     int count = 0;
     for (int p : portions) {
-      double part = all.get(p).volume().inLitres() / whole;
+      double part = all.get(p).volume().inLitres() / poured;
       for (int k = 0; k < variables.perPortion(); k++) {
         int i = variables.index(p, k);
         own[count++] = i;
@@ -297,15 +301,17 @@ final class Site {
               ? plus.withInertCharge(Traced.exact(totals[components.size()]))
               : plus;
       Water water = Water.reported(Map.of(), chemistry -> contents);
-      ready = downstream.isPresent() ? downstream.get().of(water) : water;
+      ready = of(water);
       liquid = ready;
     }
     return ready;
   }
 
-  /** The liquid that is made of a water. */
+  /** The liquid that is made of a water, of as much as there is at the variables. */
   Liquid of(Water water) {
-    return downstream.isPresent() ? downstream.get().of(water) : water;
+    return downstream.isPresent()
+        ? downstream.get().of(water, Volume.ofLitres(poured * litres))
+        : water;
   }
 
   /** Asks the liquid at the variables, in the figure's own scale. */

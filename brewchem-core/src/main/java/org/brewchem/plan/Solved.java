@@ -160,6 +160,7 @@ final class Solved {
       Goal goal = goals.get(g);
       Site site = problem.site(g);
       Water water = site.portion() < 0 ? together() : waters.get(site.portion());
+      site.set(x());
       Liquid liquid = site.of(water);
       Answer<?> answer = liquid.answer(goal.figure());
       numbers[g] = answer.number();

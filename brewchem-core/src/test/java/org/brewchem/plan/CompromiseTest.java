@@ -2,6 +2,7 @@ package org.brewchem.plan;
 
 import static org.brewchem.quantity.Quantities.acidity;
 import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.g;
 import static org.brewchem.quantity.Quantities.gPerL;
 import static org.brewchem.quantity.Quantities.hL;
 import static org.brewchem.quantity.Quantities.kg;
@@ -67,7 +68,7 @@ class CompromiseTest {
     return Plan.from(Invented.soft())
         .using(shelf)
         .forPortions(WaterPortion.portion("stock", STOCK))
-        .and(Downstream.beer("tank", beer, TANK, STOCK), constraints)
+        .and(Downstream.beer("tank", beer, TANK), constraints)
         .solve();
   }
 
@@ -91,9 +92,9 @@ class CompromiseTest {
       double grid = Double.POSITIVE_INFINITY;
       for (int a = 0; a <= STEPS; a++) {
         for (int b = 0; b <= STEPS; b++) {
-          Beer dosed =
-              beer.after(
-                  Treatments.blend(TANK, stock((double) a / STEPS, (double) b / STEPS), STOCK));
+          double strong = 1000 * MOST_KILOGRAMS * a / STEPS;
+          double powder = 1000 * MOST_KILOGRAMS * b / STEPS;
+          Beer dosed = dosed(beer, stock(strong, powder), strong);
           double sum =
               Math.abs(dosed.pH().number() - wantedPH) / 0.03
                   + weight * Math.abs(dosed.titratableAcidity().number() - wanted) / tolerance;
@@ -109,15 +110,22 @@ class CompromiseTest {
     assertTrue(compromises >= 3, compromises + " of 8 problems could not be met wholly");
   }
 
-  private static Water stock(double shareOfStrong, double shareOfPowder) {
-    double perLitre = 1000 * MOST_KILOGRAMS / STOCK.inLitres();
+  private static Water stock(double gramsOfStrong, double gramsOfPowder) {
+    double litres = STOCK.inLitres();
     Water strong =
-        shareOfStrong == 0
+        gramsOfStrong == 0
             ? Invented.soft()
-            : Invented.soft().after(Treatments.acid(STRONG, gPerL(perLitre * shareOfStrong)));
-    return shareOfPowder == 0
+            : Invented.soft().after(Treatments.acid(STRONG, gPerL(gramsOfStrong / litres)));
+    double grown = STOCK.plus(STRONG.volumeOf(g(gramsOfStrong))).inLitres();
+    return gramsOfPowder == 0
         ? strong
-        : strong.after(Treatments.acid(POWDER, gPerL(perLitre * shareOfPowder)));
+        : strong.after(Treatments.acid(POWDER, gPerL(gramsOfPowder / grown)));
+  }
+
+  /** The tank with the whole stock, which the volume of the strong acid is a part of. */
+  private static Beer dosed(Beer beer, Water stock, double gramsOfStrong) {
+    Volume grown = STOCK.plus(STRONG.volumeOf(g(gramsOfStrong)));
+    return beer.after(Treatments.blend(TANK, stock, grown));
   }
 
   @Test
@@ -131,7 +139,8 @@ class CompromiseTest {
             Constraint.around(ACIDITY, asLactic(2.05), 0.1).weighing(1));
     Reached reached = plan.reached().get(1);
     assertEquals("tank of stock", reached.liquid());
-    Beer dosed = beer.after(Treatments.blend(TANK, plan.water("stock"), STOCK));
+    Beer dosed =
+        dosed(beer, plan.water("stock"), plan.doses().get(0).mass().orElseThrow().inGrams());
     assertEquals(dosed.titratableAcidity().number(), reached.answer().number(), 1e-9);
     assertTrue(reached.chance().orElseThrow() > 0.5);
     assertTrue(plan.cautions().stream().anyMatch(caution -> caution.hazard() == Hazard.TASTING));

@@ -156,7 +156,7 @@ final class RandomProblems {
       }
     }
     Water there = bare.kettle().water(0, x);
-    double value = mash.of(there).answer(MashFigures.MASH_PH).number();
+    double value = mash.of(there, volume).answer(MashFigures.MASH_PH).number();
     return request.and(mash, constraint(MashFigures.MASH_PH, value, between(0.03, 0.2)));
   }
 
