@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
+import org.brewchem.internal.MapEntries;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -291,9 +292,9 @@ public final class Constraint {
    */
   public static Constraint from(Map<String, ?> map, Collection<? extends Figure<?>> known) {
     Objects.requireNonNull(known, "known");
-    String name = MapEntries.entry(map, "figure", String.class);
+    String name = MapEntries.text(map, "figure");
     Map<String, String> parameters = MapEntries.textsByName(map, "parameters");
-    String unit = MapEntries.entry(map, "unit", String.class);
+    String unit = MapEntries.text(map, "unit");
     Figure<?> figure =
         known.stream()
             .filter(one -> one.name().equals(name))

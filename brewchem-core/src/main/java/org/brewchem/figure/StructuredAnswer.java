@@ -1,11 +1,13 @@
 package org.brewchem.figure;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.brewchem.internal.MapEntries;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 
@@ -115,15 +117,25 @@ public record StructuredAnswer(
    */
   public static StructuredAnswer from(Map<String, ?> map) {
     return new StructuredAnswer(
-        MapEntries.entry(map, "figure", String.class),
+        MapEntries.text(map, "figure"),
         MapEntries.textsByName(map, "parameters"),
-        MapEntries.entry(map, "unit", String.class),
+        MapEntries.text(map, "unit"),
         MapEntries.number(map, "number"),
         MapEntries.number(map, "standardUncertainty"),
         MapEntries.number(map, "degreesOfFreedom"),
-        MapEntries.origin(map, "origin"),
+        origin(MapEntries.text(map, "origin")),
         MapEntries.texts(map, "notices"),
         MapEntries.texts(map, "whyUnknown"),
         MapEntries.texts(map, "uncertaintiesMissing"));
+  }
+
+  private static Origin origin(String text) {
+    return Arrays.stream(Origin.values())
+        .filter(origin -> origin.name().equals(text))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                MapEntries.notPossible(
+                    "origin", text, "one of " + Arrays.toString(Origin.values())));
   }
 }

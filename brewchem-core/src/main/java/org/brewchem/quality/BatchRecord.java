@@ -13,6 +13,7 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.StructuredAnswer;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
+import org.brewchem.internal.MapEntries;
 
 /**
  * What was measured and computed for one batch, as it goes into a {@link RecordBook}: plain data
@@ -179,13 +180,13 @@ public record BatchRecord(
    */
   public static BatchRecord from(Map<String, ?> map) {
     return new BatchRecord(
-        RecordRules.text(map, "batch"),
-        RecordRules.text(map, "beer"),
-        RecordRules.date(map, "brewed"),
+        MapEntries.text(map, "batch"),
+        MapEntries.text(map, "beer"),
+        MapEntries.date(map, "brewed"),
         RecordRules.answers(map, "answers"),
-        RecordRules.text(map, "titrant"),
-        RecordRules.text(map, "who"),
-        RecordRules.time(map, "entered"),
-        RecordRules.text(map, "correction"));
+        MapEntries.text(map, "titrant"),
+        MapEntries.text(map, "who"),
+        MapEntries.time(map, "entered"),
+        MapEntries.text(map, "correction"));
   }
 }

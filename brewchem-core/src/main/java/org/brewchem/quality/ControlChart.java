@@ -176,10 +176,10 @@ public final class ControlChart {
      * @param row its place in the series, counted from 1
      * @param rule the rule
      * @param value the value of the batch, in the unit of the series
-     * @throws IllegalArgumentException if the row is negative or the value is not finite
+     * @throws IllegalArgumentException if the row is below 1 or the value is not finite
      */
     public Signal {
-      Checks.nonNegative("row", row, "");
+      Checks.inRange("row", row, "", 1, Integer.MAX_VALUE);
       Checks.finite("value", value, "");
       Objects.requireNonNull(label, "label");
       Objects.requireNonNull(rule, "rule");

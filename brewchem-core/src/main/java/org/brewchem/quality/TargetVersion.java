@@ -11,6 +11,7 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.Target;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
+import org.brewchem.internal.MapEntries;
 
 /**
  * A target as it stands from a day on, as it goes into a {@link RecordBook}. Earlier versions stay:
@@ -90,16 +91,16 @@ public record TargetVersion(
    *     figure not known
    */
   public static TargetVersion from(Map<String, ?> map, Collection<? extends Figure<?>> known) {
-    Target target = Target.named(RecordRules.text(map, "target"));
-    for (Map<String, Object> limits : RecordRules.maps(map, "limits")) {
+    Target target = Target.named(MapEntries.text(map, "target"));
+    for (Map<String, Object> limits : MapEntries.maps(map, "limits")) {
       target = target.with(Constraint.from(limits, known));
     }
     return new TargetVersion(
         target,
-        RecordRules.whole(map, "version"),
-        RecordRules.date(map, "validFrom"),
-        RecordRules.text(map, "who"),
-        RecordRules.time(map, "entered"));
+        MapEntries.whole(map, "version"),
+        MapEntries.date(map, "validFrom"),
+        MapEntries.text(map, "who"),
+        MapEntries.time(map, "entered"));
   }
 
   @Override

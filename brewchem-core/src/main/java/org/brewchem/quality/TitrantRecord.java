@@ -9,6 +9,7 @@ import org.brewchem.figure.Answer;
 import org.brewchem.figure.StructuredAnswer;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
+import org.brewchem.internal.MapEntries;
 
 /**
  * What a titrant was found to be on one day, as it goes into a {@link RecordBook}. A titrant that
@@ -100,10 +101,10 @@ public record TitrantRecord(
    */
   public static TitrantRecord from(Map<String, ?> map) {
     return new TitrantRecord(
-        RecordRules.text(map, "titrant"),
-        RecordRules.answer("concentration", map.get("concentration")),
-        RecordRules.date(map, "found"),
-        RecordRules.text(map, "who"),
-        RecordRules.time(map, "entered"));
+        MapEntries.text(map, "titrant"),
+        RecordRules.answer(map, "concentration"),
+        MapEntries.date(map, "found"),
+        MapEntries.text(map, "who"),
+        MapEntries.time(map, "entered"));
   }
 }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.brewchem.figure.Notice;
@@ -22,16 +21,6 @@ final class BeerColumns {
 
   static final String PH_OF_BEER = "pH";
   static final String ACIDITY = "titratable acidity";
-
-  private static final List<Ion> IONS =
-      List.of(
-          Ion.CALCIUM,
-          Ion.MAGNESIUM,
-          Ion.SODIUM,
-          Ion.POTASSIUM,
-          Ion.CHLORIDE,
-          Ion.SULFATE,
-          Ion.NITRATE);
 
   private static final EndPointUnits<TitratableAcidity> UNITS = LabUnits.acidity(Acid.named());
 
@@ -59,10 +48,10 @@ final class BeerColumns {
 
   static BeerColumns from(Table table) {
     List<String> known = new ArrayList<>(List.of(PH_OF_BEER, ACIDITY));
-    IONS.forEach(ion -> known.add(ion.name()));
+    WaterColumns.IONS.forEach(ion -> known.add(ion.name()));
     Headings headings = new Headings(table, known);
     Map<Ion, Input> ions = new LinkedHashMap<>();
-    for (Ion ion : IONS) {
+    for (Ion ion : WaterColumns.IONS) {
       headings
           .input(
               ion.name(),
@@ -113,8 +102,6 @@ final class BeerColumns {
   }
 
   List<Notice> notices() {
-    List<Notice> all = new ArrayList<>(headings.notices());
-    inputs().map(Input::unusual).flatMap(Optional::stream).forEach(all::add);
-    return List.copyOf(all);
+    return headings.notices(inputs());
   }
 }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import org.brewchem.figure.Notice;
 import org.brewchem.internal.Excerpt;
 
@@ -168,5 +169,11 @@ final class Headings {
 
   List<Notice> notices() {
     return List.copyOf(notices);
+  }
+
+  /** What is notable about the headings, and then about the numbers that are read. */
+  List<Notice> notices(Stream<Input> inputs) {
+    return Stream.concat(notices.stream(), inputs.map(Input::unusual).flatMap(Optional::stream))
+        .toList();
   }
 }

@@ -3,6 +3,7 @@ package org.brewchem.table;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Origin;
@@ -237,6 +238,15 @@ final class Input {
           uncertainties.row(index), uncertainties.heading(), String.valueOf(e.getMessage()));
     }
     return null;
+  }
+
+  /** The first such reason among inputs of a row, or null. */
+  static @Nullable Failure uncertaintyFault(Stream<Input> inputs, int index) {
+    return inputs
+        .map(input -> Optional.ofNullable(input.uncertaintyFault(index)))
+        .flatMap(Optional::stream)
+        .findFirst()
+        .orElse(null);
   }
 
   /**

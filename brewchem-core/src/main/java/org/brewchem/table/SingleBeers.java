@@ -2,7 +2,6 @@ package org.brewchem.table;
 
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.beer.Beer;
 import org.brewchem.figure.Answering;
@@ -116,12 +115,7 @@ final class SingleBeers implements FigureRows.Single, FigureRows.Leaves {
 
   @Override
   public @Nullable Failure uncertaintyFault(int index) {
-    return columns
-        .inputs()
-        .map(input -> Optional.ofNullable(input.uncertaintyFault(index)))
-        .flatMap(Optional::stream)
-        .findFirst()
-        .orElse(null);
+    return Input.uncertaintyFault(columns.inputs(), index);
   }
 
   @Override

@@ -149,12 +149,7 @@ final class SingleTitrations implements FigureRows.Single, FigureRows.Leaves {
 
   @Override
   public @Nullable Failure uncertaintyFault(int index) {
-    return columns
-        .inputs()
-        .map(input -> Optional.ofNullable(input.uncertaintyFault(index)))
-        .flatMap(Optional::stream)
-        .findFirst()
-        .orElse(null);
+    return Input.uncertaintyFault(columns.inputs(), index);
   }
 
   @Override

@@ -136,11 +136,6 @@ final class SingleWaters implements FigureRows.Single {
 
   @Override
   public @Nullable Failure uncertaintyFault(int index) {
-    return columns
-        .inputs()
-        .map(input -> Optional.ofNullable(input.uncertaintyFault(index)))
-        .flatMap(Optional::stream)
-        .findFirst()
-        .orElse(null);
+    return Input.uncertaintyFault(columns.inputs(), index);
   }
 }

@@ -1,6 +1,5 @@
 package org.brewchem.table;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -100,8 +99,6 @@ final class TitrationColumns {
   }
 
   List<Notice> notices() {
-    List<Notice> all = new ArrayList<>(headings.notices());
-    inputs().map(Input::unusual).flatMap(Optional::stream).forEach(all::add);
-    return List.copyOf(all);
+    return headings.notices(inputs());
   }
 }

@@ -167,7 +167,7 @@ class AnswerTest {
     map.put("unit", 3);
     IllegalArgumentException thrown =
         assertThrows(IllegalArgumentException.class, () -> StructuredAnswer.from(map));
-    assertEquals("unit: 3 is not possible; a String is needed", thrown.getMessage());
+    assertEquals("unit: 3 is not possible; a text is needed", thrown.getMessage());
   }
 
   @Test

@@ -133,9 +133,9 @@ class ComparisonTest {
       value = {
         "figure|weight|figure: weight {} [g] is not known here",
         "unit|kg|figure: mass {} [kg] is not known here",
-        "atLeast|much|atLeast: much is not possible; a Number is needed",
-        "figure||figure: nothing is not possible; a String is needed",
-        "parameters||parameters: nothing is not possible; a Map is needed"
+        "atLeast|much|atLeast: much is not possible; a number is needed",
+        "figure||figure: nothing is not possible; a text is needed",
+        "parameters||parameters: nothing is not possible; a map is needed"
       })
   void aMapThatIsNoConstraintIsNamed(String key, String value, String message) {
     Map<String, Object> map = new HashMap<>(Constraint.between(MASS, 4.0, 6.0).toMap());
