@@ -28,7 +28,7 @@ class HostileNumbersTest {
   };
 
   private static final double[] ABSURD = {
-    -0.0, Double.MIN_VALUE, -Double.MIN_VALUE, 1e308, -1e308, -1, 1e30, -1e30, 0
+    -0.0, Double.MIN_VALUE, -Double.MIN_VALUE, 1e308, -1e308, 1e100, -1e100, -1, 1e30, -1e30, 0
   };
 
   private static final int[] WHOLE = {Integer.MIN_VALUE, -1, 0, Integer.MAX_VALUE};

@@ -67,7 +67,7 @@ class RefusalTest {
     OutOfRangeException refusal =
         assertThrows(OutOfRangeException.class, () -> Volume.ofHectolitres(1e308));
     assertEquals(
-        "volume: 1.0E308 hL is not possible; at most 1e300 is allowed", refusal.getMessage());
+        "volume: 1.0E308 hL is not possible; at most 1e100 is allowed", refusal.getMessage());
   }
 
   @Test

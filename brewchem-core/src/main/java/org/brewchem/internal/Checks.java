@@ -10,8 +10,8 @@ import org.brewchem.OutOfRangeException;
  */
 public final class Checks {
 
-  /** So that no conversion to another unit overflows. */
-  private static final double LARGEST = 1e300;
+  /** So that no conversion to another unit overflows, nor the square of an uncertainty. */
+  private static final double LARGEST = 1e100;
 
   private static final int LONGEST_ARGUMENT = 120;
   private static final int LONGEST_UNIT = 80;
@@ -34,7 +34,7 @@ public final class Checks {
       throw outOfRange(argument, value, unit, "a finite number");
     }
     if (Math.abs(value) > LARGEST) {
-      throw outOfRange(argument, value, unit, "at most 1e300");
+      throw outOfRange(argument, value, unit, "at most 1e100");
     }
     return value + 0.0;
   }

@@ -119,7 +119,7 @@ public final class Input {
         estimate,
         standardUncertainty,
         Distribution.STUDENT,
-        Checks.inRange(name + ", degrees of freedom", degreesOfFreedom, "", 1e-3, 1e300),
+        Checks.inRange(name + ", degrees of freedom", degreesOfFreedom, "", 1e-3, 1e100),
         unit);
   }
 

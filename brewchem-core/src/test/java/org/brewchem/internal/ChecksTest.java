@@ -15,7 +15,7 @@ class ChecksTest {
 
   @Property
   void aFiniteValueComesBackUnchanged(
-      @ForAll @DoubleRange(min = -1e300, max = 1e300) double value) {
+      @ForAll @DoubleRange(min = -1e100, max = 1e100) double value) {
     assertEquals(value + 0.0, Checks.finite("mass", value, "g"));
     assertEquals(Math.abs(value) + 0.0, Checks.nonNegative("mass", Math.abs(value), "g"));
     assertEquals(value + 0.0, Checks.inRange("mass", value, "g", value, value));

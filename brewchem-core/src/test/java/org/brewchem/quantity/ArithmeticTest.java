@@ -45,7 +45,7 @@ class ArithmeticTest {
   void whatIsTooLargeIsRefusedAndNotInfinite() {
     IllegalArgumentException error = assertThrows(IllegalArgumentException.class, () -> hL(1e308));
     assertEquals(
-        "volume: 1.0E308 hL is not possible; at most 1e300 is allowed", error.getMessage());
+        "volume: 1.0E308 hL is not possible; at most 1e100 is allowed", error.getMessage());
     assertThrows(
         IllegalArgumentException.class, () -> litres(Double.MAX_VALUE).plus(litres(1e308)));
   }
