@@ -6,10 +6,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import org.brewchem.checks.frozen.FrozenDigits;
@@ -70,17 +72,21 @@ public final class Determinism {
    * @param different how many have other bits
    * @param largest the largest relative difference of a value or an uncertainty, by rooms that have
    *     one
+   * @param onlyOnce figures that one of the two sets has alone, such as a dose of a plan that was
+   *     chosen otherwise, by rooms that have one
    */
-  public record Difference(int figures, int different, Map<String, Double> largest) {
+  public record Difference(
+      int figures, int different, Map<String, Double> largest, Map<String, Integer> onlyOnce) {
 
-    /** Checks nothing and copies the map. */
+    /** Checks nothing and copies the maps. */
     public Difference {
       largest = Collections.unmodifiableMap(new LinkedHashMap<>(largest));
+      onlyOnce = Collections.unmodifiableMap(new LinkedHashMap<>(onlyOnce));
     }
 
     @Override
     public String toString() {
-      return different == 0
+      return different == 0 && onlyOnce.isEmpty()
           ? figures + " figures, the same bits"
           : different
               + " of "
@@ -90,7 +96,12 @@ public final class Determinism {
                   .map(
                       room ->
                           String.format(Locale.ROOT, "%.0e in %s", room.getValue(), room.getKey()))
-                  .collect(Collectors.joining(", "));
+                  .collect(Collectors.joining(", "))
+              + onlyOnce.entrySet().stream()
+                  .map(
+                      room ->
+                          "; " + room.getValue() + " in one of the two alone, in " + room.getKey())
+                  .collect(Collectors.joining());
     }
   }
 
@@ -126,36 +137,48 @@ public final class Determinism {
     int figures = 0;
     int different = 0;
     Map<String, Double> largest = new LinkedHashMap<>();
+    Map<String, Integer> onlyOnce = new LinkedHashMap<>();
     for (FrozenRoom room : FrozenDigits.rooms()) {
       Path file = folder.resolve(room.fileName());
-      List<String> there = Files.readAllLines(file);
-      List<String> here = FrozenRoom.fileText(room.computed()).lines().toList();
-      if (there.size() != here.size()) {
-        throw new IOException(setting.name() + ": " + room.name() + " has other figures");
-      }
-      for (int i = 0; i < here.size(); i++) {
-        figures += here.get(i).startsWith("#") || here.get(i).startsWith("input,") ? 0 : 1;
-        if (!here.get(i).equals(there.get(i))) {
+      Map<String, FrozenFigure> there = figures(Files.readAllLines(file));
+      Map<String, FrozenFigure> here =
+          figures(FrozenRoom.fileText(room.computed()).lines().toList());
+      Set<String> all = new LinkedHashSet<>(here.keySet());
+      all.addAll(there.keySet());
+      figures += here.size();
+      for (String key : all) {
+        FrozenFigure one = here.get(key);
+        FrozenFigure other = there.get(key);
+        if (one == null || other == null) {
+          onlyOnce.merge(room.name(), 1, Integer::sum);
+        } else if (!one.equals(other)) {
           different++;
-          largest.merge(room.name(), apart(figure(here.get(i)), figure(there.get(i))), Math::max);
+          largest.merge(room.name(), apart(one, other), Math::max);
         }
       }
       Files.delete(file);
     }
     Files.delete(log);
     Files.delete(folder);
-    return new Difference(figures, different, largest);
+    return new Difference(figures, different, largest, onlyOnce);
   }
 
-  private static FrozenFigure figure(String line) {
-    String[] fields = line.split(",", -1);
-    return new FrozenFigure(fields[0], fields[1], fields[2], fields[3], fields[4]);
+  private static Map<String, FrozenFigure> figures(List<String> lines) {
+    Map<String, FrozenFigure> figures = new LinkedHashMap<>();
+    for (String line : lines) {
+      if (!line.startsWith("#") && !line.startsWith("input,")) {
+        String[] fields = line.split(",", -1);
+        FrozenFigure figure =
+            new FrozenFigure(fields[0], fields[1], fields[2], fields[3], fields[4]);
+        if (figures.put(figure.key(), figure) != null) {
+          throw new IllegalStateException(figure.key() + " stands twice");
+        }
+      }
+    }
+    return figures;
   }
 
   private static double apart(FrozenFigure one, FrozenFigure other) {
-    if (!one.key().equals(other.key())) {
-      return Double.POSITIVE_INFINITY;
-    }
     return Math.max(
         apart(one.number(), other.number()), apart(one.uncertainty(), other.uncertainty()));
   }

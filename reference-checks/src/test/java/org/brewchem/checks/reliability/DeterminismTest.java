@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -22,5 +23,6 @@ class DeterminismTest {
     Path java = Path.of(System.getProperty("java.home"));
     Determinism.Difference difference = Determinism.of(java, setting);
     assertEquals(0, difference.different(), difference::toString);
+    assertEquals(Map.of(), difference.onlyOnce());
   }
 }
