@@ -101,9 +101,14 @@ final class AnswerSamples {
                 Weighing.khp(g(0.4099), mL(20.02)));
     AcidityResult acidity =
         lye.titrate(mL(50)).to(pH(8.2)).took(mL(9.52), mL(9.57), mL(9.55)).acidity();
-    Malt malt = Malt.stated("own malt", "invented", pH(5.75), 0.03, 42, 4);
+    Solution extract =
+        Solution.at(Temperature.ofCelsius(20))
+            .with(Acid.PHOSPHORIC, mmolPerL(8))
+            .with(Ion.POTASSIUM, mmolPerL(9));
+    Malt malt = Malt.stated("own malt", "invented", pH(5.75), 0.03, 42, 4).withSpecies(extract);
     add(samples, malt);
-    Grist grist = Grist.of(kg(180), malt).and(kg(20), Malt.assumed(MaltKind.CARAMEL));
+    Grist grist =
+        Grist.of(kg(180), malt).and(kg(20), Malt.assumed(MaltKind.CARAMEL).withSpecies(extract));
     Mash mash = Mash.of(grist, water, hL(8));
     add(samples, mash);
     add(samples, mash.measured(pH(5.61)));

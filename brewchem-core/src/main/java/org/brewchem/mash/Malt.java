@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Answering;
 import org.brewchem.figure.Figure;
@@ -14,6 +15,8 @@ import org.brewchem.figure.Step;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
+import org.brewchem.solution.Contents;
+import org.brewchem.solution.Liquid;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 
@@ -68,7 +71,8 @@ public final class Malt {
               AssumedMalt.of(kind).curve(),
               MashValues.value("ratio of reading"),
               Temperature.ofCelsius(20),
-              List.of()));
+              List.of(),
+              Optional.empty()));
     }
   }
 
@@ -79,15 +83,17 @@ public final class Malt {
   private final double litresPerKilogram;
   private final Temperature readAt;
   private final List<Map<String, Double>> brews;
+  private final Optional<Contents> species;
 
-  Malt(
+  private Malt(
       String name,
       String source,
       Origin origin,
       MaltCurve curve,
       double litresPerKilogram,
       Temperature readAt,
-      List<Map<String, Double>> brews) {
+      List<Map<String, Double>> brews,
+      Optional<Contents> species) {
     this.name = Checks.notBlank("name of the malt", name);
     this.source = Checks.notBlank("source of the malt", source);
     this.origin = origin;
@@ -95,6 +101,21 @@ public final class Malt {
     this.litresPerKilogram = litresPerKilogram;
     this.readAt = readAt;
     this.brews = List.copyOf(brews);
+    this.species = species;
+  }
+
+  /** A malt that was measured in jars. */
+  static Malt measured(
+      String name, String source, MaltCurve curve, double litresPerKilogram, Temperature readAt) {
+    return new Malt(
+        name,
+        source,
+        Origin.MEASURED,
+        curve,
+        litresPerKilogram,
+        readAt,
+        List.of(),
+        Optional.empty());
   }
 
   /**
@@ -134,7 +155,77 @@ public final class Malt {
         MaltCurve.straight(Traced.of(read), slope),
         MashValues.value("ratio of reading"),
         Temperature.ofCelsius(20),
-        List.of());
+        List.of(),
+        Optional.empty());
+  }
+
+  /**
+   * Returns a malt of which the species are known, by the curve that the kernel finds for them: a
+   * quadratic through the pH at -10, 0 and 20 mEq/kg of strong acid, as of three jars.
+   *
+   * @param name its name
+   * @param source where the species come from, such as an analysis of a congress wort
+   * @param inDistilledWater the cooled mash of the malt alone in distilled water as a solution, at
+   *     10 to 30 °C: phosphate, metals, organic acids, groups of one's own
+   * @param litresPerKilogram water of that mash per kilogram of malt, 1 to 20 L/kg
+   * @return the malt, its species stated
+   * @throws IllegalArgumentException if a text is blank, a number is out of range, the balance of
+   *     the solution is open or a total unknown, or its pH does not fall with acid
+   */
+  public static Malt ofSpecies(
+      String name, String source, Liquid inDistilledWater, double litresPerKilogram) {
+    Contents contents = known(name, inDistilledWater);
+    double celsius = contents.temperature().inCelsius();
+    Checks.inRange("temperature of the species", celsius, "°C", 10, 30);
+    Checks.inRange("litres per kilogram", litresPerKilogram, "L/kg", 1, 20);
+    return new Malt(
+        name,
+        source,
+        Origin.COMPUTED,
+        MaltCurve.ofSpecies(name, contents, litresPerKilogram),
+        litresPerKilogram,
+        contents.temperature(),
+        List.of(),
+        Optional.of(contents));
+  }
+
+  /**
+   * States the species that the malt gives off, so that a mash can tell how much of the acid that
+   * calcium and magnesium set free is set free among them. The curve, which holds what they do in
+   * distilled water, stays as it is.
+   *
+   * @param inDistilledWater the cooled mash of the malt alone in distilled water as a solution, at
+   *     the ratio and the temperature at which the malt was read
+   * @return the malt with its species
+   * @throws IllegalArgumentException if the temperature is another, the balance of the solution is
+   *     open or a total unknown
+   */
+  public Malt withSpecies(Liquid inDistilledWater) {
+    Contents contents = known(name, inDistilledWater);
+    if (!contents.temperature().equals(readAt)) {
+      throw new IllegalArgumentException(
+          "temperature of the species of "
+              + name
+              + ": "
+              + contents.temperature()
+              + " is not possible; "
+              + readAt
+              + " is needed, at which the malt was read");
+    }
+    return new Malt(
+        name, source, origin, curve, litresPerKilogram, readAt, brews, Optional.of(contents));
+  }
+
+  private static Contents known(String name, Liquid inDistilledWater) {
+    Contents contents = Objects.requireNonNull(inDistilledWater, "in distilled water").contents();
+    if (!contents.whyOpen().isEmpty() || !contents.unknown().isEmpty()) {
+      throw new IllegalArgumentException(
+          "species of "
+              + name
+              + ": a solution with unknown totals or an open balance is not possible; state each"
+              + " total and the pH or the inert charge");
+    }
+    return contents;
   }
 
   /**
@@ -240,7 +331,19 @@ public final class Malt {
   /** The malt as measured mashes teach it. */
   Malt learned(MaltCurve as, List<Map<String, Double>> from) {
     return new Malt(
-        name, source, isAssumed() ? Origin.COMPUTED : origin, as, litresPerKilogram, readAt, from);
+        name,
+        source,
+        isAssumed() ? Origin.COMPUTED : origin,
+        as,
+        litresPerKilogram,
+        readAt,
+        from,
+        species);
+  }
+
+  /** The species in distilled water at the ratio of reading, if they were stated. */
+  Optional<Contents> species() {
+    return species;
   }
 
   /** Returns name, pH and capacity. */

@@ -4,6 +4,7 @@ import java.util.LinkedHashSet;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.function.UnaryOperator;
+import org.brewchem.solution.Contents;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 
@@ -84,6 +85,36 @@ final class MaltCurve {
   /** A curve of one capacity, of which no reading says how far it goes. */
   static MaltCurve straight(Traced pH, Traced slope) {
     return new MaltCurve(pH, slope, Traced.exact(0), Traced.exact(0), -FAR, 0, FAR);
+  }
+
+  /** What a quadratic through jars may miss of a malt. */
+  static Traced missed(String malt) {
+    return Traced.of(
+        Source.of("what a quadratic misses of " + malt, 0, MashValues.value("misfit of jars"), ""));
+  }
+
+  /** The curve of species that are known, through three jars that the kernel mashes. */
+  static MaltCurve ofSpecies(String malt, Contents species, double litresPerKilogram) {
+    double least = -10;
+    double most = 20;
+    double perKilogram = 1e-3 / (litresPerKilogram * species.kilogramsPerLitre());
+    Traced inert = species.inertCharge().orElseThrow();
+    Traced[] pH = new Traced[3];
+    double[] acids = {least, 0, most};
+    for (int i = 0; i < acids.length; i++) {
+      pH[i] = species.withInertCharge(inert.plus(Traced.exact(-acids[i] * perKilogram))).pH();
+    }
+    Traced below = pH[0].minus(pH[1]);
+    Traced above = pH[2].minus(pH[1]);
+    double width = least * most * (most - least);
+    return new MaltCurve(
+        pH[1],
+        below.times(most * most / width).plus(above.times(-least * least / width)),
+        above.times(least / width).plus(below.times(-most / width)),
+        missed(malt),
+        least,
+        0,
+        most);
   }
 
   /** Where the quadratic is left: at the margin, or earlier where it becomes too flat. */

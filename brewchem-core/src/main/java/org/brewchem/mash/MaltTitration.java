@@ -8,7 +8,6 @@ import java.util.Objects;
 import java.util.Optional;
 import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.MatrixUtils;
-import org.brewchem.figure.Origin;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.ChargeConcentration;
@@ -252,7 +251,7 @@ public final class MaltTitration {
               + " are not possible; three of different acid are needed: with base, without, with"
               + " acid");
     }
-    return new Malt(name, source, Origin.MEASURED, curve(), litres / kilograms, readAt, List.of());
+    return Malt.measured(name, source, curve(), litres / kilograms, readAt);
   }
 
   private MaltCurve curve() {
@@ -302,8 +301,6 @@ public final class MaltTitration {
             .boxed()
             .min(Comparator.comparingDouble(acid -> Math.abs(acid - centre)))
             .orElseThrow();
-    Source missed =
-        Source.of("what a quadratic misses of " + name, 0, MashValues.value("misfit of jars"), "");
     Traced zero =
         uOfZero == 0
             ? Traced.exact(0)
@@ -312,7 +309,7 @@ public final class MaltTitration {
         numbers[0].plus(zero),
         numbers[1],
         numbers[2],
-        Traced.of(missed),
+        MaltCurve.missed(name),
         sorted[0],
         middle,
         sorted[count - 1]);

@@ -231,6 +231,27 @@ public final class Mash implements Liquid {
   }
 
   /**
+   * Returns the part of {@link #kolbachAcid()} that the kernel finds by itself among the species of
+   * the malts. It is inside that acid, not beside it: the mash pH counts Kolbach's term once.
+   *
+   * @return mEq per litre of liquor; unknown where a malt of the grist is not given as species
+   */
+  public Answer<Double> kolbachAcidAmongSpecies() {
+    return answer(MashFigures.KOLBACH_ACID_AMONG_SPECIES);
+  }
+
+  /**
+   * Returns the rest of {@link #kolbachAcid()}: precipitation and whatever else the species do not
+   * tell.
+   *
+   * @return mEq per litre of liquor, below 0 where the species alone set free more; unknown where a
+   *     malt of the grist is not given as species
+   */
+  public Answer<Double> kolbachAcidBeyondSpecies() {
+    return answer(MashFigures.KOLBACH_ACID_BEYOND_SPECIES);
+  }
+
+  /**
    * Finds the interval in which 95 % of the mash pH lie, by 10 000 draws of the sources: capacities
    * and the factor on Kolbach's term are lognormal, so that the interval is lopsided where {@link
    * #pH()} gives the same U to both sides. It takes some tenths of a second.
@@ -441,6 +462,8 @@ public final class Mash implements Liquid {
                 rule.at().orElseThrow());
         case CARBON_DIOXIDE -> state().carbonDioxideMakes(figure);
         case KOLBACH -> state().kolbach();
+        case AMONG_SPECIES -> state().amongSpecies(carbonDioxideLeaves);
+        case BEYOND_SPECIES -> state().beyondSpecies(carbonDioxideLeaves);
       };
     }
     if (figure.rule() instanceof ClosedForm) {

@@ -13,6 +13,8 @@ public enum MashCode implements Code {
   RATIO_FAR_FROM_READING(Severity.REMARK),
   /** The shares of the grist were never varied: the malts one by one stay undecided. */
   MALTS_UNDECIDED(Severity.WARNING),
+  /** Among the malts' species the kernel finds more acid set free than Kolbach's term says. */
+  SPECIES_BEYOND_KOLBACH(Severity.REMARK),
   /** The measured pH lies further from the expected one than chance explains. */
   SURPRISING_READING(Severity.WARNING);
 

@@ -54,6 +54,34 @@ public final class MashFigures {
               Optional.empty(),
               "factor x (calcium / 3.5 + magnesium / 7), in mEq per litre of liquor"));
 
+  /**
+   * The part of that acid which the kernel finds by itself where the malts are given as species:
+   * what calcium and magnesium of the liquor take from phosphate and other ligands of the malts, at
+   * the mash pH, against as many equivalents of sodium.
+   */
+  public static final Figure<Double> KOLBACH_ACID_AMONG_SPECIES =
+      Figure.of(
+          "acid set free among the species of the malts",
+          Map.of(),
+          Scale.number("mEq/L", 3),
+          new MashRule(
+              MashRule.Quantity.AMONG_SPECIES,
+              Optional.empty(),
+              "charge of liquor and species with sodium for calcium and magnesium - charge with"
+                  + " calcium and magnesium, less the same of the liquor alone"));
+
+  /** The rest of that acid: precipitation and whatever else the species do not tell. */
+  public static final Figure<Double> KOLBACH_ACID_BEYOND_SPECIES =
+      Figure.of(
+          "acid set free beyond the species of the malts",
+          Map.of(),
+          Scale.number("mEq/L", 3),
+          new MashRule(
+              MashRule.Quantity.BEYOND_SPECIES,
+              Optional.empty(),
+              "acid set free by calcium and magnesium - acid set free among the species of the"
+                  + " malts"));
+
   private MashFigures() {}
 
   /**

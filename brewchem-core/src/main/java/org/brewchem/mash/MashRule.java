@@ -21,7 +21,9 @@ record MashRule(Quantity quantity, Optional<Temperature> at, String text) implem
     COOLED,
     HOT,
     CARBON_DIOXIDE,
-    KOLBACH
+    KOLBACH,
+    AMONG_SPECIES,
+    BEYOND_SPECIES
   }
 
   @Override

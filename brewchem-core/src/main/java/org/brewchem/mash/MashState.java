@@ -111,7 +111,7 @@ record MashState(Grist grist, Contents liquor, Traced litres, Optional<Traced> b
         .notices(contents.notices())
         .notices(balance.liquor().notices())
         .notices(notices(root))
-        .detail(() -> detail(balance(carbonDioxideLeaves), root))
+        .detail(() -> detail(carbonDioxideLeaves, root))
         .found(terms.drawn().linear(root).plus(terms.others().linear(0)));
   }
 
@@ -237,6 +237,65 @@ record MashState(Grist grist, Contents liquor, Traced litres, Optional<Traced> b
         .found(acid);
   }
 
+  /** The part of that acid which the kernel finds among the species of the malts. */
+  Step amongSpecies(boolean carbonDioxideLeaves) {
+    Figure<Double> figure = MashFigures.KOLBACH_ACID_AMONG_SPECIES;
+    Step.Builder builder =
+        Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA).text(figure.rule().text(), "");
+    List<String> missing = new ArrayList<>(missing());
+    missing.addAll(GristSpecies.missing(grist));
+    if (!missing.isEmpty()) {
+      return builder.unknown(missing);
+    }
+    Step root = root(MashFigures.MASH_PH, carbonDioxideLeaves);
+    GristSpecies species = new GristSpecies(grist, balanced(carbonDioxideLeaves), litres);
+    Traced pH = root.found().orElseThrow();
+    Traced free = species.setFree(pH);
+    return builder
+        .inputs(List.of(root))
+        .detail(
+            () ->
+                new Step.Detail(
+                    List.of(),
+                    species.setFree(Traced.exact(pH.value())).value() - free.value(),
+                    TOLERANCE))
+        .found(free);
+  }
+
+  /** What Kolbach's term says beyond that part. */
+  Step beyondSpecies(boolean carbonDioxideLeaves) {
+    Figure<Double> figure = MashFigures.KOLBACH_ACID_BEYOND_SPECIES;
+    Step all = kolbach();
+    Step among = amongSpecies(carbonDioxideLeaves);
+    Step.Builder builder =
+        Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA)
+            .text(figure.rule().text(), "")
+            .inputs(List.of(all, among));
+    if (among.found().isEmpty()) {
+      return builder.unknown(among.whyUnknown());
+    }
+    Traced term = all.found().orElseThrow();
+    Traced part = among.found().get();
+    Traced rest = term.minus(part);
+    if (rest.value() < 0) {
+      builder.notices(
+          List.of(
+              Notice.of(
+                  MashCode.SPECIES_BEYOND_KOLBACH,
+                  "mash",
+                  String.format(
+                      Locale.ROOT,
+                      "the species of the malts alone set free %.3g mEq/L and Kolbach's term says"
+                          + " %.3g; the mash pH counts the term",
+                      part.value(),
+                      term.value()))));
+    }
+    return builder
+        .detail(
+            () -> new Step.Detail(List.of(), term.value() - part.value() - rest.value(), TOLERANCE))
+        .found(rest);
+  }
+
   private static double kolbach(double calcium, double magnesium) {
     return -ClosedForms.residualAlkalinity(0, calcium, magnesium);
   }
@@ -283,7 +342,8 @@ record MashState(Grist grist, Contents liquor, Traced litres, Optional<Traced> b
     return List.copyOf(all);
   }
 
-  private Step.Detail detail(MashBalance balance, double pH) {
+  private Step.Detail detail(boolean carbonDioxideLeaves, double pH) {
+    MashBalance balance = balance(carbonDioxideLeaves);
     List<String> lines = new ArrayList<>();
     lines.add(String.format(Locale.ROOT, "charges at pH %.4f, mEq per litre of liquor", pH));
     double sum = balance.ofLiquor(pH);
@@ -296,6 +356,12 @@ record MashState(Grist grist, Contents liquor, Traced litres, Optional<Traced> b
     double free = grist.kolbachFactor().value() * balance.kolbach();
     sum -= free;
     lines.add(line("acid set free", -free));
+    if (GristSpecies.missing(grist).isEmpty()) {
+      GristSpecies species = new GristSpecies(grist, balanced(carbonDioxideLeaves), litres);
+      double among = species.setFree(Traced.exact(pH)).value();
+      lines.add(line("  among malts' species", -among));
+      lines.add(line("  beyond them", among - free));
+    }
     lines.add(line("sum of the charges", Math.abs(sum) < TOLERANCE ? 0 : sum));
     return new Step.Detail(lines, sum, TOLERANCE);
   }
