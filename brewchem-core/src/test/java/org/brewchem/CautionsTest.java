@@ -183,7 +183,11 @@ class CautionsTest {
         }
       }
     }
-    assertEquals(PROPOSALS, found);
+    Set<String> fresh = new TreeSet<>(found);
+    fresh.removeAll(PROPOSALS);
+    assertEquals(
+        Set.of(), fresh, "new ways to a proposal: hold their cautions below, and list them above");
+    assertEquals(PROPOSALS, found, "listed above, and there no more");
   }
 
   @Test

@@ -5,12 +5,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.brewchem.figure.Answering;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scales;
 import org.brewchem.figure.Step;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.Element;
 import org.brewchem.uncertainty.Traced;
 
 /**
@@ -30,21 +32,28 @@ record SournessIndex() implements Figure.Rule {
   /** Below this share of the index lumped acids are not worth a word. */
   private static final double SMALL = 0.01;
 
-  private static final Set<Component> ORGANIC =
+  /**
+   * Amino acids, a buffer of the laboratory, and what is no organic acid though it holds carbon.
+   */
+  private static final Set<Component> NOT_COUNTED =
       Set.of(
-          Component.ACETATE,
-          Component.ASCORBATE,
-          Component.BUTYRATE,
-          Component.CITRATE,
-          Component.FORMATE,
-          Component.GLUCONATE,
-          Component.LACTATE,
-          Component.MALATE,
-          Component.OXALATE,
-          Component.PROPIONATE,
-          Component.PYRUVATE,
-          Component.SUCCINATE,
-          Component.TARTRATE);
+          Component.ASPARTATE,
+          Component.CARBONATE,
+          Component.GLUTAMATE,
+          Component.GLYCINATE,
+          Component.HISTIDINATE,
+          Component.PHTHALATE);
+
+  private static final Set<Component> ORGANIC =
+      Component.named().stream()
+          .filter(component -> component.chargeWithoutProtons() < 0)
+          .filter(component -> component.protons() > 0 && holdsCarbon(component))
+          .filter(component -> !NOT_COUNTED.contains(component))
+          .collect(Collectors.toUnmodifiableSet());
+
+  private static boolean holdsCarbon(Component component) {
+    return component.formula().filter(f -> f.count(Element.of("C")) > 0).isPresent();
+  }
 
   @Override
   public Step find(Figure<?> figure, Answering from) {

@@ -34,16 +34,13 @@ final class ReverseOsmosis implements Treatment {
   public Contents on(Contents before) {
     Balance.required("reverse osmosis", before, List.of(Component.CARBONATE));
     Traced through = Traced.exact(1).minus(rejection);
-    Contents after = before.withInertCharge(before.inertCharge().orElseThrow().times(through));
-    for (Component component : before.totals().keySet()) {
-      Traced total = before.least(component);
-      if (component.equals(Component.CARBONATE)) {
-        Traced gas = before.trace(Degassing::dissolved);
-        after = after.withTotal(component, gas.plus(total.minus(gas).times(through)));
-      } else {
-        after = after.withTotal(component, total.times(through));
-      }
-    }
+    Traced gas = before.trace(Degassing::dissolved);
+    Traced ions = before.least(Component.CARBONATE).minus(gas);
+    // As diluted with pure water, so that what was added to an unknown ion is held back too.
+    Contents after =
+        before
+            .mixed(Contents.pure(before.temperature(), before.chemistry()), through)
+            .withTotal(Component.CARBONATE, gas.plus(ions.times(through)));
     Step step =
         Step.of("rejection of the membrane", PERCENT, Step.Kind.STATED)
             .origin(Origin.REPORTED)

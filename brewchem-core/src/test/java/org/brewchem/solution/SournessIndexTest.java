@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Set;
 import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -79,6 +80,28 @@ class SournessIndexTest {
     // Neutral: 20 of sodium and h of hydrogen ions hold the anions.
     assertEquals(h + 40 - (20 + h), index, 0.1);
     assertTrue(index < half.titratableAcidity(pH(8.2)).inMilliequivalentsPerLitre() + 0.1);
+  }
+
+  /** A new organic acid of the library counts without an entry anywhere. */
+  @Test
+  void everyOrganicAcidOfTheLibraryCountsAndNoOther() {
+    Set<Acid> others =
+        Set.of(
+            Acid.AMMONIUM,
+            Acid.BORIC,
+            Acid.CARBONIC,
+            Acid.HYDROCHLORIC,
+            Acid.NITRIC,
+            Acid.PHOSPHORIC,
+            Acid.PHTHALIC,
+            Acid.SULFURIC,
+            Acid.SULFUROUS);
+    for (Acid acid : Acid.named()) {
+      Solution solution = water().with(acid, mmolPerL(1));
+      double hydrogen = 1000 * Math.pow(10, -solution.answer(PH_VALUE).number());
+      double molecules = solution.answer(SOURNESS_INDEX).number() - hydrogen;
+      assertEquals(!others.contains(acid), molecules > 0.01, acid + ": " + molecules);
+    }
   }
 
   @Test

@@ -49,7 +49,10 @@ class PermissionTest {
     for (Use use : Use.values()) {
       for (Solute solute : solutes) {
         Permission permission = Permissions.of(solute, use);
-        assertNotEquals(Permission.Standing.NOT_STATED, permission.standing(), permission::text);
+        assertNotEquals(
+            Permission.Standing.NOT_STATED,
+            permission.standing(),
+            () -> solute.name() + " lacks a row of reagent-uses.csv: " + permission.text());
         assertTrue(permission.provenance().isPresent(), permission::text);
       }
       for (Gas gas : constants(Gas.class)) {
@@ -75,7 +78,10 @@ class PermissionTest {
       }
       assertFalse(row.text("note").isBlank(), row::place);
     }
-    assertEquals(named, inTable);
+    Set<String> withoutRow = new TreeSet<>(named);
+    withoutRow.removeAll(inTable);
+    assertEquals(Set.of(), withoutRow, "no row of reagent-uses.csv names them");
+    assertEquals(named, inTable, "rows of reagent-uses.csv that name nothing of the library");
   }
 
   /** Common practice, no source: the acids that brewers dose, and what nobody may drink. */

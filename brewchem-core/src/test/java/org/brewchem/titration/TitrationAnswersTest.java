@@ -12,8 +12,10 @@ import static org.brewchem.titration.Weighing.khp;
 import static org.brewchem.titration.Weighing.sodiumCarbonate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.lang.reflect.Modifier;
 import java.nio.file.Files;
@@ -86,13 +88,39 @@ class TitrationAnswersTest {
     return volumes;
   }
 
+  /**
+   * What {@link SampleTitration} finds from volumes, by whichever of these titrations a method
+   * accepts, so that a new method is walked without an entry.
+   */
+  private static List<Determination<?>> ofVolumes() throws ReflectiveOperationException {
+    List<Determination<?>> all = new ArrayList<>();
+    for (Method method : SampleTitration.class.getMethods()) {
+      if (method.getParameterCount() == 0
+          && Determination.class.isAssignableFrom(method.getReturnType())) {
+        int before = all.size();
+        for (SampleTitration titration :
+            List.of(
+                BEER.took(mL(8.05), mL(8.07)),
+                LYE.titrate(mL(100)).to(pH(8.3)).took(mL(1.5)),
+                ACID.titrate(mL(100)).took(mL(21.5)))) {
+          try {
+            all.add((Determination<?>) method.invoke(titration));
+          } catch (InvocationTargetException refused) {
+            assertInstanceOf(IllegalStateException.class, refused.getCause(), method.getName());
+          }
+        }
+        assertTrue(before < all.size(), method.getName() + ": add a titration that it accepts");
+      }
+    }
+    return all;
+  }
+
   /** What the room answers with, from every kind of measurement. */
-  private static List<Object> answering() {
-    List<Object> all = new ArrayList<>();
+  private static List<Object> answering() throws ReflectiveOperationException {
+    List<Object> all = new ArrayList<>(ofVolumes());
     all.add(LYE);
     all.add(ACID.standardisation().orElseThrow());
     all.add(Titrant.sulfuricAcid().of(molPerL(0.05)));
-    all.add(BEER.took(mL(8.05), mL(8.07)).acidity());
     all.add(LYE.titrateToPhenolphthalein(mL(25)).took(mL(7.55)).acidity());
     all.add(acetic().acidity());
     TitrationLog water = water();

@@ -249,6 +249,20 @@ class EquilibriumTreatmentsTest {
     assertThrows(IllegalArgumentException.class, () -> reverseOsmosis(1.1));
   }
 
+  /** Salt in a water whose chloride nobody stated: the membrane holds back both its ions. */
+  @Test
+  void aMembraneHoldsBackWhatWasAddedToAnUnknownIon() {
+    Held silent = new Held(WATER.contents().withUnknown(Component.CHLORIDE));
+    Held salted = silent.after(solute(Salt.SODIUM_CHLORIDE, mmolPerL(5)));
+    Held permeate = salted.after(reverseOsmosis(0.9));
+    assertEquals(
+        0.1 * salted.contents().least(Component.CHLORIDE).value(),
+        permeate.contents().least(Component.CHLORIDE).value(),
+        1e-15);
+    assertEquals(
+        number(silent.after(reverseOsmosis(0.9)), PH_VALUE), number(permeate, PH_VALUE), 0.02);
+  }
+
   /**
    * Definition: alkalinity 5.00 mEq/L with permeate of 0.10 to 1.50 takes 0.2857 of the raw water.
    */
