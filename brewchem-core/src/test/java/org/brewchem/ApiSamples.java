@@ -61,6 +61,8 @@ import org.brewchem.titration.AcidityResult;
 import org.brewchem.titration.BufferReading;
 import org.brewchem.titration.ElectrodeCalibration;
 import org.brewchem.titration.Titrant;
+import org.brewchem.treatment.Blends;
+import org.brewchem.treatment.ReachableBlends;
 import org.brewchem.treatment.Tank;
 import org.brewchem.treatment.TankDose;
 import org.brewchem.uncertainty.MethodPrecision;
@@ -123,6 +125,9 @@ final class ApiSamples {
                 Column.of("pH", 4.4, 4.3),
                 Column.of("titratable acidity [g/L as lactic acid, to pH 8.2]", 1.8, 2.0))));
     all.put(WortBuffer.class, WortBuffer.assumedAtKnockOut());
+    Blends<Beer> blends = Blends.of(beer, beer.after()).called("H2O", "beer");
+    all.put(Blends.class, blends);
+    all.put(ReachableBlends.class, blends.reachable(Figures.PH_VALUE, Figures.PH_VALUE));
     all.put(ControlRule.class, ControlRules.beyond(3));
     ControlSeries series = ControlSeries.of("acidity", "g/L", 1, 2, 1, 2, 1, 2, 1, 2);
     all.put(ControlSeries.class, series);

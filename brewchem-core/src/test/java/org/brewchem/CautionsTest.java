@@ -47,6 +47,7 @@ import org.brewchem.table.Table;
 import org.brewchem.table.Waters;
 import org.brewchem.treatment.BenchTrial;
 import org.brewchem.treatment.Blend;
+import org.brewchem.treatment.Blends;
 import org.brewchem.treatment.Dose;
 import org.brewchem.treatment.DoseBefore;
 import org.brewchem.treatment.LimeSoftening;
@@ -69,6 +70,8 @@ class CautionsTest {
           List.of(
               "Blend.Request.to",
               "Blend.Request.volumes",
+              "Blends.shares",
+              "Blends.volumes",
               "Dose.Request.to",
               "Dose.into",
               "Dose.treatment",
@@ -283,6 +286,13 @@ class CautionsTest {
     assertTrue(
         hazards(Blend.of(BEER, beer.after()).to(pH(4.3)).cautions())
             .contains(Hazard.REFERMENTATION));
+    Blends<Beer> blends = Blends.of(BEER, beer.after(), BEER);
+    for (Blend<Beer> three :
+        List.of(blends.shares(0.2, 0.5, 0.3), blends.volumes(hL(1), hL(2), hL(1)))) {
+      assertTrue(
+          hazards(three.cautions())
+              .containsAll(Set.of(Hazard.TASTING, Hazard.REFERMENTATION, Hazard.ACID)));
+    }
   }
 
   @Test

@@ -26,26 +26,57 @@ import org.brewchem.solution.Treatment;
 import org.brewchem.uncertainty.Traced;
 
 /**
- * A blend of two liquids of one kind: of given volumes, or in the proportion that meets a
- * constraint on any figure. Totals mix exactly, pH follows from the balance. Immutable.
+ * A blend of liquids of one kind: of two, of given volumes or in the proportion that meets a
+ * constraint on any figure; of more, in shares that {@link Blends} is told. Totals mix exactly, pH
+ * follows from the balance. Immutable.
  *
- * @param <L> the kind of both liquids and of the blend
+ * @param <L> the kind of the liquids and of the blend
  */
 public final class Blend<L extends Liquid> {
 
   private static final Scale<Double> PERCENT = Scale.number("% by volume", 2);
   private static final double TOLERANCE = 1e-9;
 
-  private final double shareOfFirst;
+  private final List<Double> shares;
   private final L after;
   private final List<Caution> cautions;
   private final Step share;
+  private final String text;
 
-  private Blend(double shareOfFirst, L after, List<Caution> cautions, Step share) {
-    this.shareOfFirst = shareOfFirst;
+  private Blend(List<Double> shares, L after, List<Caution> cautions, Step share, String text) {
+    this.shares = shares;
     this.after = after;
     this.cautions = cautions;
     this.share = share;
+    this.text = text;
+  }
+
+  private static <L extends Liquid> Blend<L> ofTwo(
+      double shareOfFirst, L after, List<Caution> cautions, Step share) {
+    return new Blend<>(
+        List.of(shareOfFirst, 1 - shareOfFirst), after, cautions, share, share.toString());
+  }
+
+  /** A blend of any number of named parts. */
+  static <L extends Liquid> Blend<L> of(
+      List<String> names, List<Double> shares, L after, List<Caution> cautions) {
+    List<String> parts = new ArrayList<>();
+    for (int i = 0; i < names.size(); i++) {
+      if (shares.get(i) > 0) {
+        parts.add(PERCENT.text(100 * shares.get(i)) + " of " + names.get(i));
+      }
+    }
+    Step together =
+        Step.of("shares of the parts, together", PERCENT, Step.Kind.FORMULA)
+            .text("sum of the shares", "")
+            .detail(
+                () ->
+                    new Step.Detail(
+                        parts,
+                        shares.stream().mapToDouble(Double::doubleValue).sum() - 1,
+                        ShareLimits.ON))
+            .found(Traced.exact(100));
+    return new Blend<>(List.copyOf(shares), after, cautions, together, String.join(", ", parts));
   }
 
   /**
@@ -105,7 +136,7 @@ public final class Blend<L extends Liquid> {
                           ofFirst.inLitres() / ofFirst.plus(ofSecond).inLitres() - share,
                           0))
               .found(Traced.exact(100 * share));
-      return new Blend<>(share, mixed(share), blending(share).cautions(), step);
+      return ofTwo(share, mixed(share), blending(share).cautions(), step);
     }
 
     /**
@@ -150,7 +181,7 @@ public final class Blend<L extends Liquid> {
                           reached.found().orElseThrow().value() - wanted,
                           TOLERANCE * Math.max(1, Math.abs(wanted))))
               .found(Traced.exact(100 * found));
-      return new Blend<>(found, after, blending(found).cautions(), step);
+      return ofTwo(found, after, blending(found).cautions(), step);
     }
 
     /**
@@ -221,7 +252,27 @@ public final class Blend<L extends Liquid> {
    * @return its volume over that of both, 0 to 1
    */
   public double shareOfFirst() {
-    return shareOfFirst;
+    return shares.get(0);
+  }
+
+  /**
+   * Returns the shares of all parts, in the order in which they were named.
+   *
+   * @return their volumes over that of the blend, each 0 to 1
+   */
+  public List<Double> shares() {
+    return shares;
+  }
+
+  /**
+   * Returns the volumes of all parts, in the order in which they were named.
+   *
+   * @param total the volume of the blend
+   * @return their volumes, taken as additive
+   */
+  public List<Volume> volumes(Volume total) {
+    Objects.requireNonNull(total, "total");
+    return shares.stream().map(total::times).toList();
   }
 
   /**
@@ -231,17 +282,17 @@ public final class Blend<L extends Liquid> {
    * @return its volume, the liquids' volumes taken as additive
    */
   public Volume ofFirst(Volume total) {
-    return total.times(shareOfFirst);
+    return total.times(shareOfFirst());
   }
 
   /**
-   * Returns the volume of the second liquid.
+   * Returns the volume of the second liquid; of more than two, {@link #volumes} has them all.
    *
    * @param total the volume of the blend
    * @return its volume, the liquids' volumes taken as additive
    */
   public Volume ofSecond(Volume total) {
-    return total.minus(ofFirst(total));
+    return total.times(shares.get(1));
   }
 
   /**
@@ -265,7 +316,7 @@ public final class Blend<L extends Liquid> {
   }
 
   /**
-   * Explains the proportion.
+   * Explains the proportion, of named parts their shares.
    *
    * @return the steps
    */
@@ -297,8 +348,13 @@ public final class Blend<L extends Liquid> {
     return List.copyOf(all);
   }
 
+  /** The shares in words. */
+  String parts() {
+    return text;
+  }
+
   @Override
   public String toString() {
-    return share + "; " + after;
+    return text + "; " + after;
   }
 }

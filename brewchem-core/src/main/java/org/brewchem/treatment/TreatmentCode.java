@@ -15,6 +15,8 @@ public enum TreatmentCode implements Code {
   READING_UNEXPECTED(Severity.WARNING),
   /** The treatment ends at equilibrium here, and practice stops earlier. */
   STOPS_EARLIER(Severity.WARNING),
+  /** No rule says where between the corners of a set of blends a figure is least or greatest. */
+  NO_RULE_BETWEEN(Severity.WARNING),
   /** Food laws differ on the substance in this liquid, or nobody has stated its use. */
   PERMISSION(Severity.WARNING);
 
