@@ -339,8 +339,8 @@ public final class Constraint {
     return object instanceof Constraint other
         && figure.equals(other.figure)
         && figure.shown().symbol().equals(other.figure.shown().symbol())
-        && lower == other.lower
-        && upper == other.upper
+        && Double.compare(lower, other.lower) == 0
+        && Double.compare(upper, other.upper) == 0
         && aim.equals(other.aim)
         && weight.equals(other.weight)
         && scale.equals(other.scale);

@@ -399,8 +399,8 @@ public final class ShelfItem {
         && Objects.equals(reagent, other.reagent)
         && Objects.equals(water, other.water)
         && price.equals(other.price)
-        && least == other.least
-        && most == other.most
+        && Double.compare(least, other.least) == 0
+        && Double.compare(most, other.most) == 0
         && resolution.equals(other.resolution);
   }
 

@@ -66,7 +66,7 @@ abstract class ScalarValue<T extends ScalarValue<T>> implements Comparable<T> {
   public final boolean equals(@Nullable Object other) {
     return other != null
         && getClass() == other.getClass()
-        && value == ((ScalarValue<?>) other).value;
+        && Double.compare(value, ((ScalarValue<?>) other).value) == 0;
   }
 
   @Override

@@ -262,7 +262,7 @@ public final class TitratableAcidity implements Comparable<TitratableAcidity> {
   @Override
   public boolean equals(@Nullable Object other) {
     return other instanceof TitratableAcidity that
-        && milliequivalentsPerLitre == that.milliequivalentsPerLitre
+        && Double.compare(milliequivalentsPerLitre, that.milliequivalentsPerLitre) == 0
         && endPoint.equals(that.endPoint);
   }
 

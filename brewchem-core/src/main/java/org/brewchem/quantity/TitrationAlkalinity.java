@@ -326,7 +326,7 @@ public final class TitrationAlkalinity implements Comparable<TitrationAlkalinity
   @Override
   public boolean equals(@Nullable Object other) {
     return other instanceof TitrationAlkalinity that
-        && milliequivalentsPerLitre == that.milliequivalentsPerLitre
+        && Double.compare(milliequivalentsPerLitre, that.milliequivalentsPerLitre) == 0
         && endPoint.equals(that.endPoint);
   }
 

@@ -102,7 +102,7 @@ public final class ActivityRule {
     return object instanceof ActivityRule other
         && name.equals(other.name)
         && Objects.equals(parameters, other.parameters)
-        && otherNeutrals == other.otherNeutrals;
+        && Double.compare(otherNeutrals, other.otherNeutrals) == 0;
   }
 
   @Override

@@ -396,9 +396,10 @@ public final class EquilibriumConstant {
   @Override
   public boolean equals(@Nullable Object object) {
     return object instanceof EquilibriumConstant other
-        && log10At25 == other.log10At25
-        && enthalpyKilojoulesPerMole == other.enthalpyKilojoulesPerMole
-        && heatCapacityJoulesPerMoleKelvin == other.heatCapacityJoulesPerMoleKelvin
+        && Double.compare(log10At25, other.log10At25) == 0
+        && Double.compare(enthalpyKilojoulesPerMole, other.enthalpyKilojoulesPerMole) == 0
+        && Double.compare(heatCapacityJoulesPerMoleKelvin, other.heatCapacityJoulesPerMoleKelvin)
+            == 0
         && Arrays.equals(coefficients(), other.coefficients());
   }
 

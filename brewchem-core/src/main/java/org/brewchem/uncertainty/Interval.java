@@ -100,9 +100,9 @@ public final class Interval {
   @Override
   public boolean equals(Object other) {
     return other instanceof Interval that
-        && lower == that.lower
-        && upper == that.upper
-        && coverageProbability == that.coverageProbability
+        && Double.compare(lower, that.lower) == 0
+        && Double.compare(upper, that.upper) == 0
+        && Double.compare(coverageProbability, that.coverageProbability) == 0
         && unit.equals(that.unit);
   }
 

@@ -404,7 +404,7 @@ public final class Traced {
   @Override
   public boolean equals(@Nullable Object object) {
     return object instanceof Traced other
-        && value == other.value
+        && Double.compare(value, other.value) == 0
         && Arrays.equals(sources, other.sources)
         && Arrays.equals(slopes, other.slopes);
   }

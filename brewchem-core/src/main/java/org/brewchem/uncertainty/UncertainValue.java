@@ -189,9 +189,9 @@ public final class UncertainValue {
   @Override
   public boolean equals(Object other) {
     return other instanceof UncertainValue that
-        && value == that.value
-        && standardUncertainty == that.standardUncertainty
-        && degreesOfFreedom == that.degreesOfFreedom
+        && Double.compare(value, that.value) == 0
+        && Double.compare(standardUncertainty, that.standardUncertainty) == 0
+        && Double.compare(degreesOfFreedom, that.degreesOfFreedom) == 0
         && unit.equals(that.unit);
   }
 
