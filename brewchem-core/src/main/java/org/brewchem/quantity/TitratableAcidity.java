@@ -268,7 +268,7 @@ public final class TitratableAcidity implements Comparable<TitratableAcidity> {
 
   @Override
   public int hashCode() {
-    return 31 * Double.hashCode(milliequivalentsPerLitre) + endPoint.hashCode();
+    return Objects.hash(milliequivalentsPerLitre, endPoint);
   }
 
   /**

@@ -332,7 +332,7 @@ public final class TitrationAlkalinity implements Comparable<TitrationAlkalinity
 
   @Override
   public int hashCode() {
-    return 31 * Double.hashCode(milliequivalentsPerLitre) + endPoint.hashCode();
+    return Objects.hash(milliequivalentsPerLitre, endPoint);
   }
 
   /**

@@ -5,13 +5,122 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
+import java.util.function.BiFunction;
+import java.util.function.BinaryOperator;
+import java.util.function.DoubleFunction;
+import java.util.function.ToDoubleFunction;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class ArithmeticTest {
+
+  /** A value of one class: its number, and what is done with two of them. */
+  private record Arithmetic<Q>(
+      DoubleFunction<Q> of,
+      ToDoubleFunction<Q> in,
+      BinaryOperator<Q> plus,
+      BinaryOperator<Q> minus,
+      BiFunction<Q, Double, Q> times) {
+
+    void check() {
+      Q seven = of.apply(7);
+      Q two = of.apply(2);
+      assertEquals(9, in.applyAsDouble(plus.apply(seven, two)), 1e-14, seven.toString());
+      assertEquals(5, in.applyAsDouble(minus.apply(seven, two)), 1e-14, seven.toString());
+      assertEquals(17.5, in.applyAsDouble(times.apply(seven, 2.5)), 1e-14, seven.toString());
+    }
+  }
+
+  static List<Arithmetic<?>> classes() {
+    return List.of(
+        new Arithmetic<>(
+            Volume::ofLitres, Volume::inLitres, Volume::plus, Volume::minus, Volume::times),
+        new Arithmetic<>(Mass::ofGrams, Mass::inGrams, Mass::plus, Mass::minus, Mass::times),
+        new Arithmetic<>(
+            AmountOfSubstance::ofMoles,
+            AmountOfSubstance::inMoles,
+            AmountOfSubstance::plus,
+            AmountOfSubstance::minus,
+            AmountOfSubstance::times),
+        new Arithmetic<>(
+            MassConcentration::ofMilligramsPerLitre,
+            MassConcentration::inMilligramsPerLitre,
+            MassConcentration::plus,
+            MassConcentration::minus,
+            MassConcentration::times),
+        new Arithmetic<>(
+            AmountConcentration::ofMolesPerLitre,
+            AmountConcentration::inMolesPerLitre,
+            AmountConcentration::plus,
+            AmountConcentration::minus,
+            AmountConcentration::times),
+        new Arithmetic<>(
+            Molality::ofMolesPerKilogram,
+            Molality::inMolesPerKilogram,
+            Molality::plus,
+            Molality::minus,
+            Molality::times),
+        new Arithmetic<>(
+            ChargeConcentration::ofMilliequivalentsPerLitre,
+            ChargeConcentration::inMilliequivalentsPerLitre,
+            ChargeConcentration::plus,
+            ChargeConcentration::minus,
+            ChargeConcentration::times),
+        new Arithmetic<>(
+            BufferCapacity::ofMilliequivalentsPerLitrePerPH,
+            BufferCapacity::inMilliequivalentsPerLitrePerPH,
+            BufferCapacity::plus,
+            BufferCapacity::minus,
+            BufferCapacity::times),
+        new Arithmetic<>(
+            Pressure::ofKilopascals,
+            Pressure::inKilopascals,
+            Pressure::plus,
+            Pressure::minus,
+            Pressure::times),
+        new Arithmetic<>(
+            ElectricPotential::ofMillivolts,
+            ElectricPotential::inMillivolts,
+            ElectricPotential::plus,
+            ElectricPotential::minus,
+            ElectricPotential::times),
+        new Arithmetic<>(
+            TemperatureDifference::ofKelvin,
+            TemperatureDifference::inKelvin,
+            TemperatureDifference::plus,
+            TemperatureDifference::minus,
+            TemperatureDifference::times),
+        new Arithmetic<>(
+            Hardness::ofMilliequivalentsPerLitre,
+            Hardness::inMilliequivalentsPerLitre,
+            Hardness::plus,
+            Hardness::minus,
+            Hardness::times),
+        new Arithmetic<>(
+            CarbonateAlkalinity::ofMilliequivalentsPerLitre,
+            CarbonateAlkalinity::inMilliequivalentsPerLitre,
+            CarbonateAlkalinity::plus,
+            CarbonateAlkalinity::minus,
+            CarbonateAlkalinity::times),
+        new Arithmetic<>(
+            ResidualAlkalinity::ofMilliequivalentsPerLitre,
+            ResidualAlkalinity::inMilliequivalentsPerLitre,
+            ResidualAlkalinity::plus,
+            ResidualAlkalinity::minus,
+            ResidualAlkalinity::times));
+  }
+
+  @ParameterizedTest
+  @MethodSource("classes")
+  void everyValueAddsSubtractsAndScales(Arithmetic<?> values) {
+    values.check();
+  }
 
   @Test
   void likeValuesAddSubtractAndScale() {

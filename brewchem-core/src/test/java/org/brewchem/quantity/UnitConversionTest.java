@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -119,6 +120,22 @@ class UnitConversionTest {
         notNegative("kPa", Pressure::ofKilopascals, Pressure::inKilopascals),
         notNegative("bar", Pressure::ofBars, Pressure::inBars),
         notNegative("atm", Pressure::ofAtmospheres, Pressure::inAtmospheres),
+        notNegative(
+            "µS/cm",
+            Conductivity::ofMicrosiemensPerCentimetreAt25,
+            Conductivity::inMicrosiemensPerCentimetreAt25),
+        notNegative(
+            "µS/cm",
+            Conductivity::ofMicrosiemensPerCentimetreAt20,
+            Conductivity::inMicrosiemensPerCentimetreAt20),
+        notNegative("L/L", VolumeRatio::of, VolumeRatio::ratio),
+        notNegative("mL/L", VolumeRatio::ofMillilitresPerLitre, VolumeRatio::inMillilitresPerLitre),
+        notNegative(
+            "mL/hL",
+            VolumeRatio::ofMillilitresPerHectolitre,
+            VolumeRatio::inMillilitresPerHectolitre),
+        notNegative("g/L", Carbonation::ofGramsPerLitre, Carbonation::inGramsPerLitre),
+        notNegative("volumes", Carbonation::ofVolumes, Carbonation::inVolumes),
         any("mV", ElectricPotential::ofMillivolts, ElectricPotential::inMillivolts),
         any("V", ElectricPotential::ofVolts, ElectricPotential::inVolts),
         any("K", TemperatureDifference::ofKelvin, TemperatureDifference::inKelvin),
@@ -281,6 +298,17 @@ class UnitConversionTest {
   @SuppressWarnings("unchecked")
   private static int compare(Object one, Object other) {
     return ((Comparable<Object>) one).compareTo(other);
+  }
+
+  @ParameterizedTest
+  @MethodSource("units")
+  void hashCodesTellSizesApart(Unit<?> unit) {
+    long different =
+        IntStream.rangeClosed(1, 100)
+            .map(i -> unit.of().apply(0.01 * i).hashCode())
+            .distinct()
+            .count();
+    assertTrue(different > 95, different + " of 100");
   }
 
   @ParameterizedTest

@@ -1,7 +1,6 @@
 package org.brewchem.quantity;
 
-import static org.brewchem.quantity.Quantities.celsius;
-import static org.brewchem.quantity.Quantities.pH;
+import static org.brewchem.quantity.Quantities.*;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
@@ -100,5 +99,35 @@ class UnitDefinitionTest {
     assertThrows(IllegalArgumentException.class, () -> MassFraction.ofMassPercent(100.1));
     assertThrows(IllegalArgumentException.class, () -> MassFraction.ofMassPercent(-1));
     assertThrows(IllegalArgumentException.class, () -> MassFraction.of(Double.NaN));
+  }
+
+  /** One volume by the molar volume of an ideal gas, 22.414 L/mol, and 44.0095 g/mol. */
+  @Test
+  void volumesOfCarbonDioxideAreThoseOfAnIdealGas() {
+    Carbonation oneVolume = Carbonation.ofVolumes(1);
+    assertEquals(1.9635, oneVolume.inGramsPerLitre(), 1e-4);
+    assertEquals(1 / 22.414, oneVolume.asAmountConcentration().inMolesPerLitre(), 1e-6);
+    assertEquals(gPerL(5), Carbonation.ofGramsPerLitre(5).asMassConcentration());
+    assertEquals(5, Carbonation.from(gPerL(5)).inGramsPerLitre());
+    assertEquals(2.5, Carbonation.from(molPerL(2.5 / 22.414)).inVolumes(), 1e-4);
+  }
+
+  /** EN 27888, natural waters (from memory). */
+  @Test
+  void aWaterConductsBetterWhenItIsWarmer() {
+    assertEquals(111.6, Conductivity.of(100, celsius(20)).inMicrosiemensPerCentimetreAt25(), 1e-12);
+    assertEquals(100, Conductivity.of(100, celsius(25)).inMicrosiemensPerCentimetreAt25());
+    assertEquals("558 µS/cm at 25 °C", Conductivity.of(500, celsius(20)).toString());
+    assertThrows(IllegalArgumentException.class, () -> Conductivity.of(100, celsius(18)));
+  }
+
+  @Test
+  void aVolumeRatioIsWhatIsAddedOverTheLiquid() {
+    assertEquals(VolumeRatio.of(0.002), VolumeRatio.from(mL(200), hL(1)));
+    assertEquals(2, VolumeRatio.of(0.002).inMillilitresPerLitre());
+    assertEquals(200, VolumeRatio.of(0.002).inMillilitresPerHectolitre());
+    assertEquals(mL(40), VolumeRatio.of(0.002).times(litres(20)));
+    assertEquals("200 mL/hL", VolumeRatio.of(0.002).toString());
+    assertThrows(IllegalArgumentException.class, () -> VolumeRatio.from(mL(1), litres(0)));
   }
 }

@@ -50,6 +50,26 @@ class ValueTextTest {
   }
 
   @Test
+  void theNextUnitStartsAtItsOne() {
+    assertEquals("999 mL", mL(999).toString());
+    assertEquals("1 L", litres(1).toString());
+    assertEquals("999 L", litres(999).toString());
+    assertEquals("10 hL", litres(1000).toString());
+    assertEquals("99 mg", mg(99).toString());
+    assertEquals("0.1 g", mg(100).toString());
+    assertEquals("999 g", g(999).toString());
+    assertEquals("1 kg", g(1000).toString());
+    assertEquals("999 mg/L", mgPerL(999).toString());
+    assertEquals("1 g/L", mgPerL(1000).toString());
+    assertEquals("99 mmol", mmol(99).toString());
+    assertEquals("0.1 mol", mmol(100).toString());
+    assertEquals("99 mmol/L", mmolPerL(99).toString());
+    assertEquals("0.1 mol/L", mmolPerL(100).toString());
+    assertEquals("99 mmol/kg", mmolPerKg(99).toString());
+    assertEquals("0.1 mol/kg", mmolPerKg(100).toString());
+  }
+
+  @Test
   void theTextIsTheSameInEveryLocale() {
     Locale before = Locale.getDefault();
     try {

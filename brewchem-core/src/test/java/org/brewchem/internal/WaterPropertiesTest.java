@@ -1,0 +1,45 @@
+package org.brewchem.internal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Against the formulations of IAPWS for the same properties, evaluated elsewhere: density R6-95,
+ * relative permittivity R8-97, pKw R11-07, and A from the first two.
+ */
+class WaterPropertiesTest {
+
+  @ParameterizedTest
+  @CsvSource({
+    "0, 999.8431, 87.9035, 0.49043, 14.9463",
+    "10, 999.7025, 83.9745, 0.49763, 14.5336",
+    "25, 997.0476, 78.4085, 0.50978, 13.9945",
+    "40, 992.2164, 73.2006, 0.52375, 13.5343",
+    "60, 983.1958, 66.7745, 0.54533, 13.0201"
+  })
+  void otherFormulationsAgree(
+      double celsius, double density, double permittivity, double a, double pKw) {
+    double kelvin = celsius + 273.15;
+    assertEquals(density, WaterProperties.densityKgPerCubicMetre(kelvin), 0.01);
+    assertEquals(permittivity, WaterProperties.relativePermittivity(kelvin), 0.06);
+    assertEquals(a, WaterProperties.debyeHueckelA(kelvin), 1e-3);
+    assertEquals(pKw, WaterProperties.ionProductExponent(kelvin, density), 2e-4);
+  }
+
+  /**
+   * ln gamma of a univalent ion tends to minus half the Bjerrum length over the Debye length; e²/(4
+   * pi eps0 k) is 1.671008e-5 m K by the CODATA constants.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {273.15, 298.15, 350})
+  void bothLimitingLawsShareOneDebyeLength(double kelvin) {
+    double bjerrumAngstrom = 1.671008e5 / (WaterProperties.relativePermittivity(kelvin) * kelvin);
+    assertEquals(
+        Math.log(10) * WaterProperties.debyeHueckelA(kelvin),
+        bjerrumAngstrom * WaterProperties.debyeHueckelB(kelvin) / 2,
+        1e-5);
+  }
+}
