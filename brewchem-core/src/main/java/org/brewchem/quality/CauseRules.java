@@ -1,6 +1,8 @@
 package org.brewchem.quality;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
@@ -14,15 +16,17 @@ final class CauseRules {
   /** Causes in the order of the table, their rules by the name of the figure. */
   static final Map<String, Map<String, Rule>> CAUSES = causes();
 
-  /** The figures that the rules know, by name. */
+  /** The figures that the rules know, by name, in the order of the table. */
   static final Set<String> FIGURES =
       CAUSES.values().stream()
           .flatMap(rules -> rules.keySet().stream())
-          .collect(Collectors.toUnmodifiableSet());
+          .collect(
+              Collectors.collectingAndThen(
+                  Collectors.toCollection(LinkedHashSet::new), Collections::unmodifiableSet));
 
-  private static final Map<String, String> MEASUREMENTS =
+  private static final Map<String, DataTable.Row> TESTS =
       DataTable.read(CauseRules.class, "likely-cause-tests.csv").stream()
-          .collect(Collectors.toMap(row -> row.text("cause"), row -> row.text("measurement")));
+          .collect(Collectors.toMap(row -> row.text("cause"), row -> row));
 
   private CauseRules() {}
 
@@ -30,6 +34,8 @@ final class CauseRules {
   enum Direction {
     UP(1),
     DOWN(-1),
+    SLIGHTLY_UP(1),
+    SLIGHTLY_DOWN(-1),
     SAME(0),
     EITHER(0);
 
@@ -41,6 +47,19 @@ final class CauseRules {
 
     int sign() {
       return sign;
+    }
+
+    Direction times(int factor) {
+      if (factor > 0) {
+        return this;
+      }
+      return switch (this) {
+        case UP -> DOWN;
+        case DOWN -> UP;
+        case SLIGHTLY_UP -> SLIGHTLY_DOWN;
+        case SLIGHTLY_DOWN -> SLIGHTLY_UP;
+        case SAME, EITHER -> this;
+      };
     }
 
     Direction seen(double z) {
@@ -56,7 +75,12 @@ final class CauseRules {
   }
 
   static String measurement(String cause) {
-    return Objects.requireNonNull(MEASUREMENTS.get(cause), cause);
+    return Objects.requireNonNull(TESTS.get(cause), cause).text("measurement");
+  }
+
+  /** Whether the cause may as well move all its figures the opposite way, together. */
+  static boolean reverses(String cause) {
+    return Objects.requireNonNull(TESTS.get(cause), cause).text("reverses").equals("yes");
   }
 
   private static Map<String, Map<String, Rule>> causes() {
@@ -67,7 +91,8 @@ final class CauseRules {
           .put(
               row.text("figure"),
               new Rule(
-                  Direction.valueOf(row.text("direction").toUpperCase(Locale.ROOT)),
+                  Direction.valueOf(
+                      row.text("direction").toUpperCase(Locale.ROOT).replace(' ', '_')),
                   row.text("why")));
     }
     return causes;

@@ -8,28 +8,28 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
-import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.brewchem.internal.Checks;
-import org.brewchem.internal.NormalProbability;
 
 /**
  * What may have moved the figures of a later batch against an earlier one, by a table of rules:
  * which cause moves which figure which way. The rules are assumed, not measured; a cause that is
  * named is a place to look first, with the measurement that would tell.
  *
- * <p>Counted are differences with a z ({@link Difference#z}). Nothing is named unless the sum of
- * their squares is larger than in all but 4 % of pairs that do not differ. Then each cause is
- * weighed by Bayes' rule, all alike before and "none of these" beside them: a figure that it leaves
- * alone has a z of standard deviation 1, one that it moves an effect of unknown size the right way
- * besides. The z of different figures are taken as independent. Immutable.
+ * <p>Counted are differences with a z ({@link Difference#z}), the residual alkalinity only without
+ * the alkalinity that it rests on. Causes are weighed by Bayes' rule, all alike before and "none of
+ * these" beside them: a cause has an unknown size, moves a figure by any part of it the right way,
+ * and may move one that the table calls the same by a tenth of it. Nothing is named unless the
+ * evidence that anything happened is larger than in all but 4 % of pairs that do not differ. The z
+ * of different figures are taken as independent. Immutable.
  */
 public final class LikelyCauses {
 
   private static final Map<String, Double> VALUES = CauseRules.values();
-  private static final double SPREAD = value("spread of effects");
-  private static final double QUIET = value("quiet");
   private static final double LEAST_SHARE = value("least share");
   private static final double LIKELY_SHARE = value("likely share");
+
+  private static final String ALKALINITY = "titration alkalinity";
+  private static final String RESIDUAL = "residual alkalinity";
 
   private final List<Suspect> suspects;
   private final double shareOfNone;
@@ -132,6 +132,9 @@ public final class LikelyCauses {
             "differences: " + name + " comes twice; state each figure once");
       }
     }
+    if (z.containsKey(ALKALINITY) && z.remove(RESIDUAL) != null) {
+      notCounted.add(RESIDUAL + ": it rests on the " + ALKALINITY + ", which is counted");
+    }
     return new LikelyCauses(List.of(), 1, notCounted).weighed(z);
   }
 
@@ -141,24 +144,15 @@ public final class LikelyCauses {
   }
 
   private LikelyCauses weighed(Map<String, Double> z) {
-    double squares = z.values().stream().mapToDouble(value -> value * value).sum();
-    if (z.isEmpty()
-        || new ChiSquaredDistribution(null, z.size()).cumulativeProbability(squares) < QUIET) {
+    if (z.isEmpty()) {
       return this;
     }
-    Map<String, Double> logEvidence = new LinkedHashMap<>();
-    CauseRules.CAUSES.forEach(
-        (cause, rules) ->
-            logEvidence.put(
-                cause,
-                z.entrySet().stream()
-                    .mapToDouble(
-                        e ->
-                            logDensity(
-                                CauseRules.rule(cause, e.getKey()).direction(), e.getValue()))
-                    .sum()));
-    double none =
-        z.values().stream().mapToDouble(v -> logDensity(CauseRules.Direction.EITHER, v)).sum();
+    CauseEvidence evidence = CauseEvidence.of(z);
+    if (!evidence.isLoud()) {
+      return this;
+    }
+    Map<String, Double> logEvidence = evidence.ofCauses();
+    double none = evidence.ofNone();
     double most = Math.max(none, logEvidence.values().stream().mapToDouble(v -> v).max().orElse(0));
     double total =
         Math.exp(none - most)
@@ -167,7 +161,7 @@ public final class LikelyCauses {
         logEvidence.keySet().stream()
             .collect(
                 Collectors.groupingBy(
-                    cause -> pattern(cause, z), LinkedHashMap::new, Collectors.toList()))
+                    cause -> pattern(cause, z, evidence), LinkedHashMap::new, Collectors.toList()))
             .values()
             .stream()
             .map(
@@ -181,7 +175,8 @@ public final class LikelyCauses {
                                             Objects.requireNonNull(logEvidence.get(cause)) - most))
                                 .sum()
                             / total,
-                        z))
+                        z,
+                        evidence))
             .filter(suspect -> suspect.share() >= LEAST_SHARE)
             .sorted(Comparator.comparingDouble(Suspect::share).reversed())
             .toList();
@@ -189,37 +184,21 @@ public final class LikelyCauses {
   }
 
   /** What a cause says of the given figures; either way counts as the way that was seen. */
-  private static List<CauseRules.Direction> pattern(String cause, Map<String, Double> z) {
+  private static List<CauseRules.Direction> pattern(
+      String cause, Map<String, Double> z, CauseEvidence evidence) {
     return z.entrySet().stream()
-        .map(e -> CauseRules.rule(cause, e.getKey()).direction().seen(e.getValue()))
+        .map(e -> evidence.direction(cause, e.getKey()).seen(e.getValue()))
         .toList();
   }
 
-  private static double logDensity(CauseRules.Direction direction, double z) {
-    if (direction == CauseRules.Direction.SAME) {
-      return -z * z / 2;
-    }
-    double variance = 1 + SPREAD * SPREAD;
-    double symmetric = -z * z / (2 * variance) - Math.log(variance) / 2;
-    return direction == CauseRules.Direction.EITHER
-        ? symmetric
-        : symmetric
-            + Math.log(
-                // The floor keeps a z far on the wrong side from becoming the logarithm of 0.
-                Math.max(
-                    2
-                        * NormalProbability.below(
-                            direction.sign() * z * SPREAD / Math.sqrt(variance)),
-                    Double.MIN_NORMAL));
-  }
-
-  private static Suspect suspect(List<String> alike, double share, Map<String, Double> z) {
+  private static Suspect suspect(
+      List<String> alike, double share, Map<String, Double> z, CauseEvidence evidence) {
     List<String> speaksFor = new ArrayList<>();
     List<String> speaksAgainst = new ArrayList<>();
     z.forEach(
         (figure, score) -> {
           CauseRules.Rule rule = CauseRules.rule(alike.get(0), figure);
-          CauseRules.Direction direction = rule.direction();
+          CauseRules.Direction direction = evidence.direction(alike.get(0), figure);
           String text = String.format(Locale.ROOT, "%s, z %+.1f: %s", figure, score, rule.why());
           boolean differs = Math.abs(score) > 2;
           if (direction == CauseRules.Direction.SAME ? differs : direction.sign() * score < -2) {

@@ -8,12 +8,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
+import java.util.Objects;
 import java.util.Set;
 import java.util.SplittableRandom;
-import java.util.stream.Collectors;
 import org.brewchem.checks.CsvTable;
 import org.brewchem.quality.LikelyCauses;
 
@@ -41,17 +39,6 @@ public final class CauseStudy {
   static final double LEAST_RIGHT_OF_LIKELY = 0.80;
   static final double MOST_NAMED_WITHOUT_CAUSE = 0.05;
 
-  /** What may be named first, in the order of the columns; the last is no name. */
-  static final List<String> NAMES =
-      List.of(
-          "alkalinity of the water up",
-          "less acid in the mash",
-          "less acid in the mash or other malt",
-          "other malt",
-          "incomplete degassing or old titrant",
-          "offset of the electrode",
-          "nothing");
-
   private static final String REPORT = "study/cause-study.csv";
   private static final long SEED = 20261127;
   private static final Set<SimulatedCause> READ_TOO_HIGH =
@@ -61,100 +48,78 @@ public final class CauseStudy {
 
   private CauseStudy() {}
 
-  /** Hits among first and first two, counted. */
-  private static final class Hits {
-    int first;
-    int firstTwo;
+  /** Tallies what the pairs of one cause and size came to. */
+  private static final class Tally {
+    private final SimulatedCause cause;
+    private final double size;
+    private final Readers readers;
+    private final Map<String, Integer> counts = new LinkedHashMap<>();
 
-    void count(int place) {
-      first += place == 0 ? 1 : 0;
-      firstTwo += place == 0 || place == 1 ? 1 : 0;
-    }
-  }
-
-  /** What the pairs of one cause and size came to. */
-  static final class Found {
-    final SimulatedCause cause;
-    final double size;
-    final int pairs;
-    final Map<String, Integer> named = new LinkedHashMap<>();
-    private final Hits rules = new Hits();
-    private final Hits ideal = new Hits();
-    private final Hits neverSilent = new Hits();
-    private final Hits toldTheSize = new Hits();
-    int likely;
-    int likelyRight;
-
-    Found(SimulatedCause cause, double size, int pairs, Readers readers) {
+    Tally(SimulatedCause cause, double size, Readers readers) {
       this.cause = cause;
       this.size = size;
-      this.pairs = pairs;
-      NAMES.forEach(name -> named.put(name, 0));
+      this.readers = readers;
+      CauseCell.COUNTS.forEach(column -> counts.put(column, 0));
+    }
+
+    CauseCell of(int pairs) {
       SplittableRandom random =
           new SplittableRandom(SEED + 1_000_003L * cause.ordinal() + 7919L * Math.round(size));
       for (int i = 0; i < pairs; i++) {
-        count(CausePair.draw(cause, size, random), readers);
-      }
-    }
-
-    private void count(CausePair pair, Readers readers) {
-      double[] z = pair.scores();
-      List<LikelyCauses.Suspect> suspects = LikelyCauses.of(pair.differences()).suspects();
-      named.merge(suspects.isEmpty() ? "nothing" : name(suspects.get(0), z), 1, Integer::sum);
-      rules.count(place(suspects.stream().map(LikelyCauses.Suspect::causes).toList()));
-      if (!suspects.isEmpty() && suspects.get(0).strength() == LikelyCauses.Strength.LIKELY) {
-        likely++;
-        likelyRight += suspects.get(0).causes().contains(cause.title) ? 1 : 0;
-      }
-      if (cause == SimulatedCause.NONE) {
-        return;
-      }
-      int place = place(ranked(readers.ofAll, z));
-      neverSilent.count(place);
-      ideal.count(readers.ofAll.speaks(z) ? place : -1);
-      CauseReader told = java.util.Objects.requireNonNull(readers.ofOne.get(size));
-      toldTheSize.count(told.speaks(z) ? place(ranked(told, z)) : -1);
-    }
-
-    private static String name(LikelyCauses.Suspect first, double[] z) {
-      String name = first.causes().stream().sorted().collect(Collectors.joining(" or "));
-      boolean known =
-          groups(z).stream()
-              .anyMatch(group -> titles(group).equals(first.causes().stream().sorted().toList()));
-      if (!known || !NAMES.contains(name)) {
-        throw new IllegalStateException(name + ": not a group of the study");
-      }
-      return name;
-    }
-
-    private int place(List<List<String>> ranked) {
-      for (int i = 0; i < ranked.size(); i++) {
-        if (ranked.get(i).contains(cause.title)) {
-          return i;
+        CausePair pair = CausePair.draw(cause, size, random);
+        rules(pair.scores(), LikelyCauses.of(pair.differences()).suspects());
+        if (cause != SimulatedCause.NONE) {
+          ideal(pair.scores());
         }
       }
-      return -1;
+      return new CauseCell(cause.title, size, pairs, counts);
     }
 
-    /** A row of the report. */
-    String line() {
-      return String.format(
-              Locale.ROOT,
-              "%s,%.0f,%d,%d,%d,%d,%d,%d,%d,%d,%d,%d,%d",
-              cause.title,
-              size,
-              pairs,
-              rules.first,
-              rules.firstTwo,
-              ideal.first,
-              ideal.firstTwo,
-              neverSilent.first,
-              neverSilent.firstTwo,
-              toldTheSize.first,
-              toldTheSize.firstTwo,
-              likely,
-              likelyRight)
-          + named.values().stream().map(count -> "," + count).collect(Collectors.joining());
+    private void count(String column) {
+      counts.merge(column, 1, Integer::sum);
+    }
+
+    private void count(String reader, List<List<String>> ranked) {
+      for (int i = 0; i < Math.min(2, ranked.size()); i++) {
+        if (ranked.get(i).contains(cause.title)) {
+          count(reader + "first_two");
+          if (i == 0) {
+            count(reader + "first");
+          }
+        }
+      }
+    }
+
+    private void rules(double[] z, List<LikelyCauses.Suspect> suspects) {
+      count("", suspects.stream().map(LikelyCauses.Suspect::causes).toList());
+      if (suspects.isEmpty()) {
+        count(CauseCell.NOTHING);
+        return;
+      }
+      LikelyCauses.Suspect first = suspects.get(0);
+      List<String> causes = first.causes().stream().sorted().toList();
+      if (groups(z).stream().noneMatch(group -> titles(group).equals(causes))) {
+        throw new IllegalStateException(first + ": not a group of the study");
+      }
+      count(String.join(" or ", causes));
+      if (first.strength() == LikelyCauses.Strength.LIKELY) {
+        count("likely");
+        if (causes.contains(cause.title)) {
+          count("likely_right");
+        }
+      }
+    }
+
+    private void ideal(double[] z) {
+      List<List<String>> ranked = ranked(readers.ofAll, z);
+      count("open_", ranked);
+      if (readers.ofAll.speaks(z)) {
+        count("ideal_", ranked);
+      }
+      CauseReader told = Objects.requireNonNull(readers.ofOne.get(size));
+      if (told.speaks(z)) {
+        count("told_", ranked(told, z));
+      }
     }
   }
 
@@ -195,7 +160,7 @@ public final class CauseStudy {
       byGroup.put(
           group,
           group.stream()
-              .mapToDouble(cause -> Optional.ofNullable(probabilities.get(cause)).orElseThrow())
+              .mapToDouble(cause -> Objects.requireNonNull(probabilities.get(cause)))
               .sum());
     }
     return byGroup.entrySet().stream()
@@ -205,45 +170,38 @@ public final class CauseStudy {
   }
 
   /** Runs all cells, each with a part of its pairs; the last is the one without a cause. */
-  static List<Found> run(int part) {
+  static List<CauseCell> run(int part) {
     Readers readers = new Readers();
-    List<Found> all = new ArrayList<>();
+    List<CauseCell> all = new ArrayList<>();
     for (double size : CausePair.SIZES) {
       for (SimulatedCause cause : SimulatedCause.CAUSES) {
-        all.add(new Found(cause, size, PAIRS / part, readers));
+        all.add(new Tally(cause, size, readers).of(PAIRS / part));
       }
     }
-    all.add(new Found(SimulatedCause.NONE, 0, QUIET_PAIRS / part, readers));
+    all.add(new Tally(SimulatedCause.NONE, 0, readers).of(QUIET_PAIRS / part));
     return all;
   }
 
-  /** The report of what was found. */
-  static String report(List<Found> all) {
-    List<String> lines =
-        new ArrayList<>(
-            List.of(
-                "# Study of likely causes, written by CauseStudy: pairs, and in how many the cause was named first and",
-                "# among the first two by the rules, the ideal reader, the same never silent and the same told the size;",
-                "# how many first names were likely and right; how often each was named first.",
-                "cause,size,pairs,first,first_two,ideal_first,ideal_first_two,open_first,open_first_two,told_first,told_first_two,likely,likely_right,"
-                    + String.join(",", NAMES)));
-    all.forEach(found -> lines.add(found.line()));
-    return String.join("\n", lines) + "\n";
-  }
-
   /** The whole study as it was reported. */
-  static List<CsvTable.Line> reported() {
-    return CsvTable.read(REPORT, CausePair.SIZES.size() * SimulatedCause.CAUSES.size() + 1).lines();
+  static List<CauseCell> reported() {
+    return CsvTable.read(REPORT, CausePair.SIZES.size() * SimulatedCause.CAUSES.size() + 1)
+        .lines()
+        .stream()
+        .map(CauseCell::of)
+        .toList();
   }
 
   /**
-   * Runs the study and writes what it came to.
+   * Runs the study, writes what it came to, and its tables into the page.
    *
-   * @param args the folder of the reports
+   * @param args the folder of the reports, and the page
    * @throws IOException if a file cannot be written
    */
   public static void main(String[] args) throws IOException {
+    List<CauseCell> all = run(1);
     Files.writeString(
-        Path.of(args[0]).resolve("cause-study.csv"), report(run(1)), StandardCharsets.UTF_8);
+        Path.of(args[0]).resolve("cause-study.csv"), CauseCell.report(all), StandardCharsets.UTF_8);
+    Path page = Path.of(args[1]);
+    Files.writeString(page, CauseTables.into(Files.readString(page, StandardCharsets.UTF_8), all));
   }
 }
