@@ -34,6 +34,7 @@ import org.brewchem.figure.Step;
 import org.brewchem.figure.Target;
 import org.brewchem.mash.Mash;
 import org.brewchem.mash.WortBuffer;
+import org.brewchem.plan.BlendPlan;
 import org.brewchem.plan.Downstream;
 import org.brewchem.plan.Plan;
 import org.brewchem.plan.Shelf;
@@ -156,6 +157,11 @@ final class ApiSamples {
             .meeting(Target.named("sample").with(Constraint.atLeast(Figures.CALCIUM, mgPerL(99))));
     all.put(Plan.Request.class, request);
     all.put(Plan.class, request.solve());
+    BlendPlan.Request<?> blending =
+        BlendPlan.of(blends, hL(1))
+            .meeting(Target.named("sample").with(Constraint.atLeast(Figures.CALCIUM, mgPerL(9))));
+    all.put(BlendPlan.Request.class, blending);
+    all.put(BlendPlan.class, blending.solve());
     all.put(Downstream.class, Downstream.of("same", any -> any));
     all.put(Mash.class, get(answering, Mash.class));
     all.put(Origin.class, Origin.COMPUTED);

@@ -27,7 +27,10 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.brewchem.beer.Beer;
 import org.brewchem.figure.Caution;
+import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Hazard;
+import org.brewchem.figure.Target;
+import org.brewchem.plan.BlendPlan;
 import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.Figures;
@@ -70,6 +73,7 @@ class CautionsTest {
           List.of(
               "Blend.Request.to",
               "Blend.Request.volumes",
+              "BlendPlan.blend",
               "Blends.shares",
               "Blends.volumes",
               "Dose.Request.to",
@@ -288,7 +292,13 @@ class CautionsTest {
             .contains(Hazard.REFERMENTATION));
     Blends<Beer> blends = Blends.of(BEER, beer.after(), BEER);
     for (Blend<Beer> three :
-        List.of(blends.shares(0.2, 0.5, 0.3), blends.volumes(hL(1), hL(2), hL(1)))) {
+        List.of(
+            blends.shares(0.2, 0.5, 0.3),
+            blends.volumes(hL(1), hL(2), hL(1)),
+            BlendPlan.of(blends, hL(1))
+                .meeting(Target.named("t").with(Constraint.exactly(Figures.PH_VALUE, pH(4.25))))
+                .solve()
+                .blend())) {
       assertTrue(
           hazards(three.cautions())
               .containsAll(Set.of(Hazard.TASTING, Hazard.REFERMENTATION, Hazard.ACID)));

@@ -12,7 +12,7 @@ import org.brewchem.internal.Contradiction;
 import org.brewchem.internal.LinearProgram;
 import org.brewchem.internal.NumberText;
 import org.brewchem.plan.Search.Point;
-import org.brewchem.water.Water;
+import org.brewchem.solution.Liquid;
 
 /**
  * The search for bounds that cannot be kept together and of which none can be left out: each bound
@@ -231,7 +231,7 @@ final class ConflictSearch {
     List<String> figures = new ArrayList<>();
     for (int g : goals.stream().distinct().toList()) {
       Site site = problem.site(g);
-      Water water =
+      Liquid water =
           site.portion() < 0
               ? problem.kettle().together(x)
               : problem.kettle().water(site.portion(), x);

@@ -5,12 +5,12 @@ import java.util.List;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.Volume;
 import org.brewchem.quantity.VolumeRatio;
+import org.brewchem.solution.Liquid;
 import org.brewchem.solution.Treatment;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Reagent;
 import org.brewchem.treatment.Treatments;
-import org.brewchem.water.Water;
 
 /** Variables of a plan as treatments of waters, done one by one. Immutable. */
 final class Kettle {
@@ -31,7 +31,7 @@ final class Kettle {
   }
 
   /** The water that a portion begins with. */
-  Water start(int portion, double[] x) {
+  Liquid start(int portion, double[] x) {
     return variables.waters().get(variables.inPortion(first(portion, x)));
   }
 
@@ -47,7 +47,7 @@ final class Kettle {
         continue;
       }
       if (variables.isWater(i)) {
-        Water other = variables.waters().get(variables.inPortion(i));
+        Liquid other = variables.waters().get(variables.inPortion(i));
         steps.add(Treatments.blend(Volume.ofLitres(litres), other, Volume.ofLitres(amount)));
         litres += amount;
       } else {
@@ -81,7 +81,7 @@ final class Kettle {
   }
 
   /** The water of a portion after all that is done to it. */
-  Water water(int portion, double[] x) {
+  Liquid water(int portion, double[] x) {
     return start(portion, x).after(steps(portion, x).toArray(Treatment[]::new));
   }
 
@@ -97,8 +97,8 @@ final class Kettle {
   }
 
   /** All portions mixed. */
-  Water together(double[] x) {
-    Water all = water(0, x);
+  Liquid together(double[] x) {
+    Liquid all = water(0, x);
     double litres = litres(0, x);
     for (int p = 1; p < variables.query().portions().size(); p++) {
       double more = litres(p, x);

@@ -58,10 +58,27 @@ record Member(
                 -item.most()));
       }
     }
+    boolean blend = variables.query().blends().isPresent();
+    for (int i = 0; blend && i < count; i++) {
+      double[] row = new double[count];
+      row[i] = 1;
+      if (variables.lower(i) > 0) {
+        all.add(shelf(share(variables, i, "least ", variables.lower(i)), row, variables.lower(i)));
+      }
+      if (variables.upper(i) < 1) {
+        all.add(
+            shelf(
+                share(variables, i, "most ", variables.upper(i)),
+                negative(row),
+                -variables.upper(i)));
+      }
+    }
     for (int p = 0; p < variables.query().portions().size(); p++) {
       all.add(
           of(
-              "the waters make up the portion " + variables.query().portions().get(p).name(),
+              blend
+                  ? "the parts make up the blend"
+                  : "the waters make up the portion " + variables.query().portions().get(p).name(),
               variables.sharesOf(p),
               1,
               true,
@@ -99,6 +116,14 @@ record Member(
       }
     }
     return all;
+  }
+
+  private static String share(Variables variables, int i, String side, double share) {
+    return variables.name(i)
+        + ": at "
+        + side
+        + NumberText.significant(100 * share, 3)
+        + " % of the blend";
   }
 
   private static Member shelf(String text, double[] row, double limit) {

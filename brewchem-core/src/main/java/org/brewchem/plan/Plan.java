@@ -56,7 +56,7 @@ public final class Plan {
 
   private static final WaterPortion WHOLE = new WaterPortion("water", Volume.ofHectolitres(1));
 
-  private static final Caution PROPOSAL =
+  static final Caution PROPOSAL =
       new Caution(
           Hazard.DOSING_FOOD, "This plan is a proposal; local codes and a trained person decide.");
 
@@ -86,7 +86,13 @@ public final class Plan {
             : IntStream.rangeClosed(1, waters.size()).mapToObj(k -> "source " + k).toList();
     return new Request(
         new Query(
-            waters, names, Shelf.of(), List.of(WHOLE), List.of(), Query.Economy.BY_THE_SHELF));
+            waters,
+            names,
+            Shelf.of(),
+            List.of(WHOLE),
+            List.of(),
+            Query.Economy.BY_THE_SHELF,
+            Optional.empty()));
   }
 
   /** What a plan is asked for. Immutable: each call gives a further request. */
@@ -114,14 +120,7 @@ public final class Plan {
                 + query.sources().size()
                 + " sources is needed");
       }
-      return new Request(
-          new Query(
-              query.sources(),
-              List.of(names.clone()),
-              query.shelf(),
-              query.portions(),
-              query.wanted(),
-              query.economy()));
+      return new Request(query.called(List.of(names.clone())));
     }
 
     /**
@@ -132,14 +131,7 @@ public final class Plan {
      */
     public Request using(Shelf shelf) {
       Objects.requireNonNull(shelf, "shelf");
-      return new Request(
-          new Query(
-              query.sources(),
-              query.names(),
-              shelf,
-              query.portions(),
-              query.wanted(),
-              query.economy()));
+      return new Request(query.using(shelf));
     }
 
     /**
@@ -212,9 +204,7 @@ public final class Plan {
         throw new IllegalArgumentException(
             "portions: " + all + " are not possible; at least one, and each name once, is needed");
       }
-      return new Request(
-          new Query(
-              query.sources(), query.names(), query.shelf(), all, query.wanted(), query.economy()));
+      return new Request(query.forPortions(all));
     }
 
     /**
@@ -314,7 +304,7 @@ public final class Plan {
    * @throws IllegalArgumentException if there is no such portion
    */
   public Water water(String portion) {
-    return solved.waters().get(solved.portion(portion));
+    return (Water) solved.waters().get(solved.portion(portion));
   }
 
   /**
@@ -324,7 +314,7 @@ public final class Plan {
    * @throws IllegalStateException if no plan was found
    */
   public Water water() {
-    return solved.together();
+    return (Water) solved.together();
   }
 
   /**
@@ -336,7 +326,7 @@ public final class Plan {
    * @throws IllegalArgumentException if there is no such portion
    */
   public Water start(String portion) {
-    return solved.kettle().start(solved.portion(portion), solved.x());
+    return (Water) solved.kettle().start(solved.portion(portion), solved.x());
   }
 
   /**

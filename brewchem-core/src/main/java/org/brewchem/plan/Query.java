@@ -3,27 +3,30 @@ package org.brewchem.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.brewchem.solution.Liquid;
 import org.brewchem.substance.Permission;
 import org.brewchem.substance.Use;
-import org.brewchem.water.Water;
+import org.brewchem.treatment.Blends;
 
 /**
  * What a plan is asked for.
  *
- * @param sources the waters that come in
+ * @param sources the waters that come in, or the parts of a blend
  * @param names what they are called
  * @param shelf what may be used
  * @param portions the portions of water
  * @param wanted the constraints
  * @param economy what is kept low among plans that are equally good
+ * @param blends the parts of a blend with the limits of their shares; empty for waters
  */
 record Query(
-    List<Water> sources,
+    List<? extends Liquid> sources,
     List<String> names,
     Shelf shelf,
     List<WaterPortion> portions,
     List<Wanted> wanted,
-    Economy economy) {
+    Economy economy,
+    Optional<Blends<?>> blends) {
 
   /** What is kept low. */
   enum Economy {
@@ -50,12 +53,34 @@ record Query(
     return wanting(all);
   }
 
+  Query called(List<String> others) {
+    return new Query(sources, others, shelf, portions, wanted, economy, blends);
+  }
+
+  Query using(Shelf other) {
+    return new Query(sources, names, other, portions, wanted, economy, blends);
+  }
+
+  Query forPortions(List<WaterPortion> others) {
+    return new Query(sources, names, shelf, others, wanted, economy, blends);
+  }
+
   Query wanting(List<Wanted> other) {
-    return new Query(sources, names, shelf, portions, List.copyOf(other), economy);
+    return new Query(sources, names, shelf, portions, List.copyOf(other), economy, blends);
   }
 
   Query keepingLow(Economy other) {
-    return new Query(sources, names, shelf, portions, wanted, other);
+    return new Query(sources, names, shelf, portions, wanted, other, blends);
+  }
+
+  /** The least share of a source. */
+  double least(int source) {
+    return blends.map(all -> all.leastShareOf(names.get(source))).orElse(0.0);
+  }
+
+  /** The most share of a source. */
+  double most(int source) {
+    return blends.map(all -> all.mostShareOf(names.get(source))).orElse(1.0);
   }
 
   /** Whether what is dosed goes into a beer. */

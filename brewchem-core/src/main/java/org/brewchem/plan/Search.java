@@ -123,6 +123,12 @@ final class Search {
   /** A start that uses a little of everything. */
   private double[] scattered(int k) {
     double[] x = variables.plainStart();
+    if (problem.query().blends().isPresent() && k > 0) {
+      for (int i = 0; i < x.length; i++) {
+        x[i] = halton(k + 2, PRIMES[i]);
+      }
+      return cleaned(x);
+    }
     int doses = 0;
     for (int i = 0; i < x.length; i++) {
       if (!variables.isWater(i)) {

@@ -32,6 +32,7 @@ final class Site {
 
   private static final double PER_MILLI = 1e-3;
 
+  private final Variables variables;
   private final Optional<Downstream> downstream;
   private final int portion;
   private final String name;
@@ -67,12 +68,13 @@ final class Site {
    * @param downstream what is made of the water; empty for the water itself
    */
   Site(Variables variables, List<Integer> portions, Optional<Downstream> downstream) {
+    this.variables = variables;
     this.downstream = downstream;
     List<WaterPortion> all = variables.query().portions();
     portion = portions.size() == 1 ? portions.get(0) : -1;
     String water = portion < 0 ? "all portions mixed" : all.get(portion).name();
     name = downstream.map(made -> made.name() + " of " + water).orElse(water);
-    List<Contents> waters = variables.waters().stream().map(Water::contents).toList();
+    List<Contents> waters = variables.waters().stream().map(Liquid::contents).toList();
     Contents mixed = waters.get(0);
     for (int k = 1; k < waters.size(); k++) {
       mixed = mixed.mixed(waters.get(k), Traced.exact(0.5));
@@ -285,33 +287,39 @@ final class Site {
     return equilibria().bufferCapacity();
   }
 
-  /** The liquid at the variables, its inputs taken as exact. */
+  /** The liquid at the variables; of waters with the inputs taken as exact. */
   Liquid liquid() {
     Liquid ready = liquid;
     if (ready == null) {
-      Map<Component, Traced> held = new LinkedHashMap<>();
-      for (int c = 0; c < components.size(); c++) {
-        if (totals[c] > 0) {
-          held.put(components.get(c), Traced.exact(totals[c]));
-        }
-      }
-      Contents plus = pattern.plus(held);
-      Contents contents =
-          pattern.whyOpen().isEmpty()
-              ? plus.withInertCharge(Traced.exact(totals[components.size()]))
-              : plus;
-      Water water = Water.reported(Map.of(), chemistry -> contents);
-      ready = of(water);
+      ready =
+          variables.query().blends().isPresent()
+              ? new Kettle(variables).water(portion, at)
+              : of(water());
       liquid = ready;
     }
     return ready;
   }
 
-  /** The liquid that is made of a water, of as much as there is at the variables. */
-  Liquid of(Water water) {
+  private Water water() {
+    Map<Component, Traced> held = new LinkedHashMap<>();
+    for (int c = 0; c < components.size(); c++) {
+      if (totals[c] > 0) {
+        held.put(components.get(c), Traced.exact(totals[c]));
+      }
+    }
+    Contents plus = pattern.plus(held);
+    Contents contents =
+        pattern.whyOpen().isEmpty()
+            ? plus.withInertCharge(Traced.exact(totals[components.size()]))
+            : plus;
+    return Water.reported(Map.of(), chemistry -> contents);
+  }
+
+  /** What is made of as much of a water as there is at the variables, or the liquid itself. */
+  Liquid of(Liquid mixed) {
     return downstream.isPresent()
-        ? downstream.get().of(water, Volume.ofLitres(poured * litres))
-        : water;
+        ? downstream.get().of((Water) mixed, Volume.ofLitres(poured * litres))
+        : mixed;
   }
 
   /** Asks the liquid at the variables, in the figure's own scale. */

@@ -18,7 +18,6 @@ import org.brewchem.solution.Liquid;
 import org.brewchem.substance.Permission;
 import org.brewchem.treatment.TreatmentCode;
 import org.brewchem.uncertainty.Traced;
-import org.brewchem.water.Water;
 import org.jspecify.annotations.Nullable;
 
 /** What came of a search, and what the kernel says of it. Immutable. */
@@ -37,9 +36,9 @@ final class Solved {
   private final boolean isWeighable;
   private final List<Conflict> conflicts;
   private final @Nullable Solved nearest;
-  private final List<Water> waters = new ArrayList<>();
+  private final List<Liquid> waters = new ArrayList<>();
   private final List<Reached> reached = new ArrayList<>();
-  private final @Nullable Water together;
+  private final @Nullable Liquid together;
   private final Problem.@Nullable Worth worth;
 
   private Solved(
@@ -159,7 +158,7 @@ final class Solved {
     for (int g = 0; g < numbers.length; g++) {
       Goal goal = goals.get(g);
       Site site = problem.site(g);
-      Water water = site.portion() < 0 ? together() : waters.get(site.portion());
+      Liquid water = site.portion() < 0 ? together() : waters.get(site.portion());
       site.set(x());
       Liquid liquid = site.of(water);
       Answer<?> answer = liquid.answer(goal.figure());
@@ -211,12 +210,12 @@ final class Solved {
     return there(worth);
   }
 
-  List<Water> waters() {
+  List<Liquid> waters() {
     there(taken);
     return List.copyOf(waters);
   }
 
-  Water together() {
+  Liquid together() {
     return there(together);
   }
 

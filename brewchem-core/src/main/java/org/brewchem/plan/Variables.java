@@ -7,9 +7,9 @@ import java.util.OptionalDouble;
 import org.brewchem.internal.DataTable;
 import org.brewchem.quantity.AmountOfSubstance;
 import org.brewchem.quantity.Volume;
+import org.brewchem.solution.Liquid;
 import org.brewchem.substance.Reagent;
 import org.brewchem.substance.Use;
-import org.brewchem.water.Water;
 
 /**
  * The variables of a plan: in each portion the share of every water, and the dose of every item in
@@ -26,7 +26,7 @@ final class Variables {
   static final double ON = 1e-9;
 
   private final Query query;
-  private final List<Water> waters = new ArrayList<>();
+  private final List<Liquid> waters = new ArrayList<>();
   private final List<String> waterNames = new ArrayList<>();
   private final List<ShelfItem> diluents = new ArrayList<>();
   private final List<ShelfItem> doses = new ArrayList<>();
@@ -92,6 +92,10 @@ final class Variables {
           isSource(i)
               ? query.shelf().waterResolution()
               : query.shelf().resolution(diluents.get(inPortion(i) - query.sources().size()));
+      if (isSource(i)) {
+        lower[i] = query.least(inPortion(i));
+        upper[i] = query.most(inPortion(i));
+      }
       if (waters.size() == 1) {
         lower[i] = 1;
         resolution = OptionalDouble.empty();
@@ -184,7 +188,7 @@ final class Variables {
     return inPortion(i) < query.sources().size();
   }
 
-  List<Water> waters() {
+  List<Liquid> waters() {
     return waters;
   }
 

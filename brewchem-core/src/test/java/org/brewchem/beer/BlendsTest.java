@@ -145,9 +145,9 @@ class BlendsTest {
   }
 
   /**
-   * Of 10,000 random blends each: acidity by the shares exactly at level ideal, within 0.2 % at
-   * activity and within 3 % at pairs, also where calcium meets phosphate; and none whose acidity
-   * and pH lie outside the set.
+   * Of 10,000 random blends at levels ideal and pairs, 2000 at activity: acidity by the shares
+   * exactly at level ideal, within 0.2 % at activity and within 3 % at pairs, also where calcium
+   * meets phosphate; and none whose acidity and pH lie outside the set.
    */
   @Test
   void acidityMixesAsTheDesignSaysAndRandomBlendsLieInTheSet() {
@@ -163,7 +163,7 @@ class BlendsTest {
       Random random = new Random(20261127);
       double off = 0;
       int outside = 0;
-      for (int n = 0; n < DRAWS; n++) {
+      for (int n = 0; n < (level == Level.ACTIVITY ? DRAWS / 5 : DRAWS); n++) {
         double[] shares = draw(random, blends);
         Beer blend = blends.shares(shares).after();
         TitratableAcidity acidity = blend.titratableAcidity().value();

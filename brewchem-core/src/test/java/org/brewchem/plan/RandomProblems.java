@@ -155,7 +155,7 @@ final class RandomProblems {
         x[i] = Math.min(bare.variables().upper(i), bare.variables().lower(i) + between(0, 1.2));
       }
     }
-    Water there = bare.kettle().water(0, x);
+    Water there = (Water) bare.kettle().water(0, x);
     double value = mash.of(there, volume).answer(MashFigures.MASH_PH).number();
     return request.and(mash, constraint(MashFigures.MASH_PH, value, between(0.03, 0.2)));
   }
@@ -170,7 +170,7 @@ final class RandomProblems {
         x[i] = Math.min(variables.upper(i), variables.lower(i) + between(0, 1.2));
       }
     }
-    Water there = bare.kettle().water(0, x);
+    Water there = (Water) bare.kettle().water(0, x);
     List<Figure<?>> figures = new ArrayList<>(LINEAR);
     Collections.shuffle(figures, random);
     List<Figure<?>> own = new ArrayList<>(figures.subList(0, kind == Kind.MASH_PH ? 2 : 3));
