@@ -16,6 +16,7 @@ import static org.brewchem.substance.Acid.LACTIC;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.brewchem.beer.Beer;
+import org.brewchem.beer.Souring;
 import org.brewchem.buffer.BufferReadings;
 import org.brewchem.buffer.MeasuredBuffer;
 import org.brewchem.figure.Figure;
@@ -135,6 +136,11 @@ final class AnswerSamples {
     add(samples, DoseBefore.of(water, lactic, Treatments.aeration()).to(pH(7)));
     add(samples, Delivery.of(beer, LACTIC, mmolPerL(3)));
     add(samples, Blend.of(beer, beer.after()).volumes(hL(1), hL(2)));
+    add(
+        samples,
+        Souring.of(Solution.at(Temperature.ofCelsius(25)).with(Acid.CITRIC, mmolPerL(2)))
+            .withLactateBefore(gPerL(0.2), gPerL(0.01))
+            .to(pH(2.7)));
     double[] volumes = {0, 2, 4, 6, 8, 10, 12};
     double[] read = {4.38, 4.72, 5.10, 5.62, 6.35, 7.10, 7.95};
     add(

@@ -21,6 +21,8 @@ import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import javax.measure.Quantity;
 import org.brewchem.beer.Beer;
+import org.brewchem.beer.Souring;
+import org.brewchem.beer.SouringEstimate;
 import org.brewchem.buffer.Buffer;
 import org.brewchem.buffer.MeasuredBuffer;
 import org.brewchem.figure.Answer;
@@ -129,6 +131,11 @@ final class ApiSamples {
     Blends<Beer> blends = Blends.of(beer, beer.after()).called("H2O", "beer");
     all.put(Blends.class, blends);
     all.put(ReachableBlends.class, blends.reachable(Figures.PH_VALUE, Figures.PH_VALUE));
+    all.put(Souring.class, Souring.of(solution));
+    all.put(
+        SouringEstimate.class,
+        SouringEstimate.of(WortBuffer.assumedForSouring(), massPercent(12), pH(9))
+            .withLactateBefore(mgPerL(200)));
     all.put(ControlRule.class, ControlRules.beyond(3));
     ControlSeries series = ControlSeries.of("acidity", "g/L", 1, 2, 1, 2, 1, 2, 1, 2);
     all.put(ControlSeries.class, series);

@@ -335,6 +335,7 @@ class CautionsTest {
             Map.entry(
                 Hazard.TASTING, List.of("separate portion", "clean, food-grade", "electrode")),
             Map.entry(Hazard.REFERMENTATION, List.of("packages can burst")),
+            Map.entry(Hazard.SOURING, List.of("below about pH 4.5", "oxygen", "clean culture")),
             Map.entry(Hazard.LABORATORY, List.of("under pressure", "by mouth", "indicator")));
     words.forEach(
         (hazard, needed) -> {

@@ -26,6 +26,8 @@ public enum Hazard {
   TASTING,
   /** A living beer with residual extract in a package. */
   REFERMENTATION,
+  /** A warm wort that is soured by bacteria. */
+  SOURING,
   /** Titrations: glass under pressure, burettes and pipettes, indicators. */
   LABORATORY
 }

@@ -9,6 +9,10 @@ public enum MashCode implements Code {
   ASSUMED_MALT(Severity.WARNING),
   /** The mash takes a malt beyond the acid and base that its curve was measured with. */
   BEYOND_MALT_DATA(Severity.WARNING),
+  /** Nobody measured the buffer of this wort: it is assumed per degree of extract. */
+  ASSUMED_WORT_BUFFER(Severity.WARNING),
+  /** The assumed buffer of the wort is a mean of another stretch of pH. */
+  BEYOND_WORT_BUFFER(Severity.WARNING),
   /** The ratio of liquor to grist is far from that at which a malt was read. */
   RATIO_FAR_FROM_READING(Severity.REMARK),
   /** The shares of the grist were never varied: the malts one by one stay undecided. */

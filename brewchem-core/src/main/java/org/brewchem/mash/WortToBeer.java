@@ -6,15 +6,9 @@ import org.brewchem.figure.Answer;
 import org.brewchem.figure.Caution;
 import org.brewchem.figure.Hazard;
 import org.brewchem.internal.Checks;
-import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.MassFraction;
 import org.brewchem.quantity.PH;
-import org.brewchem.quantity.Temperature;
-import org.brewchem.solution.Chemistry;
-import org.brewchem.solution.Contents;
-import org.brewchem.solution.EffectiveEquivalents;
-import org.brewchem.solution.Equilibria;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Liquid;
 import org.brewchem.substance.Acid;
@@ -108,21 +102,7 @@ public final class WortToBeer {
    */
   public SourcedRange acid(PH measured, PH target, WortBuffer buffer) {
     Objects.requireNonNull(buffer, "buffer");
-    double fall = measured.value() - target.value();
-    if (fall <= 0) {
-      throw new IllegalArgumentException(
-          "target: "
-              + target
-              + " is not possible; a pH below the measured "
-              + measured
-              + " is needed, for acid lowers it");
-    }
-    String quantity = "acid into the wort";
-    SourcedRange taken = buffer.perDegree().times(degrees * fall, quantity, "mEq/L");
-    Equilibria water = Contents.pure(Temperature.ofCelsius(20), Chemistry.standard()).equilibria();
-    double free = 1000 * (water.chargeAt(target.value()) - water.chargeAt(measured.value()));
-    return new SourcedRange(
-        quantity, taken.lower() + free, taken.upper() + free, "mEq/L", taken.basis());
+    return buffer.acid(MassFraction.ofMassPercent(degrees), measured, target);
   }
 
   /**
@@ -139,25 +119,8 @@ public final class WortToBeer {
    * @throws IllegalStateException if the acid has no molar mass
    */
   public SourcedRange acid(Acid acid, PH measured, PH target, WortBuffer buffer) {
-    Objects.requireNonNull(acid, "acid");
-    double perMole = EffectiveEquivalents.of(acid).at(target);
-    SourcedRange needed = acid(measured, target, buffer);
-    double gramsPerMilliequivalent = acid.molarMass().inGramsPerMole() / perMole / 1000;
-    SourcedRange grams =
-        needed.times(100 * gramsPerMilliequivalent, acid.name() + " into the wort", "g/hL");
-    return new SourcedRange(
-        grams.quantity(),
-        grams.lower(),
-        grams.upper(),
-        grams.unit(),
-        SourcedRange.both(
-            grams.basis(),
-            List.of(
-                acid.name()
-                    + " gives off "
-                    + NumberText.significant(perMole, 3)
-                    + " Eq/mol at "
-                    + target)));
+    Objects.requireNonNull(buffer, "buffer");
+    return buffer.acid(acid, MassFraction.ofMassPercent(degrees), measured, target);
   }
 
   /**
