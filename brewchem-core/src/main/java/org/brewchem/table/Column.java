@@ -11,7 +11,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Answering;
 import org.brewchem.figure.Caution;
+import org.brewchem.figure.Figure;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
@@ -103,6 +106,48 @@ public final class Column {
     }
     return new Column(
         ColumnHeader.parse(heading), numbered(copy.length), copy, (BitSet) missing.clone(), null);
+  }
+
+  /**
+   * Asks liquids, or whatever answers, for a figure.
+   *
+   * @param figure the figure, in the unit that it is shown in
+   * @param asked who answers, a row to each, numbered from 1
+   * @return the answers with their standard uncertainties; a row whose answer is unknown has a
+   *     failure with why
+   */
+  public static Column ofAnswers(Figure<?> figure, List<? extends Answering> asked) {
+    String heading = FigureRows.heading(Objects.requireNonNull(figure, "figure"));
+    int size = asked.size();
+    double[] values = new double[size];
+    double[] us = new double[size];
+    @Nullable Failure[] failures = new @Nullable Failure[size];
+    @Nullable Failure[] without = new @Nullable Failure[size];
+    for (int i = 0; i < size; i++) {
+      Answer<?> answer = Answer.of(figure, asked.get(i));
+      long row = i + 1L;
+      if (!answer.isStated()) {
+        String why = String.join("; ", answer.whyUnknown());
+        failures[i] = new Failure.NoSolution(row, heading, why);
+        without[i] = failures[i];
+      } else {
+        values[i] = answer.number();
+        OptionalDouble u = answer.standardUncertainty();
+        us[i] = u.orElse(0);
+        without[i] =
+            u.isPresent() ? null : new Failure.NoUncertainty(row, heading, FigureRows.why(answer));
+      }
+    }
+    ColumnHeader header = ColumnHeader.parse(heading);
+    long[] rows = numbered(size);
+    return new Column(header, rows, values, new BitSet(), failures)
+        .withStandardUncertainty(
+            new Column(ColumnHeader.parse(ofUncertainty(header)), rows, us, new BitSet(), without));
+  }
+
+  /** The heading of the standard uncertainties of a column. */
+  static String ofUncertainty(ColumnHeader header) {
+    return "u(" + header.name() + ")" + header.unit().map(u -> " [" + u + "]").orElse("");
   }
 
   static double finite(String heading, long row, double value) {
@@ -346,6 +391,56 @@ public final class Column {
   }
 
   /**
+   * Returns what the numbers are like.
+   *
+   * @return counts, mean, standard deviation and quantiles, cells below a limit told apart
+   */
+  public ColumnStatistics statistics() {
+    return ColumnStatistics.of(this, null);
+  }
+
+  /** The same column of other rows, by their indices. */
+  Column at(int[] indices) {
+    long[] numbers = new long[indices.length];
+    double[] taken = new double[indices.length];
+    BitSet absent = new BitSet();
+    @Nullable Failure @Nullable [] failures =
+        others == null ? null : new @Nullable Failure[indices.length];
+    for (int i = 0; i < indices.length; i++) {
+      int from = indices[i];
+      numbers[i] = rows[from];
+      taken[i] = values[from];
+      absent.set(i, missing.get(from));
+      if (failures != null && others != null) {
+        failures[i] = others[from];
+      }
+    }
+    return new Column(
+        header,
+        numbers,
+        taken,
+        absent,
+        failures,
+        uncertainty == null ? null : uncertainty.at(indices),
+        cautions);
+  }
+
+  /** The same column under another name, in its unit. */
+  Column renamed(String to) {
+    ColumnHeader other = ColumnHeader.parse(to + unit().map(u -> " [" + u + "]").orElse(""));
+    Column u =
+        uncertainty == null
+            ? null
+            : new Column(
+                ColumnHeader.parse(ofUncertainty(other)),
+                rows,
+                uncertainty.values,
+                uncertainty.missing,
+                uncertainty.others);
+    return new Column(other, rows, values, missing, others, u, cautions);
+  }
+
+  /**
    * Returns the column in another unit of the same meaning.
    *
    * @param units the units of the meaning, such as {@link
@@ -404,7 +499,7 @@ public final class Column {
   }
 
   /** To five significant digits, which is more than most readings have. */
-  private static double rounded(double value) {
+  static double rounded(double value) {
     return new BigDecimal(value).round(new MathContext(5)).doubleValue();
   }
 

@@ -1,5 +1,8 @@
 package org.brewchem.table;
 
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 
 /** Why a row of a column has no number. */
@@ -28,6 +31,29 @@ public sealed interface Failure {
   String reason();
 
   /**
+   * Says of which kind the failure is.
+   *
+   * @return "missing", "unreadable", "not possible", "no solution" or "no uncertainty"
+   */
+  String kind();
+
+  /**
+   * Makes a table of failures, such as those of a calculated column, to write them into a file.
+   *
+   * @param failures the failures
+   * @return a row of texts to each, under the number of the row that failed: {@code column}, {@code
+   *     kind} and {@code reason}
+   */
+  static Table table(List<Failure> failures) {
+    Objects.requireNonNull(failures, "failures");
+    Map<String, List<String>> texts = new LinkedHashMap<>();
+    texts.put("column", failures.stream().map(Failure::column).toList());
+    texts.put("kind", failures.stream().map(Failure::kind).toList());
+    texts.put("reason", failures.stream().map(Failure::reason).toList());
+    return new Table(failures.stream().mapToLong(Failure::row).toArray(), Map.of(), texts);
+  }
+
+  /**
    * Nothing stands there. An empty cell is not 0.
    *
    * @param row the row as its table numbers it
@@ -42,6 +68,11 @@ public sealed interface Failure {
      */
     public Missing {
       Objects.requireNonNull(column, "column");
+    }
+
+    @Override
+    public String kind() {
+      return "missing";
     }
 
     @Override
@@ -79,6 +110,11 @@ public sealed interface Failure {
     }
 
     @Override
+    public String kind() {
+      return "unreadable";
+    }
+
+    @Override
     public String toString() {
       return describe(this);
     }
@@ -103,6 +139,11 @@ public sealed interface Failure {
     public NotPossible {
       Objects.requireNonNull(column, "column");
       Objects.requireNonNull(reason, "reason");
+    }
+
+    @Override
+    public String kind() {
+      return "not possible";
     }
 
     @Override
@@ -132,6 +173,11 @@ public sealed interface Failure {
     }
 
     @Override
+    public String kind() {
+      return "no solution";
+    }
+
+    @Override
     public String toString() {
       return describe(this);
     }
@@ -156,6 +202,11 @@ public sealed interface Failure {
     public NoUncertainty {
       Objects.requireNonNull(column, "column");
       Objects.requireNonNull(reason, "reason");
+    }
+
+    @Override
+    public String kind() {
+      return "no uncertainty";
     }
 
     @Override

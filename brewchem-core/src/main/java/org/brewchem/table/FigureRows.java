@@ -117,7 +117,7 @@ final class FigureRows {
 
   Column columnWithUncertainty(Figure<?> figure) {
     Column plain = column(figure);
-    String heading = "u(" + plain.name() + ")" + plain.unit().map(u -> " [" + u + "]").orElse("");
+    String heading = Column.ofUncertainty(plain.header());
     double[] values = new double[table.size()];
     @Nullable Failure[] failures =
         Rows.run(
@@ -145,7 +145,8 @@ final class FigureRows {
     return plain.withStandardUncertainty(Rows.column(heading, table, values, failures));
   }
 
-  private static String why(Answer<?> answer) {
+  /** Why an answer has no standard uncertainty. */
+  static String why(Answer<?> answer) {
     return answer.isStated()
         ? answer.traced().missing().stream()
             .map(Source::name)

@@ -72,10 +72,10 @@ final class RowReports {
       Input input,
       int index,
       List<Failure> unused) {
-    Optional<Double> limit = limit(input, index);
+    OptionalDouble limit = limit(input.column(), index);
     if (limit.isPresent()) {
       double milligrams =
-          input.inUnits(limit.get()) * constituent.statedMolarMass().inGramsPerMole();
+          input.inUnits(limit.getAsDouble()) * constituent.statedMolarMass().inGramsPerMole();
       report.below(constituent, MassConcentration.ofMilligramsPerLitre(milligrams));
     } else if (usable(input, index, unused)) {
       AmountConcentration amount = AmountConcentration.ofMillimolesPerLitre(input.at(index));
@@ -89,14 +89,15 @@ final class RowReports {
     }
   }
 
-  private static Optional<Double> limit(Input input, int index) {
-    if (input.column().failureOrNull(index) instanceof Failure.Unreadable cell) {
+  /** The limit that a cell such as "< 0.5" says it lies below, in the unit of its column. */
+  static OptionalDouble limit(Column column, int index) {
+    if (column.failureOrNull(index) instanceof Failure.Unreadable cell) {
       Matcher matcher = BELOW.matcher(cell.text());
-      if (matcher.matches()) {
-        return Optional.of(Double.valueOf(matcher.group(1))).filter(limit -> limit > 0);
+      if (matcher.matches() && Double.parseDouble(matcher.group(1)) > 0) {
+        return OptionalDouble.of(Double.parseDouble(matcher.group(1)));
       }
     }
-    return Optional.empty();
+    return OptionalDouble.empty();
   }
 
   private void alkalinity(WaterReport.Builder report, Input input, int index) {

@@ -2,7 +2,7 @@ package org.brewchem.table;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,13 +10,13 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.IntFunction;
+import java.util.function.DoublePredicate;
+import java.util.function.IntPredicate;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
 import org.brewchem.units.ColumnHeader;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A table: columns of numbers, each in one unit, and columns of text such as the names of samples,
@@ -30,7 +30,7 @@ public final class Table {
   private final Map<String, Column> columns;
   private final Map<String, List<String>> texts;
 
-  private Table(long[] rows, Map<String, Column> columns, Map<String, List<String>> texts) {
+  Table(long[] rows, Map<String, Column> columns, Map<String, List<String>> texts) {
     this.rows = rows;
     this.columns = columns;
     this.texts = texts;
@@ -231,6 +231,183 @@ public final class Table {
     return new Table(rows, fewer, fewerTexts);
   }
 
+  /**
+   * Tells what the numbers of a column are like. Limits below which cells lie count, whether they
+   * stand in its cells or, as a reader of files leaves them, in a column {@code NAME below}.
+   *
+   * @param name its name without the unit
+   * @return counts, mean, standard deviation and quantiles
+   * @throws IllegalArgumentException if there is no column of numbers of that name, or its limits
+   *     have another unit
+   */
+  public ColumnStatistics statistics(String name) {
+    Column of = column(name);
+    Column below = columns.get(name + " below");
+    if (below != null && !below.unit().equals(of.unit())) {
+      throw new IllegalArgumentException(
+          "unit of \""
+              + Excerpt.of(below.heading())
+              + "\" is not possible; that of \""
+              + Excerpt.of(of.heading())
+              + "\" is needed");
+    }
+    return ColumnStatistics.of(of, below);
+  }
+
+  /**
+   * Keeps some columns.
+   *
+   * @param names of columns of numbers, without the unit, and of text; one or more, each once
+   * @return the new table, its columns in this order, those of text first
+   * @throws IllegalArgumentException if there is none of a name, a name comes twice or none is
+   *     given
+   */
+  public Table select(String... names) {
+    if (names.length == 0) {
+      throw Checks.outOfRange("names of columns", 0, "", "1 or more");
+    }
+    Table selected = new Table(rows, Map.of(), Map.of());
+    for (String name : names) {
+      selected =
+          texts.containsKey(name)
+              ? selected.withTexts(name, texts(name))
+              : selected.with(column(name));
+    }
+    return selected;
+  }
+
+  /**
+   * Gives a column another name; its unit stays.
+   *
+   * @param name its name without the unit
+   * @param to the new name without a unit
+   * @return the new table, the column at its place
+   * @throws IllegalArgumentException if there is none of that name, the table has the new one
+   *     already or it cannot be read
+   */
+  public Table renamed(String name, String to) {
+    Objects.requireNonNull(to, "to");
+    if (!texts.containsKey(name)) {
+      column(name);
+    }
+    if (!to.equals(name)) {
+      checkNew(to);
+    }
+    Table renamed = new Table(rows, Map.of(), Map.of());
+    for (Column column : columns.values()) {
+      renamed = renamed.with(column.name().equals(name) ? column.renamed(to) : column);
+    }
+    for (String text : texts.keySet()) {
+      renamed = renamed.withTexts(text.equals(name) ? to : text, texts(text));
+    }
+    return renamed;
+  }
+
+  /**
+   * Keeps the rows whose number in a column passes a test. A row without a number there is left
+   * out.
+   *
+   * @param name name of the column without the unit
+   * @param keep tells whether a number, in the unit of the column, passes
+   * @return the new table; its rows keep their numbers
+   * @throws IllegalArgumentException if there is no column of numbers of that name
+   */
+  public Table where(String name, DoublePredicate keep) {
+    Objects.requireNonNull(keep, "keep");
+    Column column = column(name);
+    return at(i -> column.isPresent(i) && keep.test(column.raw(i)));
+  }
+
+  /**
+   * Keeps the rows whose text in a column passes a test.
+   *
+   * @param name name of the column of text
+   * @param keep tells whether a text passes; it is empty where nothing stands
+   * @return the new table; its rows keep their numbers
+   * @throws IllegalArgumentException if there is no column of text of that name
+   */
+  public Table whereText(String name, Predicate<String> keep) {
+    Objects.requireNonNull(keep, "keep");
+    List<String> perRow = texts(name);
+    return at(i -> keep.test(perRow.get(i)));
+  }
+
+  /**
+   * Keeps the first ten rows.
+   *
+   * @return the new table; all rows if there are fewer
+   */
+  public Table head() {
+    return head(10);
+  }
+
+  /**
+   * Keeps the first rows.
+   *
+   * @param count how many, 0 or more; all if there are fewer
+   * @return the new table
+   * @throws IllegalArgumentException if the count is negative
+   */
+  public Table head(int count) {
+    Checks.nonNegative("count of rows", count, "");
+    return at(i -> i < count);
+  }
+
+  private Table at(IntPredicate keep) {
+    return at(IntStream.range(0, size()).filter(keep).toArray());
+  }
+
+  /**
+   * Sorts the rows by a column, the least number first, or texts by the code of their characters.
+   * Rows without a number come last; rows that are alike keep their order.
+   *
+   * @param name name of the column, of numbers without the unit or of text
+   * @return the new table; its rows keep their numbers
+   * @throws IllegalArgumentException if there is no column of that name
+   */
+  public Table sortedBy(String name) {
+    return sortedBy(name, false);
+  }
+
+  /**
+   * Sorts the rows by a column, the greatest number or the last text first. Rows without a number
+   * come last; rows that are alike keep their order.
+   *
+   * @param name name of the column, of numbers without the unit or of text
+   * @return the new table; its rows keep their numbers
+   * @throws IllegalArgumentException if there is no column of that name
+   */
+  public Table sortedDownBy(String name) {
+    return sortedBy(name, true);
+  }
+
+  private Table sortedBy(String name, boolean down) {
+    Comparator<Integer> order;
+    if (texts.containsKey(name)) {
+      List<String> perRow = texts(name);
+      order = Comparator.comparing(perRow::get);
+      order = down ? order.reversed() : order;
+    } else {
+      Column column = column(name);
+      Comparator<Integer> byNumber = Comparator.comparingDouble(i -> column.get(i).orElse(0));
+      order =
+          Comparator.<Integer, Boolean>comparing(i -> !column.isPresent(i))
+              .thenComparing(down ? byNumber.reversed() : byNumber);
+    }
+    return at(
+        IntStream.range(0, size()).boxed().sorted(order).mapToInt(Integer::intValue).toArray());
+  }
+
+  private Table at(int[] indices) {
+    Map<String, Column> picked = new LinkedHashMap<>();
+    columns.forEach((name, column) -> picked.put(name, column.at(indices)));
+    Map<String, List<String>> pickedTexts = new LinkedHashMap<>();
+    texts.forEach(
+        (name, perRow) ->
+            pickedTexts.put(name, Arrays.stream(indices).mapToObj(perRow::get).toList()));
+    return new Table(Arrays.stream(indices).mapToLong(i -> rows[i]).toArray(), picked, pickedTexts);
+  }
+
   private void checkNew(String name) {
     if (columns.containsKey(name) || texts.containsKey(name)) {
       throw twice(name);
@@ -273,42 +450,20 @@ public final class Table {
    */
   @Override
   public String toString() {
-    List<List<String>> cells = new ArrayList<>();
-    int shown = Math.min(size(), Column.SHOWN_ROWS);
-    cells.add(cells("row", shown, i -> String.valueOf(rows[i])));
-    texts.forEach((name, perRow) -> cells.add(cells(name, shown, perRow::get)));
-    columns.values().forEach(c -> cells.add(cells(c.heading(), shown, c::text)));
-    StringBuilder text = new StringBuilder();
-    for (int line = 0; line <= shown; line++) {
-      for (List<String> column : cells) {
-        int width = column.stream().mapToInt(String::length).max().orElse(0);
-        String cell = column.get(line);
-        text.append(column == cells.get(0) ? "" : "  ")
-            .append(" ".repeat(width - cell.length()))
-            .append(cell);
-      }
-      text.append(line < shown ? "\n" : "");
-    }
-    return size() == shown ? text.toString() : text + "\n... " + size() + " rows";
-  }
-
-  private static List<String> cells(String heading, int rows, IntFunction<String> text) {
-    return Stream.concat(Stream.of(heading), IntStream.range(0, rows).mapToObj(text)).toList();
+    return TableText.of(this);
   }
 
   /** Collects rows. A cell that is not set is missing. Mutable, for one thread. */
   public static final class Builder {
 
-    private static final int FIRST_CAPACITY = 64;
-
-    private final List<Cells> cells;
+    private final List<GrowingColumn> cells;
     private final List<String> textNames;
     private final List<List<String>> texts = new ArrayList<>();
-    private long[] rows = new long[FIRST_CAPACITY];
+    private long[] rows = new long[GrowingColumn.FIRST_CAPACITY];
     private int size;
 
     private Builder(List<String> headings, List<String> textNames) {
-      cells = headings.stream().map(ColumnHeader::parse).map(Cells::new).toList();
+      cells = headings.stream().map(ColumnHeader::parse).map(GrowingColumn::new).toList();
       this.textNames = List.copyOf(textNames);
       Set<String> names = new LinkedHashSet<>();
       cells.forEach(column -> checkNew(names, column.header.name()));
@@ -380,7 +535,7 @@ public final class Table {
      */
     public Builder unreadable(int column, String text, String reason) {
       int row = current();
-      Cells of = cells.get(Checks.index("column", column, cells.size()));
+      GrowingColumn of = cells.get(Checks.index("column", column, cells.size()));
       of.fail(row, new Failure.Unreadable(rows[row], of.header.toString(), text, reason));
       return this;
     }
@@ -431,53 +586,10 @@ public final class Table {
       }
       return new Table(numbers, columns, copies);
     }
-  }
 
-  /** A column of numbers that grows. */
-  private static final class Cells {
-
-    final ColumnHeader header;
-    private double[] values = new double[Builder.FIRST_CAPACITY];
-    private final BitSet filled = new BitSet();
-    private @Nullable Failure @Nullable [] failures;
-
-    Cells(ColumnHeader header) {
-      this.header = header;
-    }
-
-    void grow(int capacity) {
-      values = Arrays.copyOf(values, capacity);
-      if (failures != null) {
-        failures = Arrays.copyOf(failures, capacity);
-      }
-    }
-
-    void set(int index, long row, double value) {
-      values[index] = Column.finite(header.toString(), row, value);
-      filled.set(index);
-      if (failures != null) {
-        failures[index] = null;
-      }
-    }
-
-    void fail(int index, Failure failure) {
-      if (failures == null) {
-        failures = new @Nullable Failure[values.length];
-      }
-      failures[index] = failure;
-      filled.set(index);
-    }
-
-    Column build(long[] rows) {
-      BitSet missing = new BitSet(rows.length);
-      missing.set(0, rows.length);
-      missing.andNot(filled);
-      return new Column(
-          header,
-          rows,
-          Arrays.copyOf(values, rows.length),
-          missing,
-          failures == null ? null : Arrays.copyOf(failures, rows.length));
+    @Override
+    public String toString() {
+      return size + (size == 1 ? " row so far" : " rows so far");
     }
   }
 }

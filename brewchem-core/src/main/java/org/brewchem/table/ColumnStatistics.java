@@ -1,0 +1,201 @@
+package org.brewchem.table;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.stat.StatUtils;
+import org.apache.commons.math3.stat.descriptive.rank.Percentile;
+import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the numbers of a column are like: how many there are, how many are missing or lie below a
+ * limit of the laboratory, mean, standard deviation and quantiles.
+ *
+ * <p>A row without a number counts in nothing but its count. A cell such as {@code < 0.5} is no
+ * missing one: it lies somewhere between 0 and its limit, so that whatever rests on it lies between
+ * two ends, see {@link Bounds}. Immutable and thread-safe.
+ */
+public final class ColumnStatistics {
+
+  private final String heading;
+  private final int rows;
+  private final double[] numbers;
+  private final double[] limits;
+
+  private ColumnStatistics(String heading, int rows, double[] numbers, double[] limits) {
+    this.heading = heading;
+    this.rows = rows;
+    this.numbers = numbers;
+    this.limits = limits;
+  }
+
+  /**
+   * Judges a column.
+   *
+   * @param below the limits of cells that a reader of files put into a column of their own
+   */
+  static ColumnStatistics of(Column column, @Nullable Column below) {
+    double[] numbers = new double[column.size()];
+    double[] limits = new double[column.size()];
+    int present = 0;
+    int limited = 0;
+    for (int i = 0; i < column.size(); i++) {
+      if (column.isPresent(i)) {
+        numbers[present++] = column.raw(i);
+      } else {
+        OptionalDouble limit = below == null ? RowReports.limit(column, i) : below.get(i);
+        if (limit.isPresent()) {
+          limits[limited++] = limit.getAsDouble();
+        }
+      }
+    }
+    return new ColumnStatistics(
+        column.heading(),
+        column.size(),
+        Arrays.copyOf(numbers, present),
+        Arrays.copyOf(limits, limited));
+  }
+
+  /**
+   * Two ends between which a statistic lies: with every cell below a limit taken as 0, and as the
+   * limit. They are one number where no such cell takes part.
+   *
+   * @param lower the lower end, in the unit of the column
+   * @param upper the upper end, at least the lower one
+   */
+  public record Bounds(double lower, double upper) {
+
+    /**
+     * Makes bounds.
+     *
+     * @param lower the lower end, finite
+     * @param upper the upper end, at least the lower one
+     * @throws IllegalArgumentException if the ends are not in order
+     */
+    public Bounds {
+      Checks.finite("lower end", lower, "");
+      Checks.inRange("upper end", upper, "", lower, Double.MAX_VALUE);
+    }
+
+    /** Returns the number, or both ends. */
+    @Override
+    public String toString() {
+      String from = NumberText.plain(Column.rounded(lower));
+      return lower == upper ? from : from + " to " + NumberText.plain(Column.rounded(upper));
+    }
+  }
+
+  /**
+   * Returns how many rows have a number.
+   *
+   * @return the count
+   */
+  public int count() {
+    return numbers.length;
+  }
+
+  /**
+   * Returns how many rows say that they lie below a limit.
+   *
+   * @return the count
+   */
+  public int belowLimit() {
+    return limits.length;
+  }
+
+  /**
+   * Returns how many rows have neither a number nor a limit.
+   *
+   * @return the count
+   */
+  public int without() {
+    return rows - numbers.length - limits.length;
+  }
+
+  /**
+   * Returns the mean.
+   *
+   * @return its bounds, in the unit of the column
+   * @throws IllegalStateException if no row has a number or a limit
+   */
+  public Bounds mean() {
+    return new Bounds(StatUtils.mean(all(0)), StatUtils.mean(all(1)));
+  }
+
+  /**
+   * Returns the standard deviation of the numbers, with the divisor of a sample.
+   *
+   * @return it, in the unit of the column; empty with fewer than two numbers, and where a cell lies
+   *     below a limit, for then it is not known
+   */
+  public OptionalDouble standardDeviation() {
+    return numbers.length < 2 || limits.length > 0
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(Math.sqrt(StatUtils.variance(numbers)));
+  }
+
+  /**
+   * Returns a quantile, interpolated between the two numbers next to it.
+   *
+   * @param share of the rows that lie below it, 0 to 1: 0 is the least number, 0.5 the median, 1
+   *     the greatest
+   * @return its bounds, in the unit of the column
+   * @throws IllegalArgumentException if the share is out of range
+   * @throws IllegalStateException if no row has a number or a limit
+   */
+  public Bounds quantile(double share) {
+    Checks.inRange("share", share, "", 0, 1);
+    return new Bounds(quantile(all(0), share), quantile(all(1), share));
+  }
+
+  private static double quantile(double[] of, double share) {
+    return share == 0
+        ? StatUtils.min(of)
+        : new Percentile()
+            .withEstimationType(Percentile.EstimationType.R_7)
+            .evaluate(of, 100 * share);
+  }
+
+  /** The numbers, and of each limit a share. */
+  private double[] all(double share) {
+    if (numbers.length + limits.length == 0) {
+      throw new IllegalStateException(
+          "column \"" + heading + "\": of no number there is no mean or quantile");
+    }
+    double[] all = Arrays.copyOf(numbers, numbers.length + limits.length);
+    for (int i = 0; i < limits.length; i++) {
+      all[numbers.length + i] = share * limits[i];
+    }
+    return all;
+  }
+
+  /** Returns the counts, and mean, least, median and greatest where there are any. */
+  @Override
+  public String toString() {
+    String counts =
+        heading
+            + ": "
+            + count()
+            + " numbers, "
+            + belowLimit()
+            + " below a limit, "
+            + without()
+            + " without";
+    return numbers.length + limits.length == 0
+        ? counts
+        : counts
+            + "; mean "
+            + mean()
+            + (standardDeviation().isPresent()
+                ? ", standard deviation "
+                    + NumberText.plain(Column.rounded(standardDeviation().getAsDouble()))
+                : "")
+            + ", least "
+            + quantile(0)
+            + ", median "
+            + quantile(0.5)
+            + ", greatest "
+            + quantile(1);
+  }
+}
