@@ -15,8 +15,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.function.DoublePredicate;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import javax.measure.Quantity;
@@ -57,8 +59,10 @@ import org.brewchem.substance.Acid;
 import org.brewchem.substance.Mineral;
 import org.brewchem.substance.Reagent;
 import org.brewchem.substance.Salt;
+import org.brewchem.table.Answers;
 import org.brewchem.table.Beers;
 import org.brewchem.table.Column;
+import org.brewchem.table.ColumnStatistics;
 import org.brewchem.table.Table;
 import org.brewchem.titration.AcidityResult;
 import org.brewchem.titration.BufferReading;
@@ -127,6 +131,10 @@ final class ApiSamples {
             Table.of(
                 Column.of("pH", 4.4, 4.3),
                 Column.of("titratable acidity [g/L as lactic acid, to pH 8.2]", 1.8, 2.0))));
+    all.put(ColumnStatistics.class, Table.of(Column.of("pH", 4.4, 4.3)).statistics("pH"));
+    all.put(Answers.class, Answers.of(List.of(beer)));
+    all.put(Predicate.class, (Predicate<Object>) any -> true);
+    all.put(DoublePredicate.class, (DoublePredicate) any -> true);
     all.put(WortBuffer.class, WortBuffer.assumedAtKnockOut());
     Blends<Beer> blends = Blends.of(beer, beer.after()).called("H2O", "beer");
     all.put(Blends.class, blends);

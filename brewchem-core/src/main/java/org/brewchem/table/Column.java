@@ -11,10 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.brewchem.figure.Answer;
-import org.brewchem.figure.Answering;
 import org.brewchem.figure.Caution;
-import org.brewchem.figure.Figure;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
@@ -108,45 +105,15 @@ public final class Column {
         ColumnHeader.parse(heading), numbered(copy.length), copy, (BitSet) missing.clone(), null);
   }
 
-  /**
-   * Asks liquids, or whatever answers, for a figure.
-   *
-   * @param figure the figure, in the unit that it is shown in
-   * @param asked who answers, a row to each, numbered from 1
-   * @return the answers with their standard uncertainties; a row whose answer is unknown has a
-   *     failure with why
-   */
-  public static Column ofAnswers(Figure<?> figure, List<? extends Answering> asked) {
-    String heading = FigureRows.heading(Objects.requireNonNull(figure, "figure"));
-    int size = asked.size();
-    double[] values = new double[size];
-    double[] us = new double[size];
-    @Nullable Failure[] failures = new @Nullable Failure[size];
-    @Nullable Failure[] without = new @Nullable Failure[size];
-    for (int i = 0; i < size; i++) {
-      Answer<?> answer = Answer.of(figure, asked.get(i));
-      long row = i + 1L;
-      if (!answer.isStated()) {
-        String why = String.join("; ", answer.whyUnknown());
-        failures[i] = new Failure.NoSolution(row, heading, why);
-        without[i] = failures[i];
-      } else {
-        values[i] = answer.number();
-        OptionalDouble u = answer.standardUncertainty();
-        us[i] = u.orElse(0);
-        without[i] =
-            u.isPresent() ? null : new Failure.NoUncertainty(row, heading, FigureRows.why(answer));
-      }
-    }
-    ColumnHeader header = ColumnHeader.parse(heading);
-    long[] rows = numbered(size);
-    return new Column(header, rows, values, new BitSet(), failures)
-        .withStandardUncertainty(
-            new Column(ColumnHeader.parse(ofUncertainty(header)), rows, us, new BitSet(), without));
+  /** A column of answers, its rows numbered from 1. */
+  static Column calculated(String heading, double[] values, @Nullable Failure[] failures) {
+    return new Column(
+        ColumnHeader.parse(heading), numbered(values.length), values, new BitSet(), failures);
   }
 
   /** The heading of the standard uncertainties of a column. */
-  static String ofUncertainty(ColumnHeader header) {
+  static String ofUncertainty(String heading) {
+    ColumnHeader header = ColumnHeader.parse(heading);
     return "u(" + header.name() + ")" + header.unit().map(u -> " [" + u + "]").orElse("");
   }
 
@@ -390,15 +357,6 @@ public final class Column {
     return filled;
   }
 
-  /**
-   * Returns what the numbers are like.
-   *
-   * @return counts, mean, standard deviation and quantiles, cells below a limit told apart
-   */
-  public ColumnStatistics statistics() {
-    return ColumnStatistics.of(this, null);
-  }
-
   /** The same column of other rows, by their indices. */
   Column at(int[] indices) {
     long[] numbers = new long[indices.length];
@@ -432,7 +390,7 @@ public final class Column {
         uncertainty == null
             ? null
             : new Column(
-                ColumnHeader.parse(ofUncertainty(other)),
+                ColumnHeader.parse(ofUncertainty(other.toString())),
                 rows,
                 uncertainty.values,
                 uncertainty.missing,

@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import org.apache.commons.math3.stat.StatUtils;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
 import org.jspecify.annotations.Nullable;
 
@@ -36,6 +37,14 @@ public final class ColumnStatistics {
    * @param below the limits of cells that a reader of files put into a column of their own
    */
   static ColumnStatistics of(Column column, @Nullable Column below) {
+    if (below != null && !below.unit().equals(column.unit())) {
+      throw new IllegalArgumentException(
+          "unit of \""
+              + Excerpt.of(below.heading())
+              + "\" is not possible; that of \""
+              + Excerpt.of(column.heading())
+              + "\" is needed");
+    }
     double[] numbers = new double[column.size()];
     double[] limits = new double[column.size()];
     int present = 0;
@@ -44,7 +53,7 @@ public final class ColumnStatistics {
       if (column.isPresent(i)) {
         numbers[present++] = column.raw(i);
       } else {
-        OptionalDouble limit = below == null ? RowReports.limit(column, i) : below.get(i);
+        OptionalDouble limit = below == null ? limit(column, i) : below.get(i);
         if (limit.isPresent()) {
           limits[limited++] = limit.getAsDouble();
         }
@@ -55,6 +64,12 @@ public final class ColumnStatistics {
         column.size(),
         Arrays.copyOf(numbers, present),
         Arrays.copyOf(limits, limited));
+  }
+
+  private static OptionalDouble limit(Column column, int index) {
+    return column.failureOrNull(index) instanceof Failure.Unreadable cell
+        ? cell.limit()
+        : OptionalDouble.empty();
   }
 
   /**
@@ -69,8 +84,8 @@ public final class ColumnStatistics {
     /**
      * Makes bounds.
      *
-     * @param lower the lower end, finite
-     * @param upper the upper end, at least the lower one
+     * @param lower the lower end, finite, in the unit of the column
+     * @param upper the upper end, at least the lower one, in the same unit
      * @throws IllegalArgumentException if the ends are not in order
      */
     public Bounds {

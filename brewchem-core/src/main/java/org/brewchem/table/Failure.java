@@ -1,9 +1,9 @@
 package org.brewchem.table;
 
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
 import java.util.Objects;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Why a row of a column has no number. */
 public sealed interface Failure {
@@ -36,22 +36,6 @@ public sealed interface Failure {
    * @return "missing", "unreadable", "not possible", "no solution" or "no uncertainty"
    */
   String kind();
-
-  /**
-   * Makes a table of failures, such as those of a calculated column, to write them into a file.
-   *
-   * @param failures the failures
-   * @return a row of texts to each, under the number of the row that failed: {@code column}, {@code
-   *     kind} and {@code reason}
-   */
-  static Table table(List<Failure> failures) {
-    Objects.requireNonNull(failures, "failures");
-    Map<String, List<String>> texts = new LinkedHashMap<>();
-    texts.put("column", failures.stream().map(Failure::column).toList());
-    texts.put("kind", failures.stream().map(Failure::kind).toList());
-    texts.put("reason", failures.stream().map(Failure::reason).toList());
-    return new Table(failures.stream().mapToLong(Failure::row).toArray(), Map.of(), texts);
-  }
 
   /**
    * Nothing stands there. An empty cell is not 0.
@@ -107,6 +91,20 @@ public sealed interface Failure {
       Objects.requireNonNull(column, "column");
       Objects.requireNonNull(text, "text");
       Objects.requireNonNull(reason, "reason");
+    }
+
+    private static final Pattern BELOW = Pattern.compile("\\s*<\\s*([0-9]+(?:\\.[0-9]+)?)\\s*");
+
+    /**
+     * Returns the limit that a text such as {@code < 0.5} says the number lies below.
+     *
+     * @return the limit, above 0, in the unit of the column; empty for any other text
+     */
+    public OptionalDouble limit() {
+      Matcher matcher = BELOW.matcher(text);
+      return matcher.matches() && Double.parseDouble(matcher.group(1)) > 0
+          ? OptionalDouble.of(Double.parseDouble(matcher.group(1)))
+          : OptionalDouble.empty();
     }
 
     @Override

@@ -117,7 +117,7 @@ final class FigureRows {
 
   Column columnWithUncertainty(Figure<?> figure) {
     Column plain = column(figure);
-    String heading = Column.ofUncertainty(plain.header());
+    String heading = Column.ofUncertainty(plain.heading());
     double[] values = new double[table.size()];
     @Nullable Failure[] failures =
         Rows.run(

@@ -6,8 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
@@ -24,9 +22,8 @@ import org.brewchem.water.WaterReport;
 final class RowReports {
 
   /** A cell such as "&lt; 0.5", which a reader of numbers cannot take. */
-  private static final Pattern BELOW = Pattern.compile("\\s*<\\s*([0-9]+(?:\\.[0-9]+)?)\\s*");
-
   private final Table table;
+
   private final WaterColumns columns;
   private final Temperature temperature;
 
@@ -72,7 +69,7 @@ final class RowReports {
       Input input,
       int index,
       List<Failure> unused) {
-    OptionalDouble limit = limit(input.column(), index);
+    OptionalDouble limit = limit(input, index);
     if (limit.isPresent()) {
       double milligrams =
           input.inUnits(limit.getAsDouble()) * constituent.statedMolarMass().inGramsPerMole();
@@ -89,15 +86,10 @@ final class RowReports {
     }
   }
 
-  /** The limit that a cell such as "< 0.5" says it lies below, in the unit of its column. */
-  static OptionalDouble limit(Column column, int index) {
-    if (column.failureOrNull(index) instanceof Failure.Unreadable cell) {
-      Matcher matcher = BELOW.matcher(cell.text());
-      if (matcher.matches() && Double.parseDouble(matcher.group(1)) > 0) {
-        return OptionalDouble.of(Double.parseDouble(matcher.group(1)));
-      }
-    }
-    return OptionalDouble.empty();
+  private static OptionalDouble limit(Input input, int index) {
+    return input.column().failureOrNull(index) instanceof Failure.Unreadable cell
+        ? cell.limit()
+        : OptionalDouble.empty();
   }
 
   private void alkalinity(WaterReport.Builder report, Input input, int index) {

@@ -11,7 +11,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoublePredicate;
-import java.util.function.IntPredicate;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.brewchem.internal.Checks;
@@ -30,7 +29,7 @@ public final class Table {
   private final Map<String, Column> columns;
   private final Map<String, List<String>> texts;
 
-  Table(long[] rows, Map<String, Column> columns, Map<String, List<String>> texts) {
+  private Table(long[] rows, Map<String, Column> columns, Map<String, List<String>> texts) {
     this.rows = rows;
     this.columns = columns;
     this.texts = texts;
@@ -225,8 +224,8 @@ public final class Table {
       column(name);
     }
     Map<String, Column> fewer = new LinkedHashMap<>(columns);
-    fewer.remove(name);
     Map<String, List<String>> fewerTexts = new LinkedHashMap<>(texts);
+    fewer.remove(name);
     fewerTexts.remove(name);
     return new Table(rows, fewer, fewerTexts);
   }
@@ -241,17 +240,7 @@ public final class Table {
    *     have another unit
    */
   public ColumnStatistics statistics(String name) {
-    Column of = column(name);
-    Column below = columns.get(name + " below");
-    if (below != null && !below.unit().equals(of.unit())) {
-      throw new IllegalArgumentException(
-          "unit of \""
-              + Excerpt.of(below.heading())
-              + "\" is not possible; that of \""
-              + Excerpt.of(of.heading())
-              + "\" is needed");
-    }
-    return ColumnStatistics.of(of, below);
+    return ColumnStatistics.of(column(name), columns.get(name + " below"));
   }
 
   /**
@@ -263,6 +252,7 @@ public final class Table {
    *     given
    */
   public Table select(String... names) {
+    Objects.requireNonNull(names, "names");
     if (names.length == 0) {
       throw Checks.outOfRange("names of columns", 0, "", "1 or more");
     }
@@ -315,7 +305,8 @@ public final class Table {
   public Table where(String name, DoublePredicate keep) {
     Objects.requireNonNull(keep, "keep");
     Column column = column(name);
-    return at(i -> column.isPresent(i) && keep.test(column.raw(i)));
+    return at(
+        IntStream.range(0, size()).filter(i -> column.isPresent(i) && keep.test(column.raw(i))));
   }
 
   /**
@@ -329,7 +320,7 @@ public final class Table {
   public Table whereText(String name, Predicate<String> keep) {
     Objects.requireNonNull(keep, "keep");
     List<String> perRow = texts(name);
-    return at(i -> keep.test(perRow.get(i)));
+    return at(IntStream.range(0, size()).filter(i -> keep.test(perRow.get(i))));
   }
 
   /**
@@ -350,11 +341,7 @@ public final class Table {
    */
   public Table head(int count) {
     Checks.nonNegative("count of rows", count, "");
-    return at(i -> i < count);
-  }
-
-  private Table at(IntPredicate keep) {
-    return at(IntStream.range(0, size()).filter(keep).toArray());
+    return at(IntStream.range(0, Math.min(size(), count)));
   }
 
   /**
@@ -394,11 +381,11 @@ public final class Table {
           Comparator.<Integer, Boolean>comparing(i -> !column.isPresent(i))
               .thenComparing(down ? byNumber.reversed() : byNumber);
     }
-    return at(
-        IntStream.range(0, size()).boxed().sorted(order).mapToInt(Integer::intValue).toArray());
+    return at(IntStream.range(0, size()).boxed().sorted(order).mapToInt(Integer::intValue));
   }
 
-  private Table at(int[] indices) {
+  private Table at(IntStream of) {
+    int[] indices = of.toArray();
     Map<String, Column> picked = new LinkedHashMap<>();
     columns.forEach((name, column) -> picked.put(name, column.at(indices)));
     Map<String, List<String>> pickedTexts = new LinkedHashMap<>();
@@ -406,6 +393,22 @@ public final class Table {
         (name, perRow) ->
             pickedTexts.put(name, Arrays.stream(indices).mapToObj(perRow::get).toList()));
     return new Table(Arrays.stream(indices).mapToLong(i -> rows[i]).toArray(), picked, pickedTexts);
+  }
+
+  /**
+   * Makes a table of failures, such as those of a calculated column, to write them into a file.
+   *
+   * @param failures the failures
+   * @return a row of texts to each, under the number of the row that failed: {@code column}, {@code
+   *     kind} and {@code reason}
+   */
+  public static Table ofFailures(List<Failure> failures) {
+    Objects.requireNonNull(failures, "failures");
+    long[] rows = failures.stream().mapToLong(Failure::row).toArray();
+    return new Table(rows, Map.of(), Map.of())
+        .withTexts("column", failures.stream().map(Failure::column).toList())
+        .withTexts("kind", failures.stream().map(Failure::kind).toList())
+        .withTexts("reason", failures.stream().map(Failure::reason).toList());
   }
 
   private void checkNew(String name) {
@@ -450,7 +453,7 @@ public final class Table {
    */
   @Override
   public String toString() {
-    return TableText.of(this);
+    return TableText.of(rows, texts, columns.values());
   }
 
   /** Collects rows. A cell that is not set is missing. Mutable, for one thread. */

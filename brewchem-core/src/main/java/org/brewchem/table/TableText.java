@@ -1,7 +1,9 @@
 package org.brewchem.table;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -11,12 +13,12 @@ final class TableText {
 
   private TableText() {}
 
-  static String of(Table table) {
+  static String of(long[] rows, Map<String, List<String>> texts, Collection<Column> columns) {
     List<List<String>> cells = new ArrayList<>();
-    int shown = Math.min(table.size(), Column.SHOWN_ROWS);
-    cells.add(cells("row", shown, i -> String.valueOf(table.row(i))));
-    table.textNames().forEach(n -> cells.add(cells(n, shown, table.texts(n)::get)));
-    table.columns().forEach(c -> cells.add(cells(c.heading(), shown, c::text)));
+    int shown = Math.min(rows.length, Column.SHOWN_ROWS);
+    cells.add(cells("row", shown, i -> String.valueOf(rows[i])));
+    texts.forEach((name, perRow) -> cells.add(cells(name, shown, perRow::get)));
+    columns.forEach(c -> cells.add(cells(c.heading(), shown, c::text)));
     StringBuilder text = new StringBuilder();
     for (int line = 0; line <= shown; line++) {
       for (List<String> column : cells) {
@@ -28,7 +30,7 @@ final class TableText {
       }
       text.append(line < shown ? "\n" : "");
     }
-    return table.size() == shown ? text.toString() : text + "\n... " + table.size() + " rows";
+    return rows.length == shown ? text.toString() : text + "\n... " + rows.length + " rows";
   }
 
   private static List<String> cells(String heading, int rows, IntFunction<String> text) {

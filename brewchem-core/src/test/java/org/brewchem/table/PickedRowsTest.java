@@ -99,7 +99,7 @@ class PickedRowsTest {
 
   @Test
   void failuresMakeATable() {
-    Table failures = Failure.table(table().column("calcium").failures());
+    Table failures = Table.ofFailures(table().column("calcium").failures());
     assertEquals(List.of(5L), rows(failures));
     assertEquals(List.of("unreadable"), failures.texts("kind"));
     assertEquals(List.of("calcium [mg/L]"), failures.texts("column"));
@@ -118,19 +118,20 @@ class PickedRowsTest {
   void answersMakeAColumnWithTheirUncertainties() {
     List<Water> waters = List.of(water(92), water(40), WaterReport.reported().build().water());
     Figure<?> alkalinity = Figures.CARBONATE_ALKALINITY;
-    Column found = Column.ofAnswers(alkalinity, waters);
+    Column found = Answers.of(waters).column(alkalinity);
     assertEquals(waters.get(1).answer(alkalinity).number(), found.value(1));
     assertEquals("no solution", found.failure(2).orElseThrow().kind());
-    Column calcium = Column.ofAnswers(Figures.CALCIUM, waters);
+    Column calcium = Answers.of(waters).column(Figures.CALCIUM);
     assertEquals("calcium [mg/L]", calcium.heading());
     assertEquals("u(calcium) [mg/L]", calcium.standardUncertainty().orElseThrow().heading());
     assertEquals(3, calcium.standardUncertainty().orElseThrow().value(0), 1e-12);
-    Column magnesium = Column.ofAnswers(Figures.MAGNESIUM, waters);
+    Column magnesium = Answers.of(waters).column(Figures.MAGNESIUM);
     assertEquals(
         "no uncertainty",
         magnesium.standardUncertainty().orElseThrow().failure(0).orElseThrow().kind());
     Table back =
-        Table.of(calcium, magnesium, Column.ofAnswers(Figures.PH_VALUE, waters))
+        Answers.of(waters)
+            .table(Figures.CALCIUM, Figures.MAGNESIUM, Figures.PH_VALUE)
             .with(found.renamed("alkalinity"))
             .head(2);
     Column residual = Waters.from(back).residualAlkalinity();
@@ -150,7 +151,7 @@ class PickedRowsTest {
 
   @Test
   void cellsBelowALimitBoundWhatRestsOnThem() {
-    ColumnStatistics calcium = table().column("calcium").statistics();
+    ColumnStatistics calcium = table().statistics("calcium");
     assertEquals(3, calcium.count());
     assertEquals(1, calcium.belowLimit());
     assertEquals(0, calcium.without());
