@@ -113,7 +113,7 @@ final class ApiWalk {
             Column.of("magnesium [mg/L]", 11, 4),
             Column.of("alkalinity [mEq/L]", 4.3, 2),
             Column.of("pH", 7.6, 7.9));
-    put(Table.class, waters);
+    put(Table.class, waters.withTexts("H2O", List.of("north", "south")));
     put(Waters.class, Waters.from(waters));
     put(
         Acidities.class,
