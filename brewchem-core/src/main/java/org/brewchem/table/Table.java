@@ -158,7 +158,7 @@ public final class Table {
    * @throws IllegalArgumentException if there is none of that name
    */
   public List<String> texts(String name) {
-    List<String> found = texts.get(name);
+    List<String> found = texts.get(Objects.requireNonNull(name, "name"));
     if (found == null) {
       throw new IllegalArgumentException(
           "column of text \""

@@ -101,7 +101,7 @@ class SouringTest {
     MeasuredBuffer buffer =
         MeasuredBuffer.fit()
             .with(BufferReadings.withAcid(mL(50), molPerL(0.1), volumes, read))
-            .metals(mmolPerL(0), mmolPerL(0))
+            .metals(mmolPerL(0), mmolPerL(0), 0.1)
             .buffer();
     SouredWort soured = Souring.of(buffer.liquid()).to(pH(3.5));
     double expected = Souring.of(truth).to(pH(3.5)).lactateFormed().number();
