@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import org.brewchem.OutOfRangeException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -58,6 +59,51 @@ class ChecksTest {
   @Test
   void aTextComesBackUnchanged() {
     assertEquals(" lactic", Checks.notBlank("name", " lactic"));
+  }
+
+  @Test
+  void boundsThemselvesAreAllowed() {
+    assertEquals(1e100, Checks.finite("mass", 1e100, "g"));
+    assertEquals(-1e100, Checks.finite("mass", -1e100, "g"));
+    assertEquals(1e-300, Checks.positive("mass", 1e-300, "g"));
+    assertEquals(1, Checks.inRange("share", 1, "", 0, 1));
+    assertRefused(
+        "mass: 1.1E100 g is not possible; at most 1e100 is allowed",
+        () -> Checks.finite("mass", 1.1e100, "g"));
+    assertRefused(
+        "mass: -1.1E100 g is not possible; at most 1e100 is allowed",
+        () -> Checks.finite("mass", -1.1e100, "g"));
+  }
+
+  @Test
+  void anIndexIsOneOfAnElement() {
+    assertEquals(0, Checks.index("row", 0, 3));
+    assertEquals(2, Checks.index("row", 2, 3));
+    assertRefused("row: -1 is not possible; 0 to 2 is allowed", () -> Checks.index("row", -1, 3));
+    assertRefused("row: 3 is not possible; 0 to 2 is allowed", () -> Checks.index("row", 3, 3));
+    assertRefused("row: 0 is not possible; none is allowed", () -> Checks.index("row", 0, 0));
+  }
+
+  @Test
+  void wholeNumbersAreWrittenAsSuchWhileADoubleCountsThem() {
+    assertRefused(
+        "rows: -999999999999999 is not possible; 0 or more is allowed",
+        () -> Checks.nonNegative("rows", -999999999999999.0, ""));
+    assertRefused(
+        "rows: -1.0E15 is not possible; 0 or more is allowed",
+        () -> Checks.nonNegative("rows", -1e15, ""));
+    assertRefused(
+        "rows: -0.5 is not possible; 0 or more is allowed",
+        () -> Checks.nonNegative("rows", -0.5, ""));
+  }
+
+  @Test
+  void theRefusalKeepsItsParts() {
+    OutOfRangeException refusal = Checks.outOfRange("pH", -4, "", "-3 to 17");
+    assertEquals("pH", refusal.argument());
+    assertEquals(-4, refusal.value());
+    assertEquals("", refusal.unit());
+    assertEquals("-3 to 17", refusal.allowed());
   }
 
   private static void assertRefused(String message, Executable check) {
