@@ -27,6 +27,13 @@ final class StagedTrial {
 
   double errorOfWhole;
   double errorOfStaged;
+
+  /**
+   * By how much the first stage alone goes beyond the aim, which no second stage takes back: what
+   * is left to a reader who knows the beer from then on.
+   */
+  double errorOfFirst;
+
   boolean refused;
 
   StagedTrial(BeerKind kind, boolean acid, double wanted, Random random) {
@@ -56,7 +63,10 @@ final class StagedTrial {
           DosingTrial.after(truth, acid, perMole * whole.portion().amount().inMoles()).pH() - aim;
       StagedDose<Beer> stages = StagedDose.of(whole);
       double given = stages.first().portion().amount().inMoles();
-      double between = DosingTrial.after(truth, acid, perMole * given).pH() + noise;
+      double afterFirst = DosingTrial.after(truth, acid, perMole * given).pH();
+      double beyond = acid ? aim - afterFirst : afterFirst - aim;
+      errorOfFirst = Math.max(0, beyond);
+      double between = afterFirst + noise;
       try {
         given += stages.read(PH.of(between), OF_READING).portion().amount().inMoles();
       } catch (UnreachableException nothingLeft) {
