@@ -385,6 +385,14 @@ public final class Column {
 
   /** The same column under another name, in its unit. */
   Column renamed(String to) {
+    if (ColumnHeader.parse(to).unit().isPresent()) {
+      throw new IllegalArgumentException(
+          "new name of \""
+              + Excerpt.of(name())
+              + "\": \""
+              + Excerpt.of(to)
+              + "\" is not possible; a name without a unit is needed, for the unit stays");
+    }
     ColumnHeader other = ColumnHeader.parse(to + unit().map(u -> " [" + u + "]").orElse(""));
     Column u =
         uncertainty == null

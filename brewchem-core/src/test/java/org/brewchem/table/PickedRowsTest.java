@@ -51,6 +51,11 @@ class PickedRowsTest {
     assertEquals("calcium", table().renamed("calcium", "calcium").columns().get(0).name());
     assertThrows(IllegalArgumentException.class, () -> table().renamed("calcium", "pH"));
     assertThrows(IllegalArgumentException.class, () -> table().renamed("iron", "Fe"));
+    assertEquals(
+        "new name of \"pH\": \"acidity [g/L]\" is not possible; a name without a unit is needed, for"
+            + " the unit stays",
+        assertThrows(IllegalArgumentException.class, () -> table().renamed("pH", "acidity [g/L]"))
+            .getMessage());
   }
 
   @Test
