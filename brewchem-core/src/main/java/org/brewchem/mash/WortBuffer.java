@@ -44,6 +44,7 @@ public final class WortBuffer {
    * @return the buffer
    */
   public static WortBuffer assumedAtKnockOut() {
+    // How far "near 5.5" of the row reaches is our choice.
     return new WortBuffer(WortRanges.named("wort buffer near 5.5"), PH.of(5.8), PH.of(5));
   }
 
@@ -54,6 +55,7 @@ public final class WortBuffer {
    * @return the buffer
    */
   public static WortBuffer assumedForSouring() {
+    // The stretch that the row is a mean of.
     return new WortBuffer(WortRanges.named("wort buffer for souring"), PH.of(5), PH.of(3.4));
   }
 

@@ -121,12 +121,7 @@ public final class BlendPlan<L extends Liquid> {
    * @return the outcome
    */
   public Plan.Outcome outcome() {
-    if (!solved.isFound()) {
-      return !conflicts().isEmpty() && conflicts().get(0).isProved()
-          ? Plan.Outcome.IMPOSSIBLE
-          : Plan.Outcome.NONE_FOUND;
-    }
-    return solved.isWeighable() ? Plan.Outcome.FOUND : Plan.Outcome.NOT_TO_BE_WEIGHED;
+    return Plan.outcome(solved);
   }
 
   /**

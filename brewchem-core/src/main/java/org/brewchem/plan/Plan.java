@@ -267,8 +267,12 @@ public final class Plan {
    * @return the outcome
    */
   public Outcome outcome() {
+    return outcome(solved);
+  }
+
+  static Outcome outcome(Solved solved) {
     if (!solved.isFound()) {
-      return !conflicts().isEmpty() && conflicts().get(0).isProved()
+      return !solved.conflicts().isEmpty() && solved.conflicts().get(0).isProved()
           ? Outcome.IMPOSSIBLE
           : Outcome.NONE_FOUND;
     }

@@ -18,9 +18,10 @@ import org.brewchem.internal.Checks;
  * <p>Counted are differences with a z ({@link Difference#z}), the residual alkalinity only without
  * the alkalinity that it rests on. Causes are weighed by Bayes' rule, all alike before and "none of
  * these" beside them: a cause has an unknown size, moves a figure by any part of it the right way,
- * and may move one that the table calls the same by a tenth of it. Nothing is named unless the
- * evidence that anything happened is larger than in all but 4 % of pairs that do not differ. The z
- * of different figures are taken as independent. Immutable.
+ * one that the table calls slight by at most a third of it, and one that it calls the same by at
+ * most a tenth. Nothing is named unless the evidence that anything happened is larger than in all
+ * but 4 % of pairs that do not differ. The z of different figures are taken as independent.
+ * Immutable.
  */
 public final class LikelyCauses {
 

@@ -356,7 +356,7 @@ public final class Acidities {
                   values[i] = missing / perMole;
                   return null;
                 });
-    return Rows.column(heading, table, values, failures);
+    return Column.calculated(heading, table.rows(), values, failures);
   }
 
   /**

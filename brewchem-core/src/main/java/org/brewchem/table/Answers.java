@@ -41,6 +41,7 @@ public final class Answers {
   public Column column(Figure<?> figure) {
     String heading = FigureRows.heading(Objects.requireNonNull(figure, "figure"));
     int size = asked.size();
+    long[] rows = Column.numbered(size);
     double[] values = new double[size];
     double[] us = new double[size];
     @Nullable Failure[] failures = new @Nullable Failure[size];
@@ -48,7 +49,7 @@ public final class Answers {
     for (int i = 0; i < size; i++) {
       Answer<?> answer = Answer.of(figure, asked.get(i));
       if (!answer.isStated()) {
-        failures[i] = new Failure.NoSolution(i + 1, heading, FigureRows.why(answer));
+        failures[i] = new Failure.NoSolution(rows[i], heading, FigureRows.why(answer));
         without[i] = failures[i];
       } else {
         values[i] = answer.number();
@@ -57,11 +58,12 @@ public final class Answers {
         without[i] =
             u.isPresent()
                 ? null
-                : new Failure.NoUncertainty(i + 1, heading, FigureRows.why(answer));
+                : new Failure.NoUncertainty(rows[i], heading, FigureRows.why(answer));
       }
     }
-    return Column.calculated(heading, values, failures)
-        .withStandardUncertainty(Column.calculated(Column.ofUncertainty(heading), us, without));
+    return Column.calculated(heading, rows, values, failures)
+        .withStandardUncertainty(
+            Column.calculated(Column.ofUncertainty(heading), rows, us, without));
   }
 
   /**

@@ -105,10 +105,10 @@ public final class Column {
         ColumnHeader.parse(heading), numbered(copy.length), copy, (BitSet) missing.clone(), null);
   }
 
-  /** A column of answers, its rows numbered from 1. */
-  static Column calculated(String heading, double[] values, @Nullable Failure[] failures) {
-    return new Column(
-        ColumnHeader.parse(heading), numbered(values.length), values, new BitSet(), failures);
+  /** Makes a column of what was found, taking over the arrays. */
+  static Column calculated(
+      String heading, long[] rows, double[] values, @Nullable Failure[] failures) {
+    return new Column(ColumnHeader.parse(heading), rows, values, new BitSet(), failures);
   }
 
   /** The heading of the standard uncertainties of a column. */
@@ -128,7 +128,8 @@ public final class Column {
     return value + 0.0;
   }
 
-  private static long[] numbered(int size) {
+  /** The numbers of rows that stand in no file. */
+  static long[] numbered(int size) {
     long[] rows = new long[size];
     Arrays.setAll(rows, i -> i + 1L);
     return rows;
@@ -285,6 +286,13 @@ public final class Column {
       return new Failure.Missing(rows[index], heading());
     }
     return others == null ? null : others[index];
+  }
+
+  /** The limit that a cell without a number says it lies below, such as "< 0.5". */
+  OptionalDouble limit(int index) {
+    return failureOrNull(index) instanceof Failure.Unreadable cell
+        ? cell.limit()
+        : OptionalDouble.empty();
   }
 
   /**

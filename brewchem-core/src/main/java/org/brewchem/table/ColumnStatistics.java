@@ -53,7 +53,7 @@ public final class ColumnStatistics {
       if (column.isPresent(i)) {
         numbers[present++] = column.raw(i);
       } else {
-        OptionalDouble limit = below == null ? limit(column, i) : below.get(i);
+        OptionalDouble limit = below == null ? column.limit(i) : below.get(i);
         if (limit.isPresent()) {
           limits[limited++] = limit.getAsDouble();
         }
@@ -64,12 +64,6 @@ public final class ColumnStatistics {
         column.size(),
         Arrays.copyOf(numbers, present),
         Arrays.copyOf(limits, limited));
-  }
-
-  private static OptionalDouble limit(Column column, int index) {
-    return column.failureOrNull(index) instanceof Failure.Unreadable cell
-        ? cell.limit()
-        : OptionalDouble.empty();
   }
 
   /**

@@ -110,7 +110,7 @@ final class FigureRows {
         });
     List<Column> columns = new ArrayList<>();
     for (int f = 0; f < values.length; f++) {
-      columns.add(Rows.column(heading(figures.get(f)), table, values[f], failures[f]));
+      columns.add(Column.calculated(heading(figures.get(f)), table.rows(), values[f], failures[f]));
     }
     return columns;
   }
@@ -142,7 +142,8 @@ final class FigureRows {
                     : new Failure.NoUncertainty(table.row(i), heading, why(answer));
               };
             });
-    return plain.withStandardUncertainty(Rows.column(heading, table, values, failures));
+    return plain.withStandardUncertainty(
+        Column.calculated(heading, table.rows(), values, failures));
   }
 
   /** Why an answer has no standard uncertainty. */

@@ -69,7 +69,7 @@ final class RowReports {
       Input input,
       int index,
       List<Failure> unused) {
-    OptionalDouble limit = limit(input, index);
+    OptionalDouble limit = input.column().limit(index);
     if (limit.isPresent()) {
       double milligrams =
           input.inUnits(limit.getAsDouble()) * constituent.statedMolarMass().inGramsPerMole();
@@ -84,12 +84,6 @@ final class RowReports {
         report.concentration(constituent, amount);
       }
     }
-  }
-
-  private static OptionalDouble limit(Input input, int index) {
-    return input.column().failureOrNull(index) instanceof Failure.Unreadable cell
-        ? cell.limit()
-        : OptionalDouble.empty();
   }
 
   private void alkalinity(WaterReport.Builder report, Input input, int index) {

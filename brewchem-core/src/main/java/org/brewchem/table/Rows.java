@@ -1,13 +1,11 @@
 package org.brewchem.table;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.List;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
-import org.brewchem.units.ColumnHeader;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -67,10 +65,5 @@ final class Rows {
     for (int i = piece * PIECE; i < end; i++) {
       failures[i] = work.row(i);
     }
-  }
-
-  /** Makes a column of what was found, taking over the arrays. */
-  static Column column(String heading, Table table, double[] values, @Nullable Failure[] failures) {
-    return new Column(ColumnHeader.parse(heading), table.rows(), values, new BitSet(), failures);
   }
 }

@@ -512,7 +512,8 @@ public final class Waters {
                 }
               };
             });
-    return Rows.column(heading, table, doses, failures).withCautions(Handling.cautionsOf(solute));
+    return Column.calculated(heading, table.rows(), doses, failures)
+        .withCautions(Handling.cautionsOf(solute));
   }
 
   /**

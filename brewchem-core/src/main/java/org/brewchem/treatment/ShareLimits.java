@@ -51,7 +51,7 @@ final class ShareLimits {
         Checks.inRange("least share of " + Excerpt.of(names.get(part)), share, "", 0, most[part]);
     double sum = Arrays.stream(changed).sum();
     if (sum > 1 + ON) {
-      throw Checks.outOfRange("least shares together", sum, "", "at most 1");
+      throw Checks.outOfRange("least shares together", rounded(sum), "", "at most 1");
     }
     return new ShareLimits(names, changed, most);
   }
@@ -62,7 +62,7 @@ final class ShareLimits {
         Checks.inRange("most share of " + Excerpt.of(names.get(part)), share, "", least[part], 1);
     double sum = Arrays.stream(changed).sum();
     if (sum < 1 - ON) {
-      throw Checks.outOfRange("most shares together", sum, "", "at least 1");
+      throw Checks.outOfRange("most shares together", rounded(sum), "", "at least 1");
     }
     return new ShareLimits(names, least, changed);
   }
@@ -113,9 +113,14 @@ final class ShareLimits {
       sum += shares[i];
     }
     if (Math.abs(sum - 1) > ON) {
-      throw Checks.outOfRange("shares together", Math.rint(sum / ON) * ON, "", "1");
+      throw Checks.outOfRange("shares together", rounded(sum), "", "1");
     }
     return kept;
+  }
+
+  /** To nine decimals, as a message shows it. */
+  private static double rounded(double sum) {
+    return Math.rint(sum * 1e9) / 1e9;
   }
 
   /** The corners, those with most of the first part first. */

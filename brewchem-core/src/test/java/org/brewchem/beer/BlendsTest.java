@@ -372,7 +372,8 @@ class BlendsTest {
     refused("most share of ale: 0.1", () -> blends.atLeast("ale", 0.6).atMost("ale", 0.1));
     refused("volume available: 0 L", () -> blends.atMost("ale", hL(0), hL(1)));
     refused("number of shares: 2", () -> blends.shares(0.5, 0.5));
-    refused("shares together: 0.8", () -> blends.shares(0.5, 0.2, 0.1));
+    refused("shares together: 0.8 is", () -> blends.shares(0.5, 0.2, 0.1));
+    refused("shares together: 1.4 is", () -> blends.shares(0.7, 0.7, 0));
     refused("share of sour: 0.5", () -> blends.atMost("sour", 0.4).shares(0.5, 0.5, 0));
     refused("volume of the blend: 0 L", () -> blends.volumes(hL(0), hL(0), hL(0)));
     assertThrows(

@@ -7,8 +7,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Against the formulations of IAPWS for the same properties, evaluated elsewhere: density R6-95,
- * relative permittivity R8-97, pKw R11-07, and A from the first two.
+ * Against the formulations of IAPWS for the same properties: density R6-95(2018), relative
+ * permittivity R8-97, pKw R11-07(2019), and A from the first two. The values are rows of {@code
+ * water-properties.csv} of the reference checks (seen); the tolerances are what Kell's density,
+ * Bradley and Pitzer's permittivity and a rounded pKw may differ by.
  */
 class WaterPropertiesTest {
 

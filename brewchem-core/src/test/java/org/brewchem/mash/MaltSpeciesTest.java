@@ -58,7 +58,10 @@ class MaltSpeciesTest {
     return mash.kolbachAcidAmongSpecies().number();
   }
 
-  /** Groups of proteins besides, so that it buffers as malts do. */
+  /**
+   * Groups of proteins besides, so that it buffers as malts do: 30 to 65 mEq/(kg pH) by the assumed
+   * rows. What a quadratic through three jars may miss of such a malt between them is below 0.005.
+   */
   @Test
   void aMaltOfSpeciesMashesAsTheKernelDoes() {
     Solution acids = extract();
@@ -69,7 +72,7 @@ class MaltSpeciesTest {
     Malt malt = Malt.ofSpecies("invented malt", "invented", whole, RATIO);
     assertEquals(5.75, malt.pH().number(), 1e-9);
     assertEquals(5.75, Mashes.mash(malt, Water.pure(), RATIO).pH().number(), 1e-6);
-    assertEquals(35, malt.capacity().number(), 10);
+    assertTrue(malt.capacity().number() > 30 && malt.capacity().number() < 65, malt.toString());
     for (double acid : new double[] {-2, -1, 1, 3}) {
       double solved = whole.withInertCharge(whole.inertCharge().plus(mEqPerL(-acid))).pH().value();
       assertEquals(
@@ -106,7 +109,8 @@ class MaltSpeciesTest {
 
   /**
    * Kolbach's term less the kernel's share, with the species in the kernel: what the pH neglects is
-   * that other ions of the liquor make the species of the malt stronger acids.
+   * that other ions of the liquor make the species of the malt stronger acids: 0.0008, 0.0013 and
+   * 0.0018 here.
    */
   @ParameterizedTest
   @ValueSource(doubles = {4, 5, 6})
@@ -127,7 +131,7 @@ class MaltSpeciesTest {
                 4.5,
                 7)
             .orElseThrow(end -> new IllegalStateException("residual " + end.residual()));
-    assertEquals(root, mash.pH().number(), 0.005);
+    assertEquals(root, mash.pH().number(), 0.002);
   }
 
   @Test
