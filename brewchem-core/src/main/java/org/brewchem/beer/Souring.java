@@ -43,6 +43,7 @@ public final class Souring {
    * @throws IllegalArgumentException if the balance of the wort is open
    */
   public static Souring of(Liquid wort) {
+    Objects.requireNonNull(wort, "wort");
     if (!wort.contents().whyOpen().isEmpty()) {
       throw new IllegalArgumentException(
           "wort: an open balance is not possible; " + String.join("; ", wort.contents().whyOpen()));
@@ -60,6 +61,8 @@ public final class Souring {
    */
   public Souring withLactateBefore(
       MassConcentration lactate, MassConcentration standardUncertainty) {
+    Objects.requireNonNull(lactate, "lactate");
+    Objects.requireNonNull(standardUncertainty, "standard uncertainty");
     Source source =
         Source.of(
             "lactate before souring",
@@ -106,6 +109,7 @@ public final class Souring {
    * @throws IllegalArgumentException if the amount is 0
    */
   public SouredWort forming(MassConcentration formed) {
+    Objects.requireNonNull(formed, "formed");
     double grams = Checks.positive("lactate formed", formed.inMilligramsPerLitre() / 1000, "g/L");
     AmountConcentration amount =
         AmountConcentration.ofMillimolesPerLitre(

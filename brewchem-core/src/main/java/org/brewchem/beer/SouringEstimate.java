@@ -136,6 +136,7 @@ public final class SouringEstimate {
    * @throws IllegalArgumentException if the amount is 0, or would take the wort below pH 2.5
    */
   public SourcedRange pHForming(MassConcentration formed) {
+    Objects.requireNonNull(formed, "formed");
     double grams = Checks.positive("lactate formed", formed.inMilligramsPerLitre() / 1000, "g/L");
     double most = lactateFormedTo(LOWEST).lower();
     if (grams >= most) {

@@ -48,6 +48,7 @@ public final class BlendPlan<L extends Liquid> {
    */
   public static <L extends Liquid> Request<L> of(Blends<L> blends, Volume total) {
     Objects.requireNonNull(blends, "blends");
+    Objects.requireNonNull(total, "total");
     Checks.positive("volume of the blend", total.inLitres(), "L");
     return new Request<>(
         blends,
@@ -84,6 +85,7 @@ public final class BlendPlan<L extends Liquid> {
      * @throws IllegalArgumentException if the step is not above 0
      */
     public Request<L> meteringTo(Volume step) {
+      Objects.requireNonNull(step, "step");
       return new Request<>(blends, query.using(query.shelf().meteringWaterTo(step)));
     }
 
@@ -94,6 +96,7 @@ public final class BlendPlan<L extends Liquid> {
      * @return the request
      */
     public Request<L> meeting(Target target) {
+      Objects.requireNonNull(target, "target");
       List<Wanted> more = new ArrayList<>(query.wanted());
       target
           .constraints()
@@ -214,7 +217,8 @@ public final class BlendPlan<L extends Liquid> {
   }
 
   /**
-   * Returns what to mind: that a plan is a proposal, and the cautions of the blend.
+   * Returns what to mind: that a plan is a proposal, and the cautions of the blend or of the
+   * nearest one.
    *
    * @return the cautions, without repetition
    */
@@ -224,6 +228,7 @@ public final class BlendPlan<L extends Liquid> {
     if (solved.isFound()) {
       all.addAll(blend().cautions());
     }
+    nearest().ifPresent(plan -> all.addAll(plan.cautions()));
     return List.copyOf(all);
   }
 

@@ -498,8 +498,8 @@ public final class Plan {
   }
 
   /**
-   * Returns what to mind: the usual cautions for everything that is dosed, and that a plan is a
-   * proposal.
+   * Returns what to mind: the usual cautions for everything that is dosed, in the nearest plan too,
+   * and that a plan is a proposal.
    *
    * @return the cautions, without repetition
    */
@@ -512,6 +512,7 @@ public final class Plan {
     if (solved.isFound()) {
       solved.waters().forEach(water -> all.addAll(water.cautions()));
     }
+    nearest().ifPresent(plan -> all.addAll(plan.cautions()));
     return List.copyOf(all);
   }
 

@@ -101,6 +101,7 @@ public final class Blends<L extends Liquid> {
    *     stands twice
    */
   public Blends<L> called(String... names) {
+    Objects.requireNonNull(names, "names");
     return new Blends<>(liquids, limits.called(List.of(names.clone())), living, extracts);
   }
 
@@ -139,6 +140,8 @@ public final class Blends<L extends Liquid> {
    *     parts do not make up the blend
    */
   public Blends<L> atMost(String name, Volume available, Volume ofBlend) {
+    Objects.requireNonNull(available, "available");
+    Objects.requireNonNull(ofBlend, "of blend");
     Checks.positive("volume available", available.inLitres(), "L");
     Checks.positive("volume of the blend", ofBlend.inLitres(), "L");
     return atMost(name, Math.min(1, available.inLitres() / ofBlend.inLitres()));
@@ -168,6 +171,7 @@ public final class Blends<L extends Liquid> {
    * @throws IllegalArgumentException if there is no such part
    */
   public Blends<L> withResidualExtract(String name, MassConcentration fermentable) {
+    Objects.requireNonNull(fermentable, "fermentable");
     Map<Integer, Double> more = new HashMap<>(extracts);
     more.put(part(name), fermentable.inMilligramsPerLitre() / 1000);
     return new Blends<>(liquids, limits, living, more);

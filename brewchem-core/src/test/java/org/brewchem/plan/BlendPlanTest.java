@@ -163,7 +163,9 @@ class BlendPlanTest {
     BlendPlan<Beer> nearest = plan.nearest().orElseThrow();
     assertTrue(nearest.weightedSum() > 0);
     assertTrue(nearest.weightedSum() <= grid(blends, nearest) + 1e-6);
-    assertFalse(plan.cautions().isEmpty());
+    assertTrue(plan.cautions().containsAll(nearest.cautions()));
+    assertTrue(
+        nearest.cautions().stream().anyMatch(caution -> caution.hazard() == Hazard.REFERMENTATION));
   }
 
   /** Acidity and pH that no blend has together: no proof, and the nearest beats a fine grid. */

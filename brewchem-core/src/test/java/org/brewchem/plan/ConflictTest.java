@@ -73,6 +73,7 @@ class ConflictTest {
     assertEquals(92, nearest.water().calcium().number(), 1e-9);
     assertEquals((92 - 50) / 50.0, nearest.weightedSum(), 1e-9);
     assertEquals(0, nearest.doses().size());
+    assertTrue(plan.cautions().containsAll(nearest.cautions()));
   }
 
   @Test

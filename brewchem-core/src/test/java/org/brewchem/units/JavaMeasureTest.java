@@ -118,6 +118,8 @@ class JavaMeasureTest {
     assertEquals(
         TemperatureDifference.ofKelvin(5),
         JavaMeasure.temperatureDifference(Quantities.getQuantity(5, Units.KELVIN)));
+    Quantity<?> inThousandths = Quantities.getQuantity(5000, MetricPrefix.MILLI(Units.KELVIN));
+    assertEquals(5, JavaMeasure.temperatureDifference(inThousandths).inKelvin(), 1e-13);
     Quantity<?> fiveDegrees = Quantities.getQuantity(5, Units.CELSIUS, Quantity.Scale.RELATIVE);
     assertEquals(5, JavaMeasure.temperatureDifference(fiveDegrees).inKelvin(), 1e-13);
     IllegalArgumentException error =
