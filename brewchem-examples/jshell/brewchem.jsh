@@ -19,7 +19,7 @@ import org.brewchem.uncertainty.*;
 import org.brewchem.units.*;
 import org.brewchem.water.*;
 import static org.brewchem.figure.Constraint.*;
-import static org.brewchem.mash.IntoMash.*;
+import static org.brewchem.mash.MashAddition.*;
 import static org.brewchem.mash.MaltKind.*;
 import static org.brewchem.mash.MashFigures.*;
 import static org.brewchem.mash.WortRanges.*;

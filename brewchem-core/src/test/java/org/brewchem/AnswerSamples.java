@@ -130,7 +130,7 @@ final class AnswerSamples {
                 Tank.holding(hL(20), hL(0.3)))
             .to(pH(4.2));
     add(samples, tank);
-    add(samples, tank.odds());
+    add(samples, tank.chances());
     add(samples, StagedDose.of(tank).read(pH(4.27), 0.02));
     add(samples, BenchTrial.of(beer, lactic).upTo(gPerL(0.6)).glass(3));
     add(samples, DoseBefore.of(water, lactic, Treatments.aeration()).to(pH(7)));

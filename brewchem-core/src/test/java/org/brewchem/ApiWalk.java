@@ -126,7 +126,7 @@ final class ApiWalk {
     put(UsualRange.class, UsualRange.named("pH of a beer"));
     put(Constraint.class, Constraint.atMost(Figures.PH_VALUE, PH.of(4)));
     put(LabUnit.class, LabUnits.PH.named("pH"));
-    put(SourcedRange.class, WortRanges.FALL_ON_BOILING);
+    put(SourcedRange.class, WortRanges.FALL_OF_PH_ON_BOILING);
     put(
         SampleTitration.class,
         Titrant.sodiumHydroxide().of(Quantities.molPerL(0.1)).titrate(Quantities.mL(50)));

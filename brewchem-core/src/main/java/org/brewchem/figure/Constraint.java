@@ -131,7 +131,7 @@ public final class Constraint {
    * @return the constraint
    * @throws IllegalArgumentException if the weight is not above 0
    */
-  public Constraint weighing(double weight) {
+  public Constraint withWeight(double weight) {
     double checked = Checks.positive("weight of " + figure.title(), weight, "");
     return new Constraint(figure, lower, upper, aim, OptionalDouble.of(checked), scale);
   }
@@ -323,7 +323,7 @@ public final class Constraint {
               + " is allowed");
     }
     OptionalDouble weight = MapEntries.number(map, "weight");
-    Constraint weighed = weight.isPresent() ? limits.weighing(weight.getAsDouble()) : limits;
+    Constraint weighed = weight.isPresent() ? limits.withWeight(weight.getAsDouble()) : limits;
     OptionalDouble scale = MapEntries.number(map, "scale");
     return scale.isPresent() ? weighed.scaledBy(scale.getAsDouble()) : weighed;
   }

@@ -135,18 +135,24 @@ public final class Malt {
    * @param name its name
    * @param source where the numbers come from, such as a laboratory and a lot
    * @param pH of a cooled mash in distilled water at 20 °C and 4 L/kg
-   * @param uOfPH standard uncertainty of that pH, 0 or more
+   * @param standardUncertaintyOfPH standard uncertainty of that pH, 0 or more
    * @param capacity strong acid that lowers the pH by 1 there, mEq/(kg pH), 0.1 to 10,000
-   * @param uOfCapacity standard uncertainty of the capacity, 0 or more
+   * @param standardUncertaintyOfCapacity standard uncertainty of the capacity, 0 or more
    * @return the malt, of constant capacity
    * @throws IllegalArgumentException if a text is blank or a number is out of range
    */
   public static Malt stated(
-      String name, String source, PH pH, double uOfPH, double capacity, double uOfCapacity) {
+      String name,
+      String source,
+      PH pH,
+      double standardUncertaintyOfPH,
+      double capacity,
+      double standardUncertaintyOfCapacity) {
     Objects.requireNonNull(pH, "pH");
     Checks.inRange("capacity", capacity, "mEq/(kg pH)", LEAST_CAPACITY, GREATEST_CAPACITY);
-    Source read = Source.of("pH of " + name, pH.value(), uOfPH, "");
-    Source resisting = Source.of("capacity of " + name, capacity, uOfCapacity, "mEq/(kg pH)");
+    Source read = Source.of("pH of " + name, pH.value(), standardUncertaintyOfPH, "");
+    Source resisting =
+        Source.of("capacity of " + name, capacity, standardUncertaintyOfCapacity, "mEq/(kg pH)");
     Traced slope = Traced.exact(-1).dividedBy(Traced.of(resisting));
     return new Malt(
         name,
@@ -270,7 +276,7 @@ public final class Malt {
    *
    * @return strong acid that lowers the pH by 1, mEq/(kg pH)
    */
-  public Answer<Double> capacity() {
+  public Answer<Double> bufferCapacity() {
     Figure<Double> figure = Figure.of("capacity of " + name, Map.of(), CAPACITY, OF_A_MALT);
     return Answer.of(figure, capacityStep());
   }
@@ -349,6 +355,6 @@ public final class Malt {
   /** Returns name, pH and capacity. */
   @Override
   public String toString() {
-    return name + ", " + pH() + ", " + capacity() + (isAssumed() ? ", assumed" : "");
+    return name + ", " + pH() + ", " + bufferCapacity() + (isAssumed() ? ", assumed" : "");
   }
 }

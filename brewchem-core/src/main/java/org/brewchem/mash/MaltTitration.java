@@ -74,16 +74,16 @@ public final class MaltTitration {
    *
    * @param name name of the malt
    * @param source who measured which lot, such as "own laboratory, lot 12"
-   * @param uOfReading standard uncertainty of one reading of pH, independent of the others, 0.001
-   *     to 0.5
+   * @param standardUncertaintyOfReading standard uncertainty of one reading of pH, independent of
+   *     the others, 0.001 to 0.5
    * @return a titration without jars
    * @throws IllegalArgumentException if a text is blank or the uncertainty is out of range
    */
-  public static MaltTitration of(String name, String source, double uOfReading) {
+  public static MaltTitration of(String name, String source, double standardUncertaintyOfReading) {
     return new MaltTitration(
         Checks.notBlank("name of the malt", name),
         Checks.notBlank("source of the malt", source),
-        Checks.inRange("uncertainty of a reading", uOfReading, "pH", 0.001, 0.5),
+        Checks.inRange("uncertainty of a reading", standardUncertaintyOfReading, "pH", 0.001, 0.5),
         0,
         0.05,
         0.2,
@@ -95,16 +95,16 @@ public final class MaltTitration {
   /**
    * States how well the zero of the electrode is known, which is common to all jars.
    *
-   * @param u its standard uncertainty in pH, 0 to 0.5
+   * @param standardUncertainty its standard uncertainty in pH, 0 to 0.5
    * @return the titration
    * @throws IllegalArgumentException if it is out of range
    */
-  public MaltTitration withZeroUncertainty(double u) {
+  public MaltTitration withZeroUncertainty(double standardUncertainty) {
     return new MaltTitration(
         name,
         source,
         uOfReading,
-        Checks.inRange("uncertainty of the zero", u, "pH", 0, 0.5),
+        Checks.inRange("uncertainty of the zero", standardUncertainty, "pH", 0, 0.5),
         kilograms,
         litres,
         readAt,

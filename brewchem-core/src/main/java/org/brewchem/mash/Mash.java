@@ -39,7 +39,7 @@ import org.brewchem.uncertainty.Traced;
  * unless {@link #keepingCarbonDioxide()} says otherwise.
  *
  * <p>Amounts of a treatment count per volume of liquor; additions into the whole mash are {@link
- * IntoMash}. What is added as a liquid makes the liquor grow. Immutable and thread-safe.
+ * MashAddition}. What is added as a liquid makes the liquor grow. Immutable and thread-safe.
  */
 public final class Mash implements Liquid {
 
@@ -155,10 +155,10 @@ public final class Mash implements Liquid {
    * @return the mash afterwards
    * @throws IllegalArgumentException if an addition may not go into a mash
    */
-  public Mash after(IntoMash... additions) {
+  public Mash after(MashAddition... additions) {
     Objects.requireNonNull(additions, "additions");
     Mash mash = this;
-    for (IntoMash addition : additions) {
+    for (MashAddition addition : additions) {
       mash = mash.after(addition.into(mash.liquorVolume()));
     }
     return mash;
@@ -217,8 +217,8 @@ public final class Mash implements Liquid {
    *
    * @return the difference in pH
    */
-  public Answer<Double> carbonDioxideMakes() {
-    return answer(MashFigures.CARBON_DIOXIDE_MAKES);
+  public Answer<Double> riseOfPHByDegassing() {
+    return answer(MashFigures.RISE_OF_PH_BY_DEGASSING);
   }
 
   /**
@@ -280,15 +280,15 @@ public final class Mash implements Liquid {
    * Measures the mash.
    *
    * @param read the pH of its cooled sample
-   * @param uOfReading its standard uncertainty in pH, 0.001 to 0.5
+   * @param standardUncertaintyOfReading its standard uncertainty in pH, 0.001 to 0.5
    * @return what the reading tells about this mash and about its malts
    * @throws IllegalArgumentException if the uncertainty is out of range
    * @throws org.brewchem.figure.UnknownFigureException if the pH of the mash is unknown
    * @throws IllegalStateException if an input that matters states no uncertainty
    */
-  public Measured measured(PH read, double uOfReading) {
+  public Measured measured(PH read, double standardUncertaintyOfReading) {
     Objects.requireNonNull(read, "read");
-    Checks.inRange("uncertainty of the reading", uOfReading, "pH", 0.001, 0.5);
+    Checks.inRange("uncertainty of the reading", standardUncertaintyOfReading, "pH", 0.001, 0.5);
     Traced found = pH().traced();
     if (!found.missing().isEmpty()) {
       throw new IllegalStateException(
@@ -299,11 +299,11 @@ public final class Mash implements Liquid {
     }
     MashLearning learning = new MashLearning(state(), carbonDioxideLeaves);
     Step expected = learning.prior().cooled(MashFigures.MASH_PH, carbonDioxideLeaves);
-    MashState after = learning.after(read.value(), uOfReading);
+    MashState after = learning.after(read.value(), standardUncertaintyOfReading);
     Mash now =
         new Mash(
             after.grist(), liquor, contents, volume, carbonDioxideLeaves, after.brew(), cautions);
-    return new Measured(read, uOfReading, expected, now);
+    return new Measured(read, standardUncertaintyOfReading, expected, now);
   }
 
   /**
@@ -316,13 +316,13 @@ public final class Mash implements Liquid {
     private static final double SURPRISING = 3;
 
     private final PH read;
-    private final double uOfReading;
+    private final double standardUncertaintyOfReading;
     private final Step expected;
     private final Mash now;
 
-    private Measured(PH read, double uOfReading, Step expected, Mash now) {
+    private Measured(PH read, double standardUncertaintyOfReading, Step expected, Mash now) {
       this.read = read;
-      this.uOfReading = uOfReading;
+      this.standardUncertaintyOfReading = standardUncertaintyOfReading;
       this.expected = expected;
       this.now = now;
     }
@@ -374,7 +374,7 @@ public final class Mash implements Liquid {
     public List<Notice> notices() {
       List<Notice> notices = new ArrayList<>();
       Traced before = expected.found().orElseThrow();
-      double u = Math.hypot(uOfReading, before.knownPart());
+      double u = Math.hypot(standardUncertaintyOfReading, before.knownPart());
       double difference = read.value() - before.value();
       if (Math.abs(difference) > SURPRISING * u) {
         notices.add(
@@ -460,7 +460,7 @@ public final class Mash implements Liquid {
                 figure,
                 state().cooled(MashFigures.MASH_PH, carbonDioxideLeaves),
                 rule.at().orElseThrow());
-        case CARBON_DIOXIDE -> state().carbonDioxideMakes(figure);
+        case CARBON_DIOXIDE -> state().riseOfPHByDegassing(figure);
         case KOLBACH -> state().kolbach();
         case AMONG_SPECIES -> state().amongSpecies(carbonDioxideLeaves);
         case BEYOND_SPECIES -> state().beyondSpecies(carbonDioxideLeaves);

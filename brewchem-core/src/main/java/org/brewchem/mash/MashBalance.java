@@ -156,7 +156,7 @@ public final class MashBalance {
    * @param mashPH the pH of the cooled sample
    * @return the fall of {@link #chargeAt} with the pH, mEq per litre of liquor and pH, above 0
    */
-  public double capacityAt(double mashPH) {
+  public double bufferCapacityAt(double mashPH) {
     return balanced(() -> -slope(mashPH - offset));
   }
 

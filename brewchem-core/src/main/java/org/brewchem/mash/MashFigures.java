@@ -33,9 +33,9 @@ public final class MashFigures {
                   + " 0"));
 
   /** By how much the mash pH is higher if the carbon dioxide leaves than if it stays. */
-  public static final Figure<Double> CARBON_DIOXIDE_MAKES =
+  public static final Figure<Double> RISE_OF_PH_BY_DEGASSING =
       Figure.of(
-          "carbon dioxide leaving makes",
+          "rise of pH by degassing",
           Map.of(),
           Scale.number("in mash pH", 3),
           new MashRule(

@@ -419,8 +419,8 @@ record MashState(Grist grist, Contents liquor, Traced litres, Optional<Traced> b
     return row.number("upper") - row.number("lower");
   }
 
-  /** What carbon dioxide makes by leaving. */
-  Step carbonDioxideMakes(Figure<?> figure) {
+  /** The rise of pH as the carbon dioxide leaves. */
+  Step riseOfPHByDegassing(Figure<?> figure) {
     Step leaving = root(MashFigures.MASH_PH, true);
     Step staying = root(MashFigures.MASH_PH, false);
     Step.Builder builder =
@@ -432,9 +432,9 @@ record MashState(Grist grist, Contents liquor, Traced litres, Optional<Traced> b
     }
     Traced gone = leaving.found().get();
     Traced held = staying.found().orElseThrow();
-    Traced makes = gone.minus(held);
+    Traced rise = gone.minus(held);
     return builder
-        .detail(() -> new Step.Detail(List.of(), gone.value() - held.value() - makes.value(), 0))
-        .found(makes);
+        .detail(() -> new Step.Detail(List.of(), gone.value() - held.value() - rise.value(), 0))
+        .found(rise);
   }
 }

@@ -14,28 +14,28 @@ public final class WortRanges {
       DataTable.read(WortRanges.class, "wort-ranges.csv");
 
   /** By how much the pH of the wort lies above that of the mash, both cooled. */
-  public static final SourcedRange WORT_ABOVE_MASH = named("wort above mash");
+  public static final SourcedRange RISE_OF_PH_FROM_MASH_TO_WORT = named("wort above mash");
 
   /** By how much the pH falls from unhopped to hopped wort. */
-  public static final SourcedRange FALL_ON_BOILING = named("fall on boiling");
+  public static final SourcedRange FALL_OF_PH_ON_BOILING = named("fall on boiling");
 
   /** The pH of boiled wort of cask ales. */
-  public static final SourcedRange KNOCK_OUT_OF_CASK_ALES = named("knock-out cask ale");
+  public static final SourcedRange KNOCK_OUT_PH_OF_CASK_ALES = named("knock-out cask ale");
 
   /** The pH of boiled wort of strong ales. */
-  public static final SourcedRange KNOCK_OUT_OF_STRONG_ALES = named("knock-out strong ale");
+  public static final SourcedRange KNOCK_OUT_PH_OF_STRONG_ALES = named("knock-out strong ale");
 
   /** The pH of boiled wort of weak ales. */
-  public static final SourcedRange KNOCK_OUT_OF_WEAK_ALES = named("knock-out weak ale");
+  public static final SourcedRange KNOCK_OUT_PH_OF_WEAK_ALES = named("knock-out weak ale");
 
   /** By how much the pH falls in fermentation. */
-  public static final SourcedRange FALL_IN_FERMENTATION = named("fall in fermentation");
+  public static final SourcedRange FALL_OF_PH_IN_FERMENTATION = named("fall in fermentation");
 
   /** The pH of ales. */
-  public static final SourcedRange ALES = named("beer ale");
+  public static final SourcedRange PH_OF_ALES = named("beer ale");
 
   /** The pH of lagers. */
-  public static final SourcedRange LAGERS = named("beer lager");
+  public static final SourcedRange PH_OF_LAGERS = named("beer lager");
 
   /** The calcium of beers. */
   public static final SourcedRange CALCIUM_OF_BEERS = named("beer calcium");

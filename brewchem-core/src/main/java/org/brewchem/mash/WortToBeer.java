@@ -70,7 +70,7 @@ public final class WortToBeer {
    * @return that of the mash and by how much worts lie above it
    */
   public SourcedRange wortPH() {
-    return mash.plus(WortRanges.WORT_ABOVE_MASH, "pH of the wort");
+    return mash.plus(WortRanges.RISE_OF_PH_FROM_MASH_TO_WORT, "pH of the wort");
   }
 
   /**
@@ -79,7 +79,7 @@ public final class WortToBeer {
    * @return that of the wort less the fall on boiling
    */
   public SourcedRange knockOutPH() {
-    return wortPH().minus(WortRanges.FALL_ON_BOILING, "pH at knock-out");
+    return wortPH().minus(WortRanges.FALL_OF_PH_ON_BOILING, "pH at knock-out");
   }
 
   /**
@@ -88,7 +88,7 @@ public final class WortToBeer {
    * @return that at knock-out less the fall in fermentation
    */
   public SourcedRange beerPH() {
-    return knockOutPH().minus(WortRanges.FALL_IN_FERMENTATION, "pH of the beer");
+    return knockOutPH().minus(WortRanges.FALL_OF_PH_IN_FERMENTATION, "pH of the beer");
   }
 
   /**

@@ -281,7 +281,7 @@ final class Site {
   /** By how much that charge falls with the pH there. */
   double capacityAt(double pH) {
     if (hasMash()) {
-      return mash().capacityAt(pH);
+      return mash().bufferCapacityAt(pH);
     }
     equilibria().chargeAt(pH);
     return equilibria().bufferCapacity();

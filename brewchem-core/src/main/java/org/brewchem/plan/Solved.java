@@ -115,7 +115,7 @@ final class Solved {
     List<Wanted> wanted = new ArrayList<>(problem.query().wanted());
     for (int g : goals) {
       Wanted one = wanted.get(g);
-      Constraint soft = one.constraint().weighing(1).scaledBy(problem.goals().get(g).scale());
+      Constraint soft = one.constraint().withWeight(1).scaledBy(problem.goals().get(g).scale());
       wanted.set(g, new Wanted(soft, one.portion(), one.together(), one.downstream()));
     }
     return problem.query().wanting(wanted);

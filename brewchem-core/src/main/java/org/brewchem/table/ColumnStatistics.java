@@ -118,7 +118,7 @@ public final class ColumnStatistics {
    *
    * @return the count
    */
-  public int without() {
+  public int missing() {
     return rows - numbers.length - limits.length;
   }
 
@@ -189,8 +189,8 @@ public final class ColumnStatistics {
             + " numbers, "
             + belowLimit()
             + " below a limit, "
-            + without()
-            + " without";
+            + missing()
+            + " missing";
     return numbers.length + limits.length == 0
         ? counts
         : counts

@@ -364,7 +364,7 @@ public final class Table {
    * @return the new table; its rows keep their numbers
    * @throws IllegalArgumentException if there is no column of that name
    */
-  public Table sortedDownBy(String name) {
+  public Table sortedDescendingBy(String name) {
     return sortedBy(name, true);
   }
 

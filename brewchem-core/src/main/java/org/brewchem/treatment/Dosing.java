@@ -130,7 +130,7 @@ record Dosing<L extends Liquid>(
     Step step = after(moles).step(figure);
     value(step, figure);
     Traced found = step.found().orElseThrow();
-    return Odds.quantile(found, probability)
+    return Chances.quantile(found, probability)
         .orElseThrow(
             () ->
                 new UnknownFigureException(

@@ -326,17 +326,17 @@ public final class StagedDose<L extends Liquid> {
      * @param limits the limits
      * @return the chance beyond each
      */
-    public Odds odds(Constraint limits) {
-      return Odds.of(limits, answer(limits.figure()));
+    public Chances chances(Constraint limits) {
+      return Chances.of(limits, answer(limits.figure()));
     }
 
     /**
      * Holds the figure that is dosed to against its limits, both readings counted.
      *
-     * @return the odds
+     * @return the chances
      */
-    public Odds odds() {
-      return odds(constraint);
+    public Chances chances() {
+      return chances(constraint);
     }
 
     /**
@@ -394,7 +394,7 @@ public final class StagedDose<L extends Liquid> {
 
     @Override
     public String toString() {
-      return portion() + " more of " + dosing.supply().name() + "; " + odds();
+      return portion() + " more of " + dosing.supply().name() + "; " + chances();
     }
   }
 

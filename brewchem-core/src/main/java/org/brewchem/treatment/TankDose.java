@@ -457,7 +457,7 @@ public final class TankDose<L extends Liquid> implements Answering {
    *
    * @return the liquid; {@link #after()} where nothing of the reagent is bound in esters
    */
-  public L actedAtOnce() {
+  public L atOnce() {
     return acting(dosing.supply().atOnce());
   }
 
@@ -482,18 +482,18 @@ public final class TankDose<L extends Liquid> implements Answering {
    * @param limits the limits, on any figure of the liquid
    * @return the chance beyond each; unknown chances where an uncertainty is not stated
    */
-  public Odds odds(Constraint limits) {
-    return Odds.of(limits, after.answer(limits.figure()));
+  public Chances chances(Constraint limits) {
+    return Chances.of(limits, after.answer(limits.figure()));
   }
 
   /**
    * Holds the figure of the constraint that was dosed to against its limits.
    *
-   * @return the odds
+   * @return the chances
    * @throws IllegalStateException if the dose has no target
    */
-  public Odds odds() {
-    return odds(constraint.orElseThrow(() -> new IllegalStateException(NO_TARGET)));
+  public Chances chances() {
+    return chances(constraint.orElseThrow(() -> new IllegalStateException(NO_TARGET)));
   }
 
   /**
@@ -583,7 +583,7 @@ public final class TankDose<L extends Liquid> implements Answering {
     return List.copyOf(all);
   }
 
-  /** Returns the portion for the tank, and the odds of what was dosed to. */
+  /** Returns the portion for the tank, and the chances of what was dosed to. */
   @Override
   public String toString() {
     return portion()
@@ -591,6 +591,6 @@ public final class TankDose<L extends Liquid> implements Answering {
         + dosing.supply().name()
         + " into "
         + dosing.tank()
-        + constraint.map(limits -> "; " + odds(limits)).orElse("");
+        + constraint.map(limits -> "; " + chances(limits)).orElse("");
   }
 }

@@ -124,8 +124,8 @@ class StagedDoseTest {
   @Test
   void theOddsAreThoseOfTheCorrectedFigure() {
     StagedDose.Remainder<Beer> remainder = read(0.02, 0.02);
-    assertEquals(remainder.answer(PH_VALUE).number(), remainder.odds().answer().number(), 1e-12);
-    assertTrue(remainder.odds().within().orElseThrow() > WHOLE.odds().within().orElseThrow());
+    assertEquals(remainder.answer(PH_VALUE).number(), remainder.chances().answer().number(), 1e-12);
+    assertTrue(remainder.chances().within().orElseThrow() > WHOLE.chances().within().orElseThrow());
   }
 
   /**

@@ -32,8 +32,8 @@ import org.brewchem.substance.Base;
 import org.brewchem.substance.Compound;
 import org.brewchem.substance.Reagent;
 import org.brewchem.substance.Salt;
+import org.brewchem.treatment.Chances;
 import org.brewchem.treatment.Dose;
-import org.brewchem.treatment.Odds;
 import org.brewchem.treatment.Tank;
 import org.brewchem.treatment.TankDose;
 import org.brewchem.treatment.TreatmentCode;
@@ -124,15 +124,15 @@ class TankDoseTest {
   void theChanceBeyondEachLimitIsThatOfTheNormalDistribution() {
     TankDose<Beer> dose =
         TankDose.of(Beers.lager(), LACTIC, TANK).to(Constraint.around(PH_VALUE, pH(4.2), 0.05));
-    Odds odds = dose.odds();
+    Chances chances = dose.chances();
     double half = 0.05 / u(dose.after().pH());
     // Abramowitz and Stegun 26.2.17, from memory, good to 7.5e-8.
     double beyond = 1 - normal(half);
-    assertEquals(beyond, odds.below().orElseThrow(), 2e-7);
-    assertEquals(beyond, odds.above().orElseThrow(), 2e-7);
-    assertEquals(1 - 2 * beyond, odds.within().orElseThrow(), 4e-7);
-    Odds atMost = dose.odds(Constraint.atMost(PH_VALUE, pH(4.25)));
-    assertEquals(odds.above(), atMost.above());
+    assertEquals(beyond, chances.below().orElseThrow(), 2e-7);
+    assertEquals(beyond, chances.above().orElseThrow(), 2e-7);
+    assertEquals(1 - 2 * beyond, chances.within().orElseThrow(), 4e-7);
+    Chances atMost = dose.chances(Constraint.atMost(PH_VALUE, pH(4.25)));
+    assertEquals(chances.above(), atMost.above());
     assertTrue(atMost.below().isEmpty());
   }
 
@@ -152,13 +152,13 @@ class TankDoseTest {
         TankDose.of(Beers.lager(), LACTIC, TANK).overshooting(PH_VALUE, pH(4.1), chance);
     double reached = acid.after().pH().number();
     assertEquals(4.1 + z * u(acid.after().pH()), reached, 1e-6);
-    assertEquals(chance, acid.odds().below().orElseThrow(), 1e-6);
+    assertEquals(chance, acid.chances().below().orElseThrow(), 1e-6);
     assertTrue(acid.explain().holds());
     TankDose<Beer> base =
         TankDose.of(Beers.lager(), Base.POTASSIUM_BICARBONATE, TANK)
             .overshooting(PH_VALUE, pH(4.6), chance);
     assertEquals(4.6 - z * u(base.after().pH()), base.after().pH().number(), 1e-6);
-    assertEquals(chance, base.odds().above().orElseThrow(), 1e-6);
+    assertEquals(chance, base.chances().above().orElseThrow(), 1e-6);
   }
 
   @Test
@@ -170,7 +170,7 @@ class TankDoseTest {
         toNearLimit.notices().stream()
             .anyMatch(notice -> notice.code() == TreatmentCode.AT_THE_LIMIT));
     TankDose<Beer> careful = toNearLimit.overshooting(0.05);
-    assertEquals(0.05, careful.odds().below().orElseThrow(), 1e-6);
+    assertEquals(0.05, careful.chances().below().orElseThrow(), 1e-6);
     assertEquals(band, careful.constraint().orElseThrow());
     assertThrows(
         IllegalStateException.class,
@@ -179,7 +179,7 @@ class TankDoseTest {
                 .to(Constraint.atMost(PH_VALUE, pH(4.2)))
                 .overshooting(0.05));
     TankDose<Beer> stated = TankDose.of(Beers.lager(), LACTIC, TANK).giving(g(500));
-    assertThrows(IllegalStateException.class, stated::odds);
+    assertThrows(IllegalStateException.class, stated::chances);
     assertThrows(IllegalStateException.class, () -> stated.overshooting(0.05));
     assertFalse(stated.neededMass().isStated());
   }
@@ -199,8 +199,8 @@ class TankDoseTest {
     TankDose<Beer> dose =
         TankDose.of(Beers.lager(), LACTIC, Tank.holding(hL(20)))
             .to(Constraint.around(PH_VALUE, pH(4.2), 0.05));
-    assertTrue(dose.odds().below().isEmpty());
-    assertTrue(dose.odds().toString().contains("chances unknown"));
+    assertTrue(dose.chances().below().isEmpty());
+    assertTrue(dose.chances().toString().contains("chances unknown"));
     UnknownFigureException thrown =
         assertThrows(UnknownFigureException.class, () -> dose.overshooting(0.05));
     assertTrue(thrown.getMessage().contains("volume in the tank"), thrown.getMessage());
@@ -274,7 +274,7 @@ class TankDoseTest {
    */
   @ParameterizedTest
   @CsvSource({"0.05, 4.2", "0.10, 2.1", "0.20, 1.1"})
-  void aBatchBelowAnEarlierOneIsClosedByADoseWithOdds(double u, double z) {
+  void aBatchBelowAnEarlierOneIsClosedByADoseWithChances(double u, double z) {
     Beer earlier =
         Beer.of(pH(4.30), asLactic(2.10))
             .withStandardUncertaintyOfPH(0.02)
@@ -291,10 +291,10 @@ class TankDoseTest {
             .to(Constraint.around(figure, earlier.answer(figure).value(), 0.1));
     // 0.30 g/L in 20 hL are 600 g of acid, 682 g of 88 %, less than 1 % for its volume and pairs.
     assertEquals(682, dose.portion().mass().inGrams(), 7);
-    Odds odds = dose.odds();
+    Chances chances = dose.chances();
     double grams = u(dose.answer(figure));
     assertTrue(grams > u && grams < u + 0.02, () -> "u after the dose " + grams);
-    assertEquals(2 * (1 - normal(0.1 / grams)), 1 - odds.within().orElseThrow(), 0.02);
+    assertEquals(2 * (1 - normal(0.1 / grams)), 1 - chances.within().orElseThrow(), 0.02);
   }
 
   @Test
@@ -302,9 +302,9 @@ class TankDoseTest {
     Reagent strong = LACTIC.withBoundInEsters(massPercent(20));
     TankDose<Beer> dose = TankDose.of(Beers.lager(), strong, TANK).to(pH(4.1));
     assertEquals(4.1, dose.afterHydrolysis().pH().number(), 1e-8);
-    assertTrue(dose.actedAtOnce().pH().number() > 4.12);
+    assertTrue(dose.atOnce().pH().number() > 4.12);
     TankDose<Beer> more = TankDose.of(Beers.lager(), strong, TANK).atOnce().to(pH(4.1));
-    assertEquals(4.1, more.actedAtOnce().pH().number(), 1e-8);
+    assertEquals(4.1, more.atOnce().pH().number(), 1e-8);
     assertTrue(more.afterHydrolysis().pH().number() < 4.08);
   }
 

@@ -97,13 +97,13 @@ class ComparisonTest {
     Constraint hard = Constraint.between(MASS, 4.0, 6.0);
     assertEquals(OptionalDouble.empty(), hard.weight());
     assertEquals(1, hard.scale().orElseThrow());
-    Constraint soft = hard.weighing(2).scaledBy(0.5);
+    Constraint soft = hard.withWeight(2).scaledBy(0.5);
     assertEquals(2, soft.weight().orElseThrow());
     assertEquals(0.5, soft.scale().orElseThrow());
     assertNotEquals(hard, soft);
     assertEquals(OptionalDouble.empty(), Constraint.exactly(MASS, 4.0).scale());
     assertEquals("4.00 g", Constraint.exactly(MASS, 4.0).band());
-    assertThrows(IllegalArgumentException.class, () -> hard.weighing(0));
+    assertThrows(IllegalArgumentException.class, () -> hard.withWeight(0));
     assertThrows(IllegalArgumentException.class, () -> hard.scaledBy(-1));
     assertThrows(IllegalArgumentException.class, () -> Constraint.around(MASS, 5.0, -0.1));
     IllegalArgumentException thrown =
@@ -118,7 +118,7 @@ class ComparisonTest {
     Figure<Double> shown = MASS.shownIn(MILLIGRAMS);
     for (Constraint constraint :
         List.of(
-            Constraint.around(shown, 4.3, 0.1).weighing(2.0 / 3).scaledBy(0.1 / 3),
+            Constraint.around(shown, 4.3, 0.1).withWeight(2.0 / 3).scaledBy(0.1 / 3),
             Constraint.between(MASS, 0.1 + 0.2, 7.0),
             Constraint.atMost(VOLUME, 1.0 / 3),
             Constraint.atLeast(VOLUME, 0.0),

@@ -72,7 +72,9 @@ class MaltSpeciesTest {
     Malt malt = Malt.ofSpecies("invented malt", "invented", whole, RATIO);
     assertEquals(5.75, malt.pH().number(), 1e-9);
     assertEquals(5.75, Mashes.mash(malt, Water.pure(), RATIO).pH().number(), 1e-6);
-    assertTrue(malt.capacity().number() > 30 && malt.capacity().number() < 65, malt.toString());
+    assertTrue(
+        malt.bufferCapacity().number() > 30 && malt.bufferCapacity().number() < 65,
+        malt.toString());
     for (double acid : new double[] {-2, -1, 1, 3}) {
       double solved = whole.withInertCharge(whole.inertCharge().plus(mEqPerL(-acid))).pH().value();
       assertEquals(

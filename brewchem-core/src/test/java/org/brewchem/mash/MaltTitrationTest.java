@@ -49,7 +49,7 @@ class MaltTitrationTest {
   void aStraightMaltComesBackAsItIs() {
     Malt malt = threeJars(6.05, 5.80, 5.30, 0.01);
     assertEquals(5.80, malt.pH().number(), 1e-9);
-    assertEquals(40, malt.capacity().number(), 1e-6);
+    assertEquals(40, malt.bufferCapacity().number(), 1e-6);
     assertFalse(malt.isAssumed());
     for (double acid : new double[] {-10, -3, 0, 8, 20, 28}) {
       assertEquals(
@@ -246,7 +246,7 @@ class MaltTitrationTest {
             .none(pH(5.80))
             .acid(mL(8), mEqPerL(100), pH(5.30))
             .malt();
-    assertEquals(40, malt.capacity().number(), 1e-6);
+    assertEquals(40, malt.bufferCapacity().number(), 1e-6);
     assertThrows(
         IllegalArgumentException.class,
         () -> Grist.of(kg(1), malt).and(kg(1), Malt.assumed(MaltKind.WHEAT)));

@@ -1,10 +1,10 @@
 package org.brewchem.mash;
 
-import static org.brewchem.mash.IntoMash.acid;
 import static org.brewchem.mash.MaltKind.CARAMEL;
 import static org.brewchem.mash.MaltKind.MUNICH;
 import static org.brewchem.mash.MaltKind.PALE;
 import static org.brewchem.mash.MaltKind.WHEAT;
+import static org.brewchem.mash.MashAddition.acid;
 import static org.brewchem.mash.MashFigures.MASH_PH;
 import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.hL;
@@ -85,10 +85,10 @@ class MashTest {
   })
   void carbonDioxideThatStaysKeepsTheMashLower(double malt, double alkalinity, double printed) {
     Mash mash = Mashes.mash(Mashes.exact(malt, 45), Mashes.alkaline(alkalinity), 4);
-    double makes = mash.carbonDioxideMakes().number();
-    assertEquals(printed, makes, 0.01);
-    assertEquals(makes, mash.pH().number() - mash.keepingCarbonDioxide().pH().number(), 1e-12);
-    assertTrue(mash.carbonDioxideMakes().explain().holds());
+    double rise = mash.riseOfPHByDegassing().number();
+    assertEquals(printed, rise, 0.01);
+    assertEquals(rise, mash.pH().number() - mash.keepingCarbonDioxide().pH().number(), 1e-12);
+    assertTrue(mash.riseOfPHByDegassing().explain().holds());
   }
 
   @Test
@@ -389,6 +389,6 @@ class MashTest {
     assertEquals(Origin.ASSUMED, Malt.assumed(WHEAT).pH().origin());
     assertTrue(Malt.assumed(WHEAT).isAssumed());
     assertTrue(Malt.assumed(WHEAT).toString().endsWith(", assumed"));
-    assertTrue(Malt.assumed(WHEAT).capacity().explain().toString().contains("assumed-malts"));
+    assertTrue(Malt.assumed(WHEAT).bufferCapacity().explain().toString().contains("assumed-malts"));
   }
 }

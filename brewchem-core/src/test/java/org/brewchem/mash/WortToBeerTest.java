@@ -113,14 +113,14 @@ class WortToBeerTest {
   void everyRangeHasABasisWithItsSource() {
     for (SourcedRange range :
         List.of(
-            WortRanges.WORT_ABOVE_MASH,
-            WortRanges.FALL_ON_BOILING,
-            WortRanges.KNOCK_OUT_OF_CASK_ALES,
-            WortRanges.KNOCK_OUT_OF_STRONG_ALES,
-            WortRanges.KNOCK_OUT_OF_WEAK_ALES,
-            WortRanges.FALL_IN_FERMENTATION,
-            WortRanges.ALES,
-            WortRanges.LAGERS,
+            WortRanges.RISE_OF_PH_FROM_MASH_TO_WORT,
+            WortRanges.FALL_OF_PH_ON_BOILING,
+            WortRanges.KNOCK_OUT_PH_OF_CASK_ALES,
+            WortRanges.KNOCK_OUT_PH_OF_STRONG_ALES,
+            WortRanges.KNOCK_OUT_PH_OF_WEAK_ALES,
+            WortRanges.FALL_OF_PH_IN_FERMENTATION,
+            WortRanges.PH_OF_ALES,
+            WortRanges.PH_OF_LAGERS,
             WortRanges.CALCIUM_OF_BEERS,
             WortRanges.MAGNESIUM_OF_BEERS,
             WortRanges.POTASSIUM_OF_BEERS,
@@ -131,7 +131,8 @@ class WortToBeerTest {
       assertTrue(
           range.basis().get(0).matches("(?s).*\\((seen|computed)\\).*"), range.basis().get(0));
     }
-    assertEquals("pH at knock-out 5.00 to 5.30 pH", WortRanges.KNOCK_OUT_OF_CASK_ALES.toString());
+    assertEquals(
+        "pH at knock-out 5.00 to 5.30 pH", WortRanges.KNOCK_OUT_PH_OF_CASK_ALES.toString());
   }
 
   @Test

@@ -79,7 +79,7 @@ class BlendPlanTest {
                     .with(Constraint.between(ACIDITY, asLactic(2.8), asLactic(3.2)))
                     .with(Constraint.between(Figures.SULFATE_TO_CHLORIDE, 0.9, 1.1))
                     .with(Constraint.atMost(Figures.PH_VALUE, pH(4.1)))
-                    .with(Constraint.around(Figures.CALCIUM, mgPerL(55), 0.5).weighing(1)))
+                    .with(Constraint.around(Figures.CALCIUM, mgPerL(55), 0.5).withWeight(1)))
             .solve();
     assertEquals(Plan.Outcome.FOUND, plan.outcome());
     double all = 0;
@@ -224,15 +224,15 @@ class BlendPlanTest {
     BlendPlan<Beer> plan =
         plan(
             blends,
-            Constraint.around(ACIDITY, asLactic(4), 0.05).weighing(1),
-            Constraint.around(Figures.PH_VALUE, pH(4.1), 0.03).weighing(2));
+            Constraint.around(ACIDITY, asLactic(4), 0.05).withWeight(1),
+            Constraint.around(Figures.PH_VALUE, pH(4.1), 0.03).withWeight(2));
     assertEquals(Plan.Outcome.FOUND, plan.outcome());
     assertTrue(plan.weightedSum() <= grid(blends, plan) + 1e-6);
     BlendPlan<Beer> again =
         plan(
             blends,
-            Constraint.around(ACIDITY, asLactic(4), 0.05).weighing(1),
-            Constraint.around(Figures.PH_VALUE, pH(4.1), 0.03).weighing(2));
+            Constraint.around(ACIDITY, asLactic(4), 0.05).withWeight(1),
+            Constraint.around(Figures.PH_VALUE, pH(4.1), 0.03).withWeight(2));
     assertEquals(plan.blend().shares(), again.blend().shares());
   }
 
@@ -277,7 +277,7 @@ class BlendPlanTest {
         IllegalArgumentException.class, () -> BlendPlan.of(three(), hL(1)).meteringTo(litres(0)));
     assertThrows(
         IllegalArgumentException.class,
-        () -> plan(three(), Constraint.atMost(Figures.PH_VALUE, pH(4)).weighing(1)));
+        () -> plan(three(), Constraint.atMost(Figures.PH_VALUE, pH(4)).withWeight(1)));
     assertEquals(
         Plan.Outcome.FOUND,
         BlendPlan.of(Blends.of(Invented.hard(), Invented.soft()), hL(10))

@@ -87,8 +87,8 @@ class CompromiseTest {
           plan(
               beer,
               shelf(STRONG, POWDER),
-              Constraint.around(Figures.PH_VALUE, PH.of(wantedPH), 0.03).weighing(1),
-              Constraint.around(ACIDITY, asLactic(wanted), tolerance).weighing(weight));
+              Constraint.around(Figures.PH_VALUE, PH.of(wantedPH), 0.03).withWeight(1),
+              Constraint.around(ACIDITY, asLactic(wanted), tolerance).withWeight(weight));
       double grid = Double.POSITIVE_INFINITY;
       for (int a = 0; a <= STEPS; a++) {
         for (int b = 0; b <= STEPS; b++) {
@@ -135,8 +135,8 @@ class CompromiseTest {
         plan(
             beer,
             shelf(STRONG.withAssayUncertainty(0.02), POWDER.withAssayUncertainty(0.003)),
-            Constraint.around(Figures.PH_VALUE, pH(4.15), 0.05).weighing(1),
-            Constraint.around(ACIDITY, asLactic(2.05), 0.1).weighing(1));
+            Constraint.around(Figures.PH_VALUE, pH(4.15), 0.05).withWeight(1),
+            Constraint.around(ACIDITY, asLactic(2.05), 0.1).withWeight(1));
     Reached reached = plan.reached().get(1);
     assertEquals("tank of stock", reached.liquid());
     Beer dosed =

@@ -190,7 +190,7 @@ class ConflictTest {
             .meeting(
                 of(
                     atLeast(CALCIUM, mgPerL(40)),
-                    atMost(SULFATE, mgPerL(60)).weighing(1).scaledBy(10),
+                    atMost(SULFATE, mgPerL(60)).withWeight(1).scaledBy(10),
                     atLeast(CHLORIDE, mgPerL(5))))
             .solve();
     ConstraintCost most = plan.costliest().orElseThrow();

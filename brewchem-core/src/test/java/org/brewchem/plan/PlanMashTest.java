@@ -50,7 +50,7 @@ class PlanMashTest {
       Target.named("invented")
           .with(between(CALCIUM, mgPerL(50), mgPerL(110)))
           .with(atMost(SODIUM, mgPerL(25)))
-          .with(around(CHLORIDE, mgPerL(60), 20).weighing(1));
+          .with(around(CHLORIDE, mgPerL(60), 20).withWeight(1));
 
   private static Plan.Request request() {
     return Plan.from(Invented.hard(), Invented.soft())
@@ -83,7 +83,7 @@ class PlanMashTest {
 
   @Test
   void theSameQuestionHasTheSameAnswerBitByBit() {
-    Plan.Request request = request().and(MASH, around(MASH_PH, pH(5.4), 0.05).weighing(2));
+    Plan.Request request = request().and(MASH, around(MASH_PH, pH(5.4), 0.05).withWeight(2));
     Plan one = request.solve();
     Plan other = request.solve();
     assertEquals(one.toString(), other.toString());
@@ -137,7 +137,7 @@ class PlanMashTest {
     assertEquals(0, balance.chargeAt(root), 1e-9);
     assertTrue(balance.chargeAt(root - 0.1) > 0);
     double fall = (balance.chargeAt(root - 1e-4) - balance.chargeAt(root + 1e-4)) / 2e-4;
-    assertEquals(fall, balance.capacityAt(root), 1e-4 * fall);
+    assertEquals(fall, balance.bufferCapacityAt(root), 1e-4 * fall);
   }
 
   @Test

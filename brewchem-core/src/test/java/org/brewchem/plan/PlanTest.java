@@ -58,9 +58,9 @@ class PlanTest {
           .with(between(CALCIUM, mgPerL(50), mgPerL(90)))
           .with(atMost(MAGNESIUM, mgPerL(12)))
           .with(atMost(SODIUM, mgPerL(30)))
-          .with(around(SULFATE, mgPerL(90), 20).weighing(1))
+          .with(around(SULFATE, mgPerL(90), 20).withWeight(1))
           .with(atMost(CHLORIDE, mgPerL(100)))
-          .with(around(SULFATE_TO_CHLORIDE, 1.5, 0.3).weighing(2))
+          .with(around(SULFATE_TO_CHLORIDE, 1.5, 0.3).withWeight(2))
           .with(
               between(
                   RESIDUAL_ALKALINITY,
@@ -93,7 +93,7 @@ class PlanTest {
       Target target =
           Target.named("random")
               .with(between(CALCIUM, mgPerL(calcium), mgPerL(calcium + 40)))
-              .with(around(SULFATE_TO_CHLORIDE, 0.5 + 2 * random.nextDouble(), 0.2).weighing(1))
+              .with(around(SULFATE_TO_CHLORIDE, 0.5 + 2 * random.nextDouble(), 0.2).withWeight(1))
               .with(
                   atMost(
                       RESIDUAL_ALKALINITY,
@@ -187,7 +187,7 @@ class PlanTest {
         Plan.from(Invented.soft())
             .using(Shelf.of(Invented.gypsum().atMost(g(10))).weighingTo(g(0.1)))
             .meeting(
-                Target.named("band").with(between(CALCIUM, mgPerL(60), mgPerL(80)).weighing(3)))
+                Target.named("band").with(between(CALCIUM, mgPerL(60), mgPerL(80)).withWeight(3)))
             .solve();
     double missing = 60 - plan.water().calcium().number();
     assertEquals(10, plan.doses().get(0).mass().orElseThrow().inGrams(), 1e-9);
@@ -367,7 +367,7 @@ class PlanTest {
     Plan.Request request =
         Plan.from(Invented.hard())
             .using(Invented.salts())
-            .meeting(Target.named("t").with(atMost(CALCIUM, mgPerL(50)).weighing(1)));
+            .meeting(Target.named("t").with(atMost(CALCIUM, mgPerL(50)).withWeight(1)));
     IllegalArgumentException refused = assertThrows(IllegalArgumentException.class, request::solve);
     assertTrue(refused.getMessage().contains("how much off counts as one"), refused.getMessage());
   }

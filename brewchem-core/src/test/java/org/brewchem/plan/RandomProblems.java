@@ -209,6 +209,6 @@ final class RandomProblems {
           constraint =
               Constraint.between(figure, scale.of(middle - width), scale.of(middle + width));
     }
-    return random.nextBoolean() ? constraint.weighing(between(0.5, 3)) : constraint;
+    return random.nextBoolean() ? constraint.withWeight(between(0.5, 3)) : constraint;
   }
 }

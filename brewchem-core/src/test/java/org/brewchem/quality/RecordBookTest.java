@@ -204,7 +204,7 @@ class RecordBookTest {
     assertEquals(0.0002, titrant.concentration().standardUncertainty().orElseThrow(), 1e-15);
     Target target =
         Target.named("lager")
-            .with(Constraint.around(Figures.PH_VALUE, pH(4.3), 0.1).weighing(2))
+            .with(Constraint.around(Figures.PH_VALUE, pH(4.3), 0.1).withWeight(2))
             .with(
                 Constraint.between(
                     ACIDITY,

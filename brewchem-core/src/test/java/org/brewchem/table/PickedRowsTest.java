@@ -72,9 +72,9 @@ class PickedRowsTest {
   @Test
   void rowsWithoutANumberAreLastInBothOrdersAndAlikeOnesStayInOrder() {
     assertEquals(List.of(4L, 6L, 3L, 5L), rows(table().sortedBy("calcium")));
-    assertEquals(List.of(3L, 4L, 6L, 5L), rows(table().sortedDownBy("calcium")));
+    assertEquals(List.of(3L, 4L, 6L, 5L), rows(table().sortedDescendingBy("calcium")));
     assertEquals(List.of(6L, 3L, 5L, 4L), rows(table().sortedBy("well")));
-    assertEquals(List.of(4L, 3L, 5L, 6L), rows(table().sortedDownBy("well")));
+    assertEquals(List.of(4L, 3L, 5L, 6L), rows(table().sortedDescendingBy("well")));
     assertThrows(IllegalArgumentException.class, () -> table().sortedBy("iron"));
   }
 
@@ -159,7 +159,7 @@ class PickedRowsTest {
     ColumnStatistics calcium = table().statistics("calcium");
     assertEquals(3, calcium.count());
     assertEquals(1, calcium.belowLimit());
-    assertEquals(0, calcium.without());
+    assertEquals(0, calcium.missing());
     assertEquals(172 / 4.0, calcium.mean().lower(), 1e-12);
     assertEquals(172.5 / 4.0, calcium.mean().upper(), 1e-12);
     assertEquals(new ColumnStatistics.Bounds(40, 40), calcium.quantile(0.5));
@@ -167,7 +167,7 @@ class PickedRowsTest {
     assertEquals(new ColumnStatistics.Bounds(92, 92), calcium.quantile(1));
     assertTrue(calcium.standardDeviation().isEmpty());
     assertEquals(
-        "calcium [mg/L]: 3 numbers, 1 below a limit, 0 without; mean 43 to 43.125, least 0 to 0.5,"
+        "calcium [mg/L]: 3 numbers, 1 below a limit, 0 missing; mean 43 to 43.125, least 0 to 0.5,"
             + " median 40, greatest 92",
         calcium.toString());
   }
@@ -177,13 +177,13 @@ class PickedRowsTest {
   void missingCellsCountInNothing() {
     ColumnStatistics statistics = table().statistics("pH");
     assertEquals(3, statistics.count());
-    assertEquals(1, statistics.without());
+    assertEquals(1, statistics.missing());
     assertEquals(7.2, statistics.mean().lower(), 1e-12);
     assertEquals(Math.sqrt(0.26 / 2), statistics.standardDeviation().orElseThrow(), 1e-12);
     assertEquals(7.35, statistics.quantile(0.75).upper(), 1e-12);
     assertThrows(IllegalArgumentException.class, () -> statistics.quantile(1.1));
     ColumnStatistics none = table().where("pH", value -> value > 9).statistics("pH");
-    assertEquals("pH: 0 numbers, 0 below a limit, 0 without", none.toString());
+    assertEquals("pH: 0 numbers, 0 below a limit, 0 missing", none.toString());
     assertEquals(
         "column \"pH\": of no number there is no mean or quantile",
         assertThrows(IllegalStateException.class, none::mean).getMessage());

@@ -34,11 +34,11 @@ import org.brewchem.figure.Scale;
 import org.brewchem.figure.Scales;
 import org.brewchem.figure.Target;
 import org.brewchem.mash.Grist;
-import org.brewchem.mash.IntoMash;
 import org.brewchem.mash.Malt;
 import org.brewchem.mash.MaltKind;
 import org.brewchem.mash.MaltTitration;
 import org.brewchem.mash.Mash;
+import org.brewchem.mash.MashAddition;
 import org.brewchem.pictures.Picture;
 import org.brewchem.plan.Conflict;
 import org.brewchem.plan.Downstream;
@@ -307,7 +307,7 @@ public final class BrewDay {
           liquid,
           targets
               .getOrDefault(liquid, Target.named(liquid))
-              .with(Double.isNaN(weight) ? limits : limits.weighing(weight)));
+              .with(Double.isNaN(weight) ? limits : limits.withWeight(weight)));
     }
     return targets;
   }
@@ -445,7 +445,7 @@ public final class BrewDay {
     }
 
     Mash with(double millilitres) {
-      return without.after(IntoMash.acid(acid, mL(millilitres)));
+      return without.after(MashAddition.acid(acid, mL(millilitres)));
     }
   }
 

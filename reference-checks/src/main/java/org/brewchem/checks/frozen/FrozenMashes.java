@@ -73,7 +73,7 @@ final class FrozenMashes {
 
   private static void malt(FrozenFigures.Of of, String when, Malt malt) {
     answer(of, "pH of " + malt.name() + when, "", malt.pH());
-    answer(of, "capacity of " + malt.name() + when, "mEq/(kg pH)", malt.capacity());
+    answer(of, "capacity of " + malt.name() + when, "mEq/(kg pH)", malt.bufferCapacity());
   }
 
   private static Mash mash(CsvTable.Line line) {
@@ -137,7 +137,7 @@ final class FrozenMashes {
   private static void mash(FrozenFigures.Of of, CsvTable.Line line, Mash mash) {
     answer(of, "mash pH", "", mash.pH());
     answer(of, "pH of the mash at 65 degC", "", mash.hotPH(Temperature.ofCelsius(65)));
-    answer(of, "pH that carbon dioxide makes", "", mash.carbonDioxideMakes());
+    answer(of, "pH that carbon dioxide makes", "", mash.riseOfPHByDegassing());
     answer(of, "acid set free", "mEq/L", mash.kolbachAcid());
     notices(of, "findings", mash.notices());
     of.attempt("interval", mash::interval, interval -> interval(of, interval));

@@ -69,7 +69,7 @@ final class FrozenPlans {
     Constraint band =
         Constraint.between(
             MashFigures.MASH_PH, PH.of(line.number("mash_from")), PH.of(line.number("mash_to")));
-    return request.and(mash, line.text("mash_is").equals("hard") ? band : band.weighing(2));
+    return request.and(mash, line.text("mash_is").equals("hard") ? band : band.withWeight(2));
   }
 
   private static Water water(CsvTable.Line line) {
@@ -128,7 +128,8 @@ final class FrozenPlans {
     if (!line.isEmpty("ratio")) {
       double ratio = line.number("ratio");
       target =
-          target.with(Constraint.around(Figures.SULFATE_TO_CHLORIDE, ratio, ratio / 5).weighing(1));
+          target.with(
+              Constraint.around(Figures.SULFATE_TO_CHLORIDE, ratio, ratio / 5).withWeight(1));
     }
     if (!line.isEmpty("residual_most")) {
       target =

@@ -240,7 +240,7 @@ public final class LinearPlans {
                 figure,
                 MassConcentration.ofMilligramsPerLitre(bound.aim),
                 (bound.upper - bound.lower) / 2);
-    return Double.isNaN(bound.weight) ? constraint : constraint.weighing(bound.weight);
+    return Double.isNaN(bound.weight) ? constraint : constraint.withWeight(bound.weight);
   }
 
   /** The same problem for the other library, from the stoichiometry of the salts. */

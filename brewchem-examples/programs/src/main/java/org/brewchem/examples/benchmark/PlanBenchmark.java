@@ -85,9 +85,9 @@ public class PlanBenchmark {
           .with(between(CALCIUM, mgPerL(50), mgPerL(90)))
           .with(atLeast(MAGNESIUM, mgPerL(5)))
           .with(atMost(SODIUM, mgPerL(20)))
-          .with(around(SULFATE, mgPerL(90), 20).weighing(1))
+          .with(around(SULFATE, mgPerL(90), 20).withWeight(1))
           .with(atMost(CHLORIDE, mgPerL(100)))
-          .with(around(SULFATE_TO_CHLORIDE, 1.5, 0.3).weighing(2))
+          .with(around(SULFATE_TO_CHLORIDE, 1.5, 0.3).withWeight(2))
           .with(atMost(RESIDUAL_ALKALINITY, ResidualAlkalinity.ofGermanDegrees(1)))
           .with(atMost(IONIC_STRENGTH, Molality.ofMillimolesPerKilogram(12)));
   private final Target nine = eight.with(atMost(PH_VALUE, pH(7.5)));

@@ -48,7 +48,7 @@ class SqlBookTest {
   private static final TargetVersion TARGET =
       new TargetVersion(
           Target.named("invented lager")
-              .with(Constraint.around(Figures.PH_VALUE, pH(4.3), 0.1).weighing(2).scaledBy(0.05))
+              .with(Constraint.around(Figures.PH_VALUE, pH(4.3), 0.1).withWeight(2).scaledBy(0.05))
               .with(
                   Constraint.atMost(
                       Figures.titratableAcidity(pH(8.2)),

@@ -14,14 +14,14 @@ import org.brewchem.substance.Reagent;
 import org.brewchem.treatment.Treatments;
 
 /**
- * So much of a substance into the whole mash, as it is measured out on a brew day; meant for static
- * import beside {@link Treatments}, whose amounts count per volume of liquor. Immutable.
+ * An addition to the whole mash: so much of a substance, as it is measured out on a brew day. Meant
+ * for static import beside {@link Treatments}, whose amounts count per volume of liquor. Immutable.
  */
-public final class IntoMash {
+public final class MashAddition {
 
   private final Function<Volume, Treatment> perLiquor;
 
-  private IntoMash(Function<Volume, Treatment> perLiquor) {
+  private MashAddition(Function<Volume, Treatment> perLiquor) {
     this.perLiquor = perLiquor;
   }
 
@@ -32,10 +32,10 @@ public final class IntoMash {
    * @param volume of the reagent into the mash
    * @return the addition
    */
-  public static IntoMash acid(Reagent acid, Volume volume) {
+  public static MashAddition acid(Reagent acid, Volume volume) {
     Objects.requireNonNull(acid, "acid");
     Objects.requireNonNull(volume, "volume");
-    return new IntoMash(liquor -> Treatments.acid(acid, VolumeRatio.from(volume, liquor)));
+    return new MashAddition(liquor -> Treatments.acid(acid, VolumeRatio.from(volume, liquor)));
   }
 
   /**
@@ -45,10 +45,10 @@ public final class IntoMash {
    * @param mass of the reagent into the mash
    * @return the addition
    */
-  public static IntoMash acid(Reagent acid, Mass mass) {
+  public static MashAddition acid(Reagent acid, Mass mass) {
     Objects.requireNonNull(acid, "acid");
     Objects.requireNonNull(mass, "mass");
-    return new IntoMash(liquor -> Treatments.acid(acid, perLitre(mass, liquor)));
+    return new MashAddition(liquor -> Treatments.acid(acid, perLitre(mass, liquor)));
   }
 
   /**
@@ -58,10 +58,10 @@ public final class IntoMash {
    * @param mass of it into the mash
    * @return the addition
    */
-  public static IntoMash acid(Acid acid, Mass mass) {
+  public static MashAddition acid(Acid acid, Mass mass) {
     Objects.requireNonNull(acid, "acid");
     Objects.requireNonNull(mass, "mass");
-    return new IntoMash(liquor -> Treatments.acid(acid, perLitre(mass, liquor)));
+    return new MashAddition(liquor -> Treatments.acid(acid, perLitre(mass, liquor)));
   }
 
   /**
@@ -71,10 +71,10 @@ public final class IntoMash {
    * @param mass of it into the mash
    * @return the addition
    */
-  public static IntoMash base(Base base, Mass mass) {
+  public static MashAddition base(Base base, Mass mass) {
     Objects.requireNonNull(base, "base");
     Objects.requireNonNull(mass, "mass");
-    return new IntoMash(liquor -> Treatments.base(base, perLitre(mass, liquor)));
+    return new MashAddition(liquor -> Treatments.base(base, perLitre(mass, liquor)));
   }
 
   /**
@@ -84,10 +84,10 @@ public final class IntoMash {
    * @param mass of it into the mash
    * @return the addition
    */
-  public static IntoMash salt(Compound salt, Mass mass) {
+  public static MashAddition salt(Compound salt, Mass mass) {
     Objects.requireNonNull(salt, "salt");
     Objects.requireNonNull(mass, "mass");
-    return new IntoMash(liquor -> Treatments.salt(salt, perLitre(mass, liquor)));
+    return new MashAddition(liquor -> Treatments.salt(salt, perLitre(mass, liquor)));
   }
 
   /**
@@ -97,10 +97,10 @@ public final class IntoMash {
    * @param mass of the reagent into the mash
    * @return the addition
    */
-  public static IntoMash salt(Reagent salt, Mass mass) {
+  public static MashAddition salt(Reagent salt, Mass mass) {
     Objects.requireNonNull(salt, "salt");
     Objects.requireNonNull(mass, "mass");
-    return new IntoMash(liquor -> Treatments.salt(salt, perLitre(mass, liquor)));
+    return new MashAddition(liquor -> Treatments.salt(salt, perLitre(mass, liquor)));
   }
 
   private static MassConcentration perLitre(Mass mass, Volume liquor) {

@@ -19,11 +19,11 @@ import org.brewchem.uncertainty.UncertainValue;
  *     an uncertainty that matters is not stated
  * @param above the chance that it lies above the upper limit; empty as for {@code below}
  */
-public record Odds(
+public record Chances(
     Constraint constraint, Answer<?> answer, OptionalDouble below, OptionalDouble above) {
 
   /**
-   * Makes odds.
+   * Makes chances.
    *
    * @param constraint the limits
    * @param answer the figure after the dose
@@ -31,20 +31,20 @@ public record Odds(
    * @param above the chance above the upper limit, 0 to 1
    * @throws IllegalArgumentException if a chance is out of range
    */
-  public Odds {
+  public Chances {
     Objects.requireNonNull(constraint, "constraint");
     Objects.requireNonNull(answer, "answer");
     below.ifPresent(chance -> Checks.inRange("chance below", chance, "", 0, 1));
     above.ifPresent(chance -> Checks.inRange("chance above", chance, "", 0, 1));
   }
 
-  /** The odds of a figure as a liquid or a prediction answers it. */
-  static Odds of(Constraint constraint, Answer<?> answer) {
+  /** The chances of a figure as a liquid or a prediction answers it. */
+  static Chances of(Constraint constraint, Answer<?> answer) {
     if (!answer.isStated() || answer.uncertain().isEmpty()) {
-      return new Odds(constraint, answer, OptionalDouble.empty(), OptionalDouble.empty());
+      return new Chances(constraint, answer, OptionalDouble.empty(), OptionalDouble.empty());
     }
     UncertainValue value = answer.uncertain().get();
-    return new Odds(
+    return new Chances(
         constraint,
         answer,
         constraint.lower().isPresent()
