@@ -88,7 +88,7 @@ record Measured(
     return step.found().orElseThrow();
   }
 
-  /** What is unusual about the sizes of what was measured; a treatment mends no slip of it. */
+  /** What is unusual about the sizes of what was measured; a treatment corrects no slip of it. */
   List<Notice> plausibility() {
     List<Notice> all = new ArrayList<>(unusualAcidity());
     ACIDITY.judge("titratable acidity", value(acidity).value()).ifPresent(all::add);

@@ -6,6 +6,6 @@ public enum Severity {
   REMARK,
   /** The value may be worse than its uncertainty says. */
   WARNING,
-  /** The value is not to be used before the cause is mended. */
+  /** The value is not to be used until the cause is corrected. */
   FAULT
 }

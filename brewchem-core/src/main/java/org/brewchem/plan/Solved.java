@@ -331,10 +331,10 @@ final class Solved {
         title
             + " of "
             + one.liquid()
-            + " lies within "
+            + ": the chance of "
             + one.constraint().band()
-            + " by "
+            + " is only "
             + Math.round(100 * one.chance().orElseThrow())
-            + " % only; a narrower limit makes it surer");
+            + " %; a narrower limit makes it surer");
   }
 }

@@ -5,7 +5,7 @@
  *
  * <p>The story starts with a {@link org.brewchem.substance.Component}: a family of species that
  * differ only by protons and share one total concentration, such as all the phosphate of a beer.
- * Whatever is added to a liquid, be it phosphoric acid, potassium dihydrogen phosphate or a reagent
+ * Whatever is added to a liquid, phosphoric acid, potassium dihydrogen phosphate or a reagent
  * bottle of either, is a {@link org.brewchem.substance.Solute}: it brings so many moles of each
  * component, and the protons follow from the charge balance. A {@link
  * org.brewchem.substance.Formula} gives the molar mass, and every solute is checked against it.

@@ -6,7 +6,7 @@ public enum Distribution {
   NORMAL,
   /** All values within a half width are equally likely; u is the half width divided by sqrt(3). */
   UNIFORM,
-  /** Values near the middle are likelier; u is the half width divided by sqrt(6). */
+  /** Values near the middle are more likely; u is the half width divided by sqrt(6). */
   TRIANGULAR,
   /**
    * Student's t around the estimate, scaled by u, for a u that comes from few replicates. Its tails

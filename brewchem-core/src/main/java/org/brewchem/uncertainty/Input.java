@@ -38,7 +38,7 @@ public final class Input {
   /**
    * Returns an input with a normal distribution.
    *
-   * @param name the name, as the budget shall print it
+   * @param name the name, as the budget prints it
    * @param estimate the estimate, in {@code unit}
    * @param standardUncertainty the standard uncertainty, 0 or more, in {@code unit}
    * @param unit the unit, empty when there is none
@@ -56,7 +56,7 @@ public final class Input {
    * Returns an input of which only bounds are known, as a tolerance of glassware without a stated
    * confidence: u is the half width divided by sqrt(3).
    *
-   * @param name the name, as the budget shall print it
+   * @param name the name, as the budget prints it
    * @param estimate the estimate, in {@code unit}
    * @param halfWidth the distance from the estimate to either bound, 0 or more, in {@code unit}
    * @param unit the unit, empty when there is none
@@ -75,10 +75,10 @@ public final class Input {
   }
 
   /**
-   * Returns an input of which bounds are known and values near the middle are likelier: u is the
+   * Returns an input of which bounds are known and values near the middle are more likely: u is the
    * half width divided by sqrt(6).
    *
-   * @param name the name, as the budget shall print it
+   * @param name the name, as the budget prints it
    * @param estimate the estimate, in {@code unit}
    * @param halfWidth the distance from the estimate to either bound, 0 or more, in {@code unit}
    * @param unit the unit, empty when there is none
@@ -99,7 +99,7 @@ public final class Input {
   /**
    * Returns an input whose standard uncertainty comes from few observations.
    *
-   * @param name the name, as the budget shall print it
+   * @param name the name, as the budget prints it
    * @param estimate the estimate, in {@code unit}
    * @param standardUncertainty the standard uncertainty, for a mean s / sqrt(n), in {@code unit}
    * @param degreesOfFreedom the degrees of freedom, 0.001 or more and finite, for a mean n - 1
@@ -127,7 +127,7 @@ public final class Input {
    * Returns an input from an earlier result: normal if its degrees of freedom are infinite, Student
    * otherwise.
    *
-   * @param name the name, as the budget shall print it
+   * @param name the name, as the budget prints it
    * @param value the earlier result
    * @return the input
    * @throws IllegalArgumentException if the name is blank
@@ -147,7 +147,7 @@ public final class Input {
    * take from one result is one source of uncertainty in both. Normal if its degrees of freedom are
    * infinite, Student otherwise.
    *
-   * @param name the name, as the budget shall print it
+   * @param name the name, as the budget prints it
    * @param value the earlier result, in {@code unit}
    * @param unit the unit, empty when there is none
    * @return the input

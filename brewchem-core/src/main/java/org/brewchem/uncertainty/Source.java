@@ -43,7 +43,7 @@ public final class Source {
   /**
    * Returns a source with a standard uncertainty taken as given.
    *
-   * @param name what was measured, as a budget shall print it
+   * @param name what was measured, as a budget prints it
    * @param estimate its value, in {@code unit}
    * @param standardUncertainty u of the estimate, 0 or more, in {@code unit}
    * @param unit the unit; empty when there is none
@@ -57,7 +57,7 @@ public final class Source {
   /**
    * Returns a source whose standard uncertainty comes from few observations.
    *
-   * @param name what was measured, as a budget shall print it
+   * @param name what was measured, as a budget prints it
    * @param estimate its value, in {@code unit}
    * @param standardUncertainty u of the estimate, 0 or more, in {@code unit}
    * @param degreesOfFreedom the degrees of freedom of u, above 0; infinite for a u taken as given
@@ -87,7 +87,7 @@ public final class Source {
    * of the same readings, as those of the parameters of a fit do. In a number that moves with
    * several of them they have the degrees of freedom of that scatter together, not each.
    *
-   * @param name what scattered, as a budget shall print it; each gets a number
+   * @param name what scattered, as a budget prints it; each gets a number
    * @param count how many, 1 to 10,000
    * @param degreesOfFreedom the degrees of freedom of the scatter, above 0
    * @return the sources
@@ -109,7 +109,7 @@ public final class Source {
    * Returns a source of which no uncertainty is stated. It never counts as exact: whatever moves
    * with it has no uncertainty either until it gets one.
    *
-   * @param name what was measured, as a budget shall print it
+   * @param name what was measured, as a budget prints it
    * @param estimate its value, in {@code unit}
    * @param unit the unit; empty when there is none
    * @return the source

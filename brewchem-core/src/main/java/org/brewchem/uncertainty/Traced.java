@@ -60,7 +60,7 @@ public final class Traced {
   /**
    * Returns a number of which nothing but its own standard uncertainty is known.
    *
-   * @param name what it is, as a budget shall print it
+   * @param name what it is, as a budget prints it
    * @param value the number, in {@code unit}
    * @param standardUncertainty u, in {@code unit}; empty when it is not stated
    * @param unit the unit; empty when there is none

@@ -76,7 +76,7 @@ public final class BreweryReport {
       Scale.of(
           "°dH", CarbonateAlkalinity::inGermanDegrees, CarbonateAlkalinity::ofGermanDegrees, 1);
 
-  /** What to do about a figure that acid does not mend. */
+  /** What to do about a figure that acid does not put right. */
   private static final Map<Figure<?>, Map<Verdict, String>> ADVICE =
       Map.of(
           SULFATE_TO_CHLORIDE,

@@ -83,7 +83,9 @@ final class CauseReader {
     return sum / sizes.size();
   }
 
-  /** How much likelier a shift of pH and acidity by a size at any angle makes z than no shift. */
+  /**
+   * How much more likely a shift of pH and acidity by a size at any angle makes z than no shift.
+   */
   private static double overAngles(double size, double[] z) {
     double sum = 0;
     for (int i = 0; i < ANGLES; i++) {

@@ -50,7 +50,7 @@ public final class UncertaintyBudgetLesson {
     draft.line(
         "Uncertainties add as squares, so that the longest bar decides. Two titrations tell");
     draft.line(
-        "little of their own scatter: U needs a factor of 4.6 for want of degrees of freedom.");
+        "little of their own scatter: with so few degrees of freedom U needs a factor of 4.6.");
     Picture picture =
         Picture.ofBars(
             "Titratable acidity, titrated twice",
