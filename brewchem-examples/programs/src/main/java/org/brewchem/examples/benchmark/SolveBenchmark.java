@@ -47,18 +47,18 @@ public class SolveBenchmark {
 
   private static final Map<String, Component> COMPONENTS =
       Map.ofEntries(
-          Map.entry("Na", Component.SODIUM),
-          Map.entry("K", Component.POTASSIUM),
-          Map.entry("Ca", Component.CALCIUM),
-          Map.entry("Mg", Component.MAGNESIUM),
-          Map.entry("Cl", Component.CHLORIDE),
-          Map.entry("S(6)", Component.SULFATE),
-          Map.entry("P", Component.PHOSPHATE),
-          Map.entry("Citr", Component.CITRATE),
-          Map.entry("C(4)", Component.CARBONATE),
-          Map.entry("Lact", Component.LACTATE),
-          Map.entry("Acet", Component.ACETATE),
-          Map.entry("Succ", Component.SUCCINATE));
+          Map.entry("sodium", Component.SODIUM),
+          Map.entry("potassium", Component.POTASSIUM),
+          Map.entry("calcium", Component.CALCIUM),
+          Map.entry("magnesium", Component.MAGNESIUM),
+          Map.entry("chloride", Component.CHLORIDE),
+          Map.entry("sulfate", Component.SULFATE),
+          Map.entry("phosphate", Component.PHOSPHATE),
+          Map.entry("citrate", Component.CITRATE),
+          Map.entry("carbonate", Component.CARBONATE),
+          Map.entry("lactate", Component.LACTATE),
+          Map.entry("acetate", Component.ACETATE),
+          Map.entry("succinate", Component.SUCCINATE));
 
   /** Which file of liquids. */
   @Param({"waters", "beers"})
