@@ -65,7 +65,7 @@ import org.brewchem.table.Column;
 import org.brewchem.table.ColumnStatistics;
 import org.brewchem.table.Table;
 import org.brewchem.titration.AcidityResult;
-import org.brewchem.titration.BufferReading;
+import org.brewchem.titration.CalibrationReading;
 import org.brewchem.titration.ElectrodeCalibration;
 import org.brewchem.titration.Titrant;
 import org.brewchem.treatment.Blends;
@@ -159,7 +159,9 @@ final class ApiSamples {
     all.put(
         ElectrodeCalibration.class,
         ElectrodeCalibration.of(
-            celsius(25), BufferReading.of(pH(4.01), mV(177)), BufferReading.of(pH(7.00), mV(0.5))));
+            celsius(25),
+            CalibrationReading.of(pH(4.01), mV(177)),
+            CalibrationReading.of(pH(7.00), mV(0.5))));
     all.put(
         MineralAssemblage.class,
         MineralAssemblage.precipitating(water.solution(), Mineral.CALCITE));

@@ -54,19 +54,19 @@ public final class ElectrodeCalibration implements Answering {
   private static final double LEAST_SPAN_PH = 1;
 
   private final Temperature bath;
-  private final List<BufferReading> readings;
+  private final List<CalibrationReading> readings;
   private final double millivoltsAt7;
   private final double relativeSlope;
   private final List<Step> potentials;
   private final List<Notice> notices;
 
-  private ElectrodeCalibration(Temperature bath, List<BufferReading> readings) {
+  private ElectrodeCalibration(Temperature bath, List<CalibrationReading> readings) {
     this.bath = bath;
     this.readings = readings;
     SimpleRegression line = new SimpleRegression();
     double lowest = Double.POSITIVE_INFINITY;
     double highest = Double.NEGATIVE_INFINITY;
-    for (BufferReading reading : readings) {
+    for (CalibrationReading reading : readings) {
       double pH = reading.pH(bath).value();
       line.addData(pH - ISOPOTENTIAL_PH, reading.potential().inMillivolts());
       lowest = Math.min(lowest, pH);
@@ -102,7 +102,7 @@ public final class ElectrodeCalibration implements Answering {
    * @throws IllegalArgumentException if there are fewer than two readings, the buffers lie too
    *     close, the potential rises with pH, or a buffer is not certified at the temperature
    */
-  public static ElectrodeCalibration of(Temperature bath, BufferReading... readings) {
+  public static ElectrodeCalibration of(Temperature bath, CalibrationReading... readings) {
     if (readings.length < 2) {
       throw Checks.outOfRange("readings", readings.length, "", "2 or more");
     }
@@ -129,7 +129,7 @@ public final class ElectrodeCalibration implements Answering {
 
   private List<Step> potentials() {
     List<Step> steps = new ArrayList<>();
-    for (BufferReading reading : readings) {
+    for (CalibrationReading reading : readings) {
       String name = "potential in buffer " + (steps.size() + 1);
       double millivolts = reading.potential().inMillivolts();
       steps.add(
@@ -206,7 +206,7 @@ public final class ElectrodeCalibration implements Answering {
   public double[] deviations() {
     double[] deviations = new double[readings.size()];
     for (int i = 0; i < deviations.length; i++) {
-      BufferReading reading = readings.get(i);
+      CalibrationReading reading = readings.get(i);
       deviations[i] = value(reading.potential(), bath) - reading.pH(bath).value();
     }
     return deviations;
@@ -224,7 +224,7 @@ public final class ElectrodeCalibration implements Answering {
   public List<Source> errors(double standardUncertainty) {
     double u = Checks.positive("uncertainty of a buffer", standardUncertainty, "pH");
     List<Source> errors = new ArrayList<>();
-    for (BufferReading reading : readings) {
+    for (CalibrationReading reading : readings) {
       errors.add(Source.of("electrode in a buffer of " + reading.pH(bath), 0, u, "pH"));
     }
     return List.copyOf(errors);

@@ -41,9 +41,10 @@ class ElectrodeCalibrationTest {
     return ElectrodeCalibration.nernstSlope(celsius(celsius)).inMillivolts();
   }
 
-  private static BufferReading ideal(PrimaryBuffer buffer, Temperature bath, double s, double e7) {
+  private static CalibrationReading ideal(
+      PrimaryBuffer buffer, Temperature bath, double s, double e7) {
     double slope = ElectrodeCalibration.nernstSlope(bath).inMillivolts();
-    return BufferReading.of(buffer, mV(e7 - s * slope * (buffer.pH(bath).value() - 7)));
+    return CalibrationReading.of(buffer, mV(e7 - s * slope * (buffer.pH(bath).value() - 7)));
   }
 
   /** Slope and offset that made the readings are found again, at every bath temperature. */
@@ -114,14 +115,16 @@ class ElectrodeCalibrationTest {
   @Test
   void whatIsNoCalibrationIsRefused() {
     Temperature bath = celsius(25);
-    BufferReading one = ideal(PHTHALATE, bath, 1, 0);
+    CalibrationReading one = ideal(PHTHALATE, bath, 1, 0);
     assertThrows(IllegalArgumentException.class, () -> ElectrodeCalibration.of(bath, one));
     assertThrows(IllegalArgumentException.class, () -> ElectrodeCalibration.of(bath, one, one));
     assertThrows(
         IllegalArgumentException.class,
         () ->
             ElectrodeCalibration.of(
-                bath, BufferReading.of(pH(4.01), mV(0)), BufferReading.of(pH(7), mV(170))));
+                bath,
+                CalibrationReading.of(pH(4.01), mV(0)),
+                CalibrationReading.of(pH(7), mV(170))));
     assertThrows(
         IllegalArgumentException.class, () -> ElectrodeCalibration.of(celsius(60), one, one));
   }

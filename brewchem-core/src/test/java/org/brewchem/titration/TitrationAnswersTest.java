@@ -140,9 +140,9 @@ class TitrationAnswersTest {
     all.add(
         ElectrodeCalibration.of(
             celsius(20),
-            BufferReading.of(PrimaryBuffer.PHTHALATE, mV(168.9)),
-            BufferReading.of(PrimaryBuffer.PHOSPHATE, mV(4.1)),
-            BufferReading.of(PrimaryBuffer.CARBONATE, mV(-176.9))));
+            CalibrationReading.of(PrimaryBuffer.PHTHALATE, mV(168.9)),
+            CalibrationReading.of(PrimaryBuffer.PHOSPHATE, mV(4.1)),
+            CalibrationReading.of(PrimaryBuffer.CARBONATE, mV(-176.9))));
     WeakAcidCurve weak = WeakAcidCurve.of(acetic(), Chemistry.standard());
     all.add(weak);
     all.add(

@@ -52,8 +52,8 @@ class TitrationPropertyTest {
     ElectrodeCalibration calibration =
         ElectrodeCalibration.of(
             celsius(25),
-            BufferReading.of(pH(4.01), mV(inFour)),
-            BufferReading.of(pH(7), mV(inSeven)));
+            CalibrationReading.of(pH(4.01), mV(inFour)),
+            CalibrationReading.of(pH(7), mV(inSeven)));
     assertEquals(
         asked,
         calibration.pH(calibration.potential(pH(asked), celsius(sample)), celsius(sample)).value(),

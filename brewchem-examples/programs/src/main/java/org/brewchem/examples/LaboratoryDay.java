@@ -33,7 +33,7 @@ import org.brewchem.substance.Base;
 import org.brewchem.substance.PrimaryBuffer;
 import org.brewchem.substance.Solute;
 import org.brewchem.titration.AcidityResult;
-import org.brewchem.titration.BufferReading;
+import org.brewchem.titration.CalibrationReading;
 import org.brewchem.titration.ElectrodeCalibration;
 import org.brewchem.titration.Reading;
 import org.brewchem.titration.Titrant;
@@ -169,7 +169,7 @@ public final class LaboratoryDay {
 
   private ElectrodeCalibration calibration() {
     Sheet table = Sheet.read(folder, "calibration.csv", "buffer");
-    BufferReading[] readings = new BufferReading[table.size()];
+    CalibrationReading[] readings = new CalibrationReading[table.size()];
     for (int i = 0; i < readings.length; i++) {
       PrimaryBuffer buffer =
           switch (table.text("buffer", i)) {
@@ -178,7 +178,7 @@ public final class LaboratoryDay {
             case "carbonate" -> PrimaryBuffer.CARBONATE;
             default -> throw table.unknown("buffer", i, "buffer known here");
           };
-      readings[i] = BufferReading.of(buffer, potential(table, i));
+      readings[i] = CalibrationReading.of(buffer, potential(table, i));
     }
     return ElectrodeCalibration.of(BATH, readings);
   }

@@ -28,7 +28,7 @@ import org.brewchem.titration.AlkalinityCurve;
 import org.brewchem.titration.AlkalinityResult;
 import org.brewchem.titration.AlkalinitySplit;
 import org.brewchem.titration.Apparatus;
-import org.brewchem.titration.BufferReading;
+import org.brewchem.titration.CalibrationReading;
 import org.brewchem.titration.CarbonateInLye;
 import org.brewchem.titration.CurveFit;
 import org.brewchem.titration.ElectrodeCalibration;
@@ -338,15 +338,15 @@ final class FrozenTitrations {
   }
 
   private static void calibration(FrozenFigures.Of of, CsvTable.Line line) {
-    BufferReading[] readings =
+    CalibrationReading[] readings =
         Arrays.stream(line.text("readings").split("; "))
             .map(text -> text.split(" "))
             .map(
                 pair ->
-                    BufferReading.of(
+                    CalibrationReading.of(
                         Named.primaryBuffer(pair[0]),
                         ElectricPotential.ofMillivolts(Double.parseDouble(pair[1]))))
-            .toArray(BufferReading[]::new);
+            .toArray(CalibrationReading[]::new);
     of.attempt(
         "calibration",
         () -> ElectrodeCalibration.of(celsius(line, "bath"), readings),

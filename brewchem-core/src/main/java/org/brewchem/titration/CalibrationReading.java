@@ -7,14 +7,15 @@ import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.substance.PrimaryBuffer;
 
-/** What an electrode showed in a buffer of known pH. Immutable. */
-public final class BufferReading {
+/** A reading of an electrode in a buffer of known pH, to calibrate it by. Immutable. */
+public final class CalibrationReading {
 
   private final String buffer;
   private final Function<Temperature, PH> pH;
   private final ElectricPotential potential;
 
-  private BufferReading(String buffer, Function<Temperature, PH> pH, ElectricPotential potential) {
+  private CalibrationReading(
+      String buffer, Function<Temperature, PH> pH, ElectricPotential potential) {
     this.buffer = buffer;
     this.pH = pH;
     this.potential = potential;
@@ -27,9 +28,9 @@ public final class BufferReading {
    * @param potential the reading of the electrode
    * @return the reading
    */
-  public static BufferReading of(PrimaryBuffer buffer, ElectricPotential potential) {
+  public static CalibrationReading of(PrimaryBuffer buffer, ElectricPotential potential) {
     Objects.requireNonNull(potential, "potential");
-    return new BufferReading(buffer.name(), buffer::pH, potential);
+    return new CalibrationReading(buffer.name(), buffer::pH, potential);
   }
 
   /**
@@ -39,9 +40,9 @@ public final class BufferReading {
    * @param potential the reading of the electrode
    * @return the reading
    */
-  public static BufferReading of(PH certified, ElectricPotential potential) {
+  public static CalibrationReading of(PH certified, ElectricPotential potential) {
     Objects.requireNonNull(potential, "potential");
-    return new BufferReading(certified.toString(), bath -> certified, potential);
+    return new CalibrationReading(certified.toString(), bath -> certified, potential);
   }
 
   /**
