@@ -1,20 +1,13 @@
 package org.brewchem.examples;
 
-import static org.brewchem.quantity.Quantities.celsius;
-import static org.brewchem.quantity.Quantities.mgPerL;
-import static org.brewchem.quantity.Quantities.mmolPerL;
-
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Random;
 import java.util.TreeMap;
-import org.brewchem.figure.Answer;
-import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.figure.Figure;
 import org.brewchem.readers.ConsoleProgress;
 import org.brewchem.readers.CsvFile;
 import org.brewchem.readers.CsvWriter;
@@ -25,12 +18,9 @@ import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.Solution;
-import org.brewchem.substance.Component;
-import org.brewchem.substance.Ion;
 import org.brewchem.table.Column;
 import org.brewchem.table.Failure;
 import org.brewchem.table.Table;
-import org.brewchem.table.Waters;
 import org.brewchem.water.WaterFigures;
 
 /**
@@ -43,9 +33,6 @@ public final class MillionWaters {
 
   private static final int ROWS_OF_A_TABLE = 20_000;
   private static final int CHECK_EVERY = 997;
-  private static final String HEADINGS =
-      "sample,calcium [mg/L],magnesium [mg/L],sodium [mg/L],potassium [mg/L],chloride [mg/L],"
-          + "sulfate [mg/L],nitrate [mg/L],total carbon dioxide [mmol/L]\n";
 
   /**
    * What came of a file.
@@ -118,8 +105,7 @@ public final class MillionWaters {
   }
 
   /**
-   * Writes random waters: anions and carbon dioxide at random, and as many equivalents of cations,
-   * shared out at random.
+   * Writes invented waters.
    *
    * @param path the file
    * @param rows how many
@@ -127,12 +113,12 @@ public final class MillionWaters {
    * @throws IOException if the file cannot be written
    */
   public static void write(Path path, int rows, int bad) throws IOException {
-    Random random = new Random(20_261_125);
+    InventedWaters waters = new InventedWaters();
     int every = bad == 0 ? Integer.MAX_VALUE : rows / bad;
     try (BufferedWriter out = Files.newBufferedWriter(path)) {
-      out.write(HEADINGS);
+      out.write("sample," + String.join(",", InventedWaters.HEADINGS) + "\n");
       for (int row = 0; row < rows; row++) {
-        String[] cells = water(random);
+        String[] cells = cells(waters.next());
         int spoilt = row / every;
         if (row % every == every / 2 && spoilt < bad) {
           spoil(cells, spoilt);
@@ -142,38 +128,12 @@ public final class MillionWaters {
     }
   }
 
-  private static String[] water(Random random) {
-    double bicarbonate = between(random, 0.2, 7);
-    double chloride = between(random, 0.05, 5);
-    double sulfate = between(random, 0.02, 3);
-    double nitrate = between(random, 0.01, 0.8);
-    double[] shares = new double[4];
-    double sum = 0;
-    for (int i = 0; i < shares.length; i++) {
-      shares[i] = between(random, 0.05, 1);
-      sum += shares[i];
+  private static String[] cells(double[] water) {
+    String[] cells = new String[water.length];
+    for (int i = 0; i < cells.length; i++) {
+      cells[i] = String.format(Locale.ROOT, i < cells.length - 1 ? "%.3f" : "%.4f", water[i]);
     }
-    double equivalents = (bicarbonate + chloride + 2 * sulfate + nitrate) / sum;
-    return new String[] {
-      cell(shares[0] * equivalents / 2, Ion.CALCIUM),
-      cell(shares[1] * equivalents / 2, Ion.MAGNESIUM),
-      cell(shares[2] * equivalents, Ion.SODIUM),
-      cell(shares[3] * equivalents, Ion.POTASSIUM),
-      cell(chloride, Ion.CHLORIDE),
-      cell(sulfate, Ion.SULFATE),
-      cell(nitrate, Ion.NITRATE),
-      String.format(Locale.ROOT, "%.4f", bicarbonate * (1 + between(random, 0.005, 0.5)))
-    };
-  }
-
-  /** Evenly on a logarithmic scale. */
-  private static double between(Random random, double low, double high) {
-    return low * Math.pow(high / low, random.nextDouble());
-  }
-
-  private static String cell(double millimolesPerLitre, Ion ion) {
-    return String.format(
-        Locale.ROOT, "%.3f", millimolesPerLitre * ion.molarMass().inGramsPerMole());
+    return cells;
   }
 
   private static void spoil(String[] cells, int how) {
@@ -231,62 +191,33 @@ public final class MillionWaters {
     }
 
     Table results(Table table, int threads) {
-      Waters waters = Waters.from(table).under(chemistry).parallel(threads);
-      List<Column> columns =
-          waters.columns(
-              Figures.PH_VALUE, Figures.CARBONATE_ALKALINITY, WaterFigures.RESIDUAL_ALKALINITY);
-      Column pH = columns.get(0);
-      Column alkalinity = columns.get(1);
-      Column residualAlkalinity = columns.get(2);
+      Table results = WaterResults.of(table, chemistry, threads);
+      Column residualAlkalinity = results.column("residual alkalinity");
       for (Failure failure : residualAlkalinity.failures()) {
         failures.merge(failure.getClass().getSimpleName(), 1, Integer::sum);
       }
       for (int i = 0; i < table.size(); i++) {
         if ((rows + i) % CHECK_EVERY == 0 && residualAlkalinity.isPresent(i)) {
-          check(table, i, pH, alkalinity, residualAlkalinity);
+          check(InventedWaters.solution(table, i, chemistry), results, i);
         }
       }
       rows += table.size();
-      return Table.of(pH, alkalinity, residualAlkalinity)
-          .withTexts("sample", table.texts("sample"))
-          .withTexts("failure", residualAlkalinity.reasons());
+      return results;
     }
 
-    private void check(
-        Table table, int i, Column pH, Column alkalinity, Column residualAlkalinity) {
-      Solution solution = Solution.at(celsius(25)).under(chemistry);
-      for (Ion ion :
-          new Ion[] {
-            Ion.CALCIUM,
-            Ion.MAGNESIUM,
-            Ion.SODIUM,
-            Ion.POTASSIUM,
-            Ion.CHLORIDE,
-            Ion.SULFATE,
-            Ion.NITRATE
-          }) {
-        solution =
-            solution.with(
-                ion,
-                AmountConcentration.from(
-                    mgPerL(table.column(ion.name()).value(i)), ion.molarMass()));
-      }
-      Solution water =
-          solution.with(
-              Component.CARBONATE, mmolPerL(table.column("total carbon dioxide").value(i)));
+    private void check(Solution water, Table results, int i) {
       checked++;
-      ofPH = Math.max(ofPH, difference(water.answer(Figures.PH_VALUE), pH, i));
+      ofPH = Math.max(ofPH, difference(water, Figures.PH_VALUE, results, i));
       ofAlkalinity =
-          Math.max(
-              ofAlkalinity, difference(water.answer(Figures.CARBONATE_ALKALINITY), alkalinity, i));
+          Math.max(ofAlkalinity, difference(water, Figures.CARBONATE_ALKALINITY, results, i));
       ofResidualAlkalinity =
           Math.max(
               ofResidualAlkalinity,
-              difference(water.answer(WaterFigures.RESIDUAL_ALKALINITY), residualAlkalinity, i));
+              difference(water, WaterFigures.RESIDUAL_ALKALINITY, results, i));
     }
 
-    private static double difference(Answer<?> single, Column column, int i) {
-      return Math.abs(single.number() - column.value(i));
+    private static double difference(Solution water, Figure<?> figure, Table results, int i) {
+      return Math.abs(water.answer(figure).number() - results.column(figure.name()).value(i));
     }
 
     Summary summary() {

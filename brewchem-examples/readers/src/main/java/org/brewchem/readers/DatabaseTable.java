@@ -1,5 +1,6 @@
 package org.brewchem.readers;
 
+import java.io.IOException;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -8,6 +9,7 @@ import java.sql.SQLException;
 import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -22,6 +24,17 @@ import org.brewchem.table.Table;
 public final class DatabaseTable {
 
   private static final int ROWS_OF_A_BATCH = 1000;
+  private static final Set<Integer> NUMBERS =
+      Set.of(
+          Types.TINYINT,
+          Types.SMALLINT,
+          Types.INTEGER,
+          Types.BIGINT,
+          Types.REAL,
+          Types.FLOAT,
+          Types.DOUBLE,
+          Types.NUMERIC,
+          Types.DECIMAL);
 
   private DatabaseTable() {}
 
@@ -32,10 +45,10 @@ public final class DatabaseTable {
    * @param connection the database, which stays open
    * @param query the query, such as {@code select sample, calcium as "calcium [mg/L]" from waters}
    * @param parameters what its question marks stand for
-   * @return the table; what is null there is missing here
+   * @return the table; what is null there is missing here, and what is NaN or infinite is
+   *     unreadable
    * @throws SQLException if the database refuses
-   * @throws IllegalArgumentException if the label of a column is no heading, two are the same, or a
-   *     number is infinite or NaN
+   * @throws IllegalArgumentException if the label of a column is no heading, or two are the same
    */
   public static Table read(Connection connection, String query, Object... parameters)
       throws SQLException {
@@ -77,11 +90,88 @@ public final class DatabaseTable {
         if (text[c]) {
           builder.text(place[c], row[c] == null ? "" : row[c].toString());
         } else if (row[c] instanceof Number number) {
-          builder.set(place[c], number.doubleValue());
+          set(builder, place[c], number.doubleValue());
         }
       }
     }
     return builder.build();
+  }
+
+  /**
+   * Reads the result of a query of any size as tables of bounded size. A column that the database
+   * declares as one of numbers is one of numbers; any other is one of text. Rows are numbered from
+   * 1 through all tables.
+   *
+   * @param connection the database, which stays open; whether its driver holds the whole result is
+   *     the driver's business
+   * @param query the query
+   * @param rows how many rows a table has, the last one excepted; 1 or more
+   * @param use takes the tables; they hold what those of {@link #read} do
+   * @throws SQLException if the database refuses
+   * @throws IOException if a table cannot be passed on
+   * @throws IllegalArgumentException if the label of a column is no heading, or two are the same
+   */
+  public static void forEachTable(Connection connection, String query, int rows, TableConsumer use)
+      throws SQLException, IOException {
+    if (rows < 1) {
+      throw new IllegalArgumentException(
+          "rows of a table: " + rows + " is not possible; 1 or more is allowed");
+    }
+    try (PreparedStatement statement = connection.prepareStatement(query);
+        ResultSet result = statement.executeQuery()) {
+      ResultSetMetaData meta = result.getMetaData();
+      List<String> numbers = new ArrayList<>();
+      List<String> texts = new ArrayList<>();
+      boolean[] text = new boolean[meta.getColumnCount()];
+      for (int c = 0; c < text.length; c++) {
+        text[c] = !NUMBERS.contains(meta.getColumnType(c + 1));
+        (text[c] ? texts : numbers).add(meta.getColumnLabel(c + 1));
+      }
+      long row = 0;
+      boolean more = result.next();
+      while (more) {
+        Table.Builder builder = Table.withHeadings(numbers, texts);
+        do {
+          add(result, text, builder.row(++row));
+          more = result.next();
+        } while (more && builder.size() < rows);
+        use.accept(builder.build());
+      }
+    }
+  }
+
+  private static void add(ResultSet result, boolean[] text, Table.Builder builder)
+      throws SQLException {
+    int numbers = 0;
+    int texts = 0;
+    for (int c = 0; c < text.length; c++) {
+      if (text[c]) {
+        String value = result.getString(c + 1);
+        builder.text(texts++, value == null ? "" : value);
+      } else {
+        double value = result.getDouble(c + 1);
+        if (!result.wasNull()) {
+          set(builder, numbers, value);
+        }
+        numbers++;
+      }
+    }
+  }
+
+  /**
+   * Sets a number of a row as it comes from a database.
+   *
+   * @param builder the table, of which a row is started
+   * @param column the index of the column of numbers, from 0
+   * @param value the number in the unit of the column; NaN or infinity is kept as an unreadable
+   *     cell of that row
+   */
+  public static void set(Table.Builder builder, int column, double value) {
+    if (Double.isFinite(value)) {
+      builder.set(column, value);
+    } else {
+      builder.unreadable(column, Double.toString(value), value + " is not a finite number");
+    }
   }
 
   /**

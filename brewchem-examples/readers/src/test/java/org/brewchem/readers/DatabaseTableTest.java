@@ -5,9 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import org.brewchem.table.Table;
 import org.brewchem.table.Waters;
@@ -60,6 +62,50 @@ class DatabaseTableTest {
           2.0,
           DatabaseTable.read(database, "select count(*) as n from waters").column("n").value(0));
       assertTrue(database.getAutoCommit());
+    }
+  }
+
+  @Test
+  void aLongResultIsReadTableByTable() throws SQLException, IOException {
+    try (Connection database = DriverManager.getConnection("jdbc:sqlite::memory:")) {
+      DatabaseTable.write(waters(), database, "waters");
+      List<Table> tables = new ArrayList<>();
+      DatabaseTable.forEachTable(
+          database,
+          "select * from waters union all select * from waters union all select * from waters"
+              + " where sample = 'spring'",
+          2,
+          tables::add);
+      assertEquals(List.of(2, 2, 1), tables.stream().map(Table::size).toList());
+      assertEquals(5, tables.get(2).row(0));
+      assertEquals(List.of("spring"), tables.get(2).texts("sample"));
+      assertEquals(0.1 + 0.2, tables.get(2).column("calcium").value(0));
+      assertEquals("missing", tables.get(2).column("magnesium").failure(0).orElseThrow().kind());
+
+      DatabaseTable.forEachTable(
+          database, "select * from waters where sample is null", 2, tables::add);
+      assertEquals(3, tables.size());
+      assertThrows(
+          IllegalArgumentException.class,
+          () -> DatabaseTable.forEachTable(database, "select 1 as n", 0, tables::add));
+    }
+  }
+
+  @Test
+  void anInfiniteNumberFailsItsRowAlone() throws SQLException, IOException {
+    try (Connection database = DriverManager.getConnection("jdbc:sqlite::memory:")) {
+      DatabaseTable.write(waters(), database, "waters");
+      String query =
+          "select case sample when 'spring' then 9e999 else \"calcium [mg/L]\" end as"
+              + " \"calcium [mg/L]\" from waters";
+      List<Table> tables = new ArrayList<>(List.of(DatabaseTable.read(database, query)));
+      DatabaseTable.forEachTable(database, query, 10, tables::add);
+      for (Table table : tables) {
+        assertEquals(92, table.column("calcium").value(0));
+        assertEquals(
+            "row 2, column \"calcium [mg/L]\": Infinity is not a finite number",
+            table.column("calcium").failures().get(0).toString());
+      }
     }
   }
 }
