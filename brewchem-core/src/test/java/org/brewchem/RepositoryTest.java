@@ -23,7 +23,7 @@ class RepositoryTest {
 
   private static final Pattern TEST_METHOD =
       Pattern.compile(
-          "^\\s*@(Test|Property|Example|ParameterizedTest|RepeatedTest|TestFactory)\\b",
+          "^\\s*@(Test|Property|Example|ParameterizedTest|RepeatedTest|TestFactory|FuzzTest)\\b",
           Pattern.MULTILINE);
 
   /**

@@ -37,14 +37,17 @@ public final class MapEntries {
    * @param map the map
    * @param key the name of the entry
    * @return the number; empty without an entry
-   * @throws IllegalArgumentException if it is of another kind
+   * @throws IllegalArgumentException if it is of another kind, infinite or NaN
    */
   public static OptionalDouble number(Map<String, ?> map, String key) {
     if (!map.containsKey(key)) {
       return OptionalDouble.empty();
     }
     if (map.get(key) instanceof Number number) {
-      return OptionalDouble.of(number.doubleValue());
+      if (Double.isFinite(number.doubleValue())) {
+        return OptionalDouble.of(number.doubleValue());
+      }
+      throw notPossible(key, number, "a finite number");
     }
     throw notPossible(key, map.get(key), "a number");
   }
