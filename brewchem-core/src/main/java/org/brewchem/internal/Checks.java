@@ -120,7 +120,8 @@ public final class Checks {
    */
   public static String notBlank(String argument, String text) {
     if (Objects.requireNonNull(text, argument).isBlank()) {
-      throw new IllegalArgumentException(argument + ": an empty text is not possible");
+      throw new IllegalArgumentException(
+          Excerpt.of(argument, LONGEST_ARGUMENT) + ": an empty text is not possible");
     }
     return text;
   }

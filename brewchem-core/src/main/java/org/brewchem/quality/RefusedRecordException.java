@@ -1,17 +1,21 @@
 package org.brewchem.quality;
 
 import java.util.List;
+import org.brewchem.internal.Excerpt;
 
 /** A record that a book does not take, with everything that is wrong with it. */
 public final class RefusedRecordException extends IllegalArgumentException {
 
   private static final long serialVersionUID = 1L;
 
+  /** The message is cut; {@link #faults} holds all. */
+  private static final int LONGEST = 450;
+
   /** What is wrong. */
   private final List<String> faults;
 
   RefusedRecordException(List<String> faults) {
-    super(String.join("; ", faults) + "; nothing was stored");
+    super(Excerpt.of(String.join("; ", faults), LONGEST) + "; nothing was stored");
     this.faults = List.copyOf(faults);
   }
 

@@ -102,8 +102,12 @@ public sealed interface Failure {
      */
     public OptionalDouble limit() {
       Matcher matcher = BELOW.matcher(text);
-      return matcher.matches() && Double.parseDouble(matcher.group(1)) > 0
-          ? OptionalDouble.of(Double.parseDouble(matcher.group(1)))
+      if (!matcher.matches()) {
+        return OptionalDouble.empty();
+      }
+      double limit = Double.parseDouble(matcher.group(1));
+      return limit > 0 && Double.isFinite(limit)
+          ? OptionalDouble.of(limit)
           : OptionalDouble.empty();
     }
 

@@ -73,7 +73,11 @@ final class RowReports {
     if (limit.isPresent()) {
       double milligrams =
           input.inUnits(limit.getAsDouble()) * constituent.statedMolarMass().inGramsPerMole();
-      report.below(constituent, MassConcentration.ofMilligramsPerLitre(milligrams));
+      try {
+        report.below(constituent, MassConcentration.ofMilligramsPerLitre(milligrams));
+      } catch (IllegalArgumentException e) {
+        unused.add(input.notPossible(index, e));
+      }
     } else if (usable(input, index, unused)) {
       AmountConcentration amount = AmountConcentration.ofMillimolesPerLitre(input.at(index));
       OptionalDouble u = input.traced(index).standardUncertainty();

@@ -47,6 +47,9 @@ class ChecksTest {
         "pH: -4 is not possible; -3 to 17 is allowed",
         () -> Checks.inRange("pH", -4.0, "", -3.0, 17.0));
     assertRefused("name: an empty text is not possible", () -> Checks.notBlank("name", " "));
+    assertRefused(
+        "x".repeat(119) + "…: an empty text is not possible",
+        () -> Checks.notBlank("x".repeat(5000), " "));
   }
 
   @Test

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -329,6 +330,17 @@ class RecordBookTest {
         assertThrows(RefusedRecordException.class, () -> EMPTY.with(TODAY, other));
     assertEquals(List.of("target lager: free is no figure of this book"), refusal.faults());
     assertTrue(refusal.getMessage().endsWith("nothing was stored"));
+  }
+
+  @Test
+  void aRefusalOfManyFaultsIsShortAndHoldsThemAll() {
+    BatchRecord[] records = new BatchRecord[50];
+    Arrays.setAll(records, i -> batch("B " + i, TODAY.plusDays(1), 4.3));
+    RefusedRecordException refusal =
+        assertThrows(RefusedRecordException.class, () -> EMPTY.with(TODAY, records));
+    assertTrue(refusal.faults().size() >= 50, refusal.faults().size() + " faults");
+    assertTrue(refusal.getMessage().length() <= 500, refusal.getMessage());
+    assertTrue(refusal.getMessage().endsWith("…; nothing was stored"), refusal.getMessage());
   }
 
   @Test

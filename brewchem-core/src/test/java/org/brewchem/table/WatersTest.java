@@ -524,6 +524,24 @@ class WatersTest {
   }
 
   @Test
+  void aLimitBeyondAllNumbersIsLeftOutOfAReport() {
+    Table.Builder rows = Table.withHeadings("calcium [mg/L]", "alkalinity [mg/L as CaCO3]", "pH");
+    for (int digits : new int[] {400, 200}) {
+      String text = "<" + "9".repeat(digits);
+      rows.row().unreadable(0, text, "is not a number").set(1, 215).set(2, 7.6);
+    }
+    Waters waters = Waters.from(rows.build());
+    for (int i = 0; i < 2; i++) {
+      long row = i + 1;
+      Notice unused =
+          waters.reportNotices().stream().filter(n -> n.row().orElseThrow() == row).toList().get(0);
+      assertEquals(TableCode.CELL_NOT_USED, unused.code());
+      assertTrue(unused.text().contains("calcium"), unused.text());
+      assertTrue(waters.report(i).missing().contains(Ion.CALCIUM));
+    }
+  }
+
+  @Test
   void minorIonsOfAReportAreColumnsToo() {
     Waters waters =
         Waters.from(
