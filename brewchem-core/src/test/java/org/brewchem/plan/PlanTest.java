@@ -166,6 +166,34 @@ class PlanTest {
   }
 
   @Test
+  void anItemMayBeMeasuredMoreFinelyThanTheShelf() {
+    Target target =
+        Target.named("t")
+            .with(around(CALCIUM, mgPerL(57), 1).weighing(1))
+            .with(around(PH_VALUE, pH(5.4), 0.01).weighing(1));
+    ShelfItem gypsum = Invented.gypsum().resolvedTo(g(0.5));
+    ShelfItem lactic = Invented.lactic().resolvedTo(mL(0.2));
+    Plan plan =
+        Plan.from(Invented.soft())
+            .using(Shelf.of(gypsum, lactic).weighingTo(g(25)).pipettingTo(mL(50)))
+            .meeting(target)
+            .forPortions(portion("mash", hL(1)))
+            .solve();
+    double grams = plan.doses().get(0).mass().orElseThrow().inGrams();
+    double millilitres = plan.doses().get(1).volume().orElseThrow().inMillilitres();
+    assertEquals(Math.rint(grams / 0.5), grams / 0.5, 1e-9);
+    assertEquals(Math.rint(millilitres / 0.2), millilitres / 0.2, 1e-9);
+    assertTrue(grams % 25 != 0 && millilitres % 50 != 0, plan.toString());
+    // The mass of a liquid is its volume times its density.
+    double acid =
+        Reagent.of(Acid.LACTIC, massPercent(80)).massOf(mL(millilitres)).inGrams();
+    assertEquals(grams + acid, plan.massOfDoses().inGrams(), 1e-6);
+    assertThrows(IllegalArgumentException.class, () -> Invented.gypsum().resolvedTo(mL(1)));
+    assertThrows(IllegalArgumentException.class, () -> Invented.lactic().resolvedTo(g(1)));
+    assertThrows(IllegalArgumentException.class, () -> Invented.lactic().resolvedTo(mL(0)));
+  }
+
+  @Test
   void theWeightedSumIsWhatTheConstraintsSay() {
     Plan plan = pale().solve();
     double sum = 0;

@@ -16,6 +16,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Optional;
+import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
@@ -74,6 +75,26 @@ class SolutionTest {
             / (2 * step);
     assertEquals(
         slope, solution.bufferCapacity(pH(at)).inMilliequivalentsPerLitrePerPH(), 1e-6 * slope);
+  }
+
+  /** Sites of one pKa cannot be told apart: a thousand kinds are one kind of the same total. */
+  @ParameterizedTest
+  @EnumSource(Level.class)
+  void aThousandKindsOfSitesActAsOneKindOfTheirTotal(Level level) {
+    Solution base =
+        Solution.at(celsius(25)).with(Base.SODIUM_HYDROXIDE, mmolPerL(4)).under(level);
+    Solution one =
+        base.withTotal(Component.group("site", -1, 5), Molality.ofMillimolesPerKilogram(10));
+    Solution many = base;
+    for (int i = 0; i < 1000; i++) {
+      Component site = Component.group("site " + i, -1, 5);
+      many = many.withTotal(site, Molality.ofMillimolesPerKilogram(0.01));
+    }
+    assertEquals(one.pH().value(), many.pH().value(), 1e-10);
+    assertEquals(
+        one.bufferCapacity(pH(5)).inMilliequivalentsPerLitrePerPH(),
+        many.bufferCapacity(pH(5)).inMilliequivalentsPerLitrePerPH(),
+        1e-9);
   }
 
   @Test

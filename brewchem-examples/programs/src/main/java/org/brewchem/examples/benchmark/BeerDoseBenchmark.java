@@ -1,26 +1,16 @@
 package org.brewchem.examples.benchmark;
 
 import static org.brewchem.quantity.Quantities.acidity;
-import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.gPerL;
-import static org.brewchem.quantity.Quantities.mL;
 import static org.brewchem.quantity.Quantities.massPercent;
-import static org.brewchem.quantity.Quantities.mmolPerL;
-import static org.brewchem.quantity.Quantities.molPerL;
 import static org.brewchem.quantity.Quantities.pH;
 
 import java.util.concurrent.TimeUnit;
 import org.brewchem.beer.Beer;
-import org.brewchem.buffer.BufferReadings;
 import org.brewchem.buffer.MeasuredBuffer;
-import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
-import org.brewchem.quantity.Volume;
-import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
-import org.brewchem.substance.Base;
-import org.brewchem.substance.Ion;
 import org.brewchem.substance.Reagent;
 import org.brewchem.treatment.Dose;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -54,22 +44,8 @@ public class BeerDoseBenchmark {
   private final Beer measured = beer().buffered(buffer());
   private int count;
 
-  private static Solution composition() {
-    Solution acids =
-        Solution.at(celsius(20))
-            .with(Ion.CALCIUM, mmolPerL(1.5))
-            .with(Ion.MAGNESIUM, mmolPerL(3))
-            .with(Ion.CHLORIDE, mmolPerL(6))
-            .with(Acid.PHOSPHORIC, mmolPerL(7))
-            .with(Acid.LACTIC, mmolPerL(2))
-            .with(Acid.CITRIC, mmolPerL(1))
-            .with(Acid.ACETIC, mmolPerL(2))
-            .with(Acid.SUCCINIC, mmolPerL(1));
-    return acids.with(Ion.POTASSIUM, acids.doseOf(Base.POTASSIUM_HYDROXIDE, pH(4.35)));
-  }
-
   private static Beer beer() {
-    Solution composition = composition();
+    Solution composition = InventedBeer.composition();
     TitratableAcidity acidity = composition.titratableAcidity(pH(8.2));
     return Beer.of(pH(4.35), acidity)
         .withStandardUncertaintyOfPH(0.02)
@@ -77,20 +53,8 @@ public class BeerDoseBenchmark {
   }
 
   private static MeasuredBuffer buffer() {
-    Volume sample = mL(50);
-    Solution beer = composition();
-    Solution lye = Solution.at(celsius(20)).with(Base.SODIUM_HYDROXIDE, molPerL(0.1));
-    Solution acid = Solution.at(celsius(20)).with(Acid.HYDROCHLORIC, molPerL(0.1));
-    BufferReadings.Log up = BufferReadings.logWithAlkali(sample, molPerL(0.1));
-    BufferReadings.Log down = BufferReadings.logWithAcid(sample, molPerL(0.1));
-    for (int i = 0; i < READINGS_OF_A_LEG; i++) {
-      Volume alkali = mL(0.5 * i);
-      up = up.read(alkali, SimulatedTitration.of(beer, lye, sample).pHAfter(alkali));
-      Volume more = mL(0.2 * i);
-      PH read = SimulatedTitration.of(beer, acid, sample).pHAfter(more);
-      down = down.read(more, read);
-    }
-    return MeasuredBuffer.from(up.readings(), down.readings());
+    return MeasuredBuffer.from(
+        InventedBeer.upwards(READINGS_OF_A_LEG), InventedBeer.downwards(READINGS_OF_A_LEG));
   }
 
   private double dosed(Beer beer) {
