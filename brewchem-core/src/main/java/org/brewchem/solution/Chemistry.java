@@ -29,13 +29,14 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Chemistry {
 
-  private static final DoubleUnaryOperator IAPWS =
-      kelvin ->
-          -WaterProperties.ionProductExponent(
-              kelvin, WaterProperties.densityKgPerCubicMetre(kelvin));
   private static final Chemistry STANDARD =
       new Chemistry(
-          Level.PAIRS, ConstantSet.standard(), ActivityRule.davies(), null, "IAPWS R11-07", IAPWS);
+          Level.PAIRS,
+          ConstantSet.standard(),
+          ActivityRule.davies(),
+          null,
+          "IAPWS R11-07",
+          Chemistry::log10IonProductByIapws);
 
   private static final double LEAST_KELVIN = 250;
   private static final double GREATEST_KELVIN = 400;
@@ -46,6 +47,11 @@ public final class Chemistry {
   private final @Nullable PairSet statedPairs;
   private final String ionProductName;
   private final DoubleUnaryOperator log10IonProduct;
+
+  private static double log10IonProductByIapws(double kelvin) {
+    return -WaterProperties.ionProductExponent(
+        kelvin, WaterProperties.densityKgPerCubicMetre(kelvin));
+  }
 
   private Chemistry(
       Level level,

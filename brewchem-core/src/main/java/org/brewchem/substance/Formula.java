@@ -192,7 +192,7 @@ public final class Formula {
     }
 
     private static int atoms(Element element, long count) {
-      return (int) Checks.inRange("atoms of " + element.name(), count, "", 1, MOST_ATOMS);
+      return (int) Checks.inRange("atoms of " + element.name(), (double) count, "", 1, MOST_ATOMS);
     }
 
     private Element readElement() {

@@ -169,8 +169,8 @@ class PlanTest {
   void anItemMayBeMeasuredMoreFinelyThanTheShelf() {
     Target target =
         Target.named("t")
-            .with(around(CALCIUM, mgPerL(57), 1).weighing(1))
-            .with(around(PH_VALUE, pH(5.4), 0.01).weighing(1));
+            .with(around(CALCIUM, mgPerL(57), 1).withWeight(1))
+            .with(around(PH_VALUE, pH(5.4), 0.01).withWeight(1));
     ShelfItem gypsum = Invented.gypsum().resolvedTo(g(0.5));
     ShelfItem lactic = Invented.lactic().resolvedTo(mL(0.2));
     Plan plan =
@@ -185,8 +185,7 @@ class PlanTest {
     assertEquals(Math.rint(millilitres / 0.2), millilitres / 0.2, 1e-9);
     assertTrue(grams % 25 != 0 && millilitres % 50 != 0, plan.toString());
     // The mass of a liquid is its volume times its density.
-    double acid =
-        Reagent.of(Acid.LACTIC, massPercent(80)).massOf(mL(millilitres)).inGrams();
+    double acid = Reagent.of(Acid.LACTIC, massPercent(80)).massOf(mL(millilitres)).inGrams();
     assertEquals(grams + acid, plan.massOfDoses().inGrams(), 1e-6);
     assertThrows(IllegalArgumentException.class, () -> Invented.gypsum().resolvedTo(mL(1)));
     assertThrows(IllegalArgumentException.class, () -> Invented.lactic().resolvedTo(g(1)));

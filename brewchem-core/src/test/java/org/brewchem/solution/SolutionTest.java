@@ -81,8 +81,7 @@ class SolutionTest {
   @ParameterizedTest
   @EnumSource(Level.class)
   void aThousandKindsOfSitesActAsOneKindOfTheirTotal(Level level) {
-    Solution base =
-        Solution.at(celsius(25)).with(Base.SODIUM_HYDROXIDE, mmolPerL(4)).under(level);
+    Solution base = Solution.at(celsius(25)).with(Base.SODIUM_HYDROXIDE, mmolPerL(4)).under(level);
     Solution one =
         base.withTotal(Component.group("site", -1, 5), Molality.ofMillimolesPerKilogram(10));
     Solution many = base;

@@ -70,7 +70,8 @@ class ApparatusTest {
     double poor = titrated(Apparatus.usual().withPipetteTolerance(mL(0.5)), "sample");
     // The slope of a budget is a difference quotient.
     assertEquals(10, poor / usual, 1e-5);
-    // 10 mL of 0.1 mol/L in 50 mL are 20 mEq/L; 0.5 mL in 50 is 1 %, of which a triangle is 1/sqrt 6.
+    // 10 mL of 0.1 mol/L in 50 mL are 20 mEq/L; 0.5 mL in 50 is 1 %, of which a triangle is 1/sqrt
+    // 6.
     assertEquals(20 * 0.01 / Math.sqrt(6), poor, 2e-4);
   }
 

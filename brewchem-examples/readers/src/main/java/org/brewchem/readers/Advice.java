@@ -98,7 +98,8 @@ final class Advice {
       return found;
     }
     if (headings.size() == 1) {
-      for (char c : SEPARATORS.toCharArray()) {
+      for (int i = 0; i < SEPARATORS.length(); i++) {
+        char c = SEPARATORS.charAt(i);
         if (c != s.separator && headings.get(0).indexOf(c) >= 0) {
           String shown = c == '\t' ? "\\t" : String.valueOf(c);
           found.add(new Declaration(".separator('" + shown + "')", f -> f.separator(c)));

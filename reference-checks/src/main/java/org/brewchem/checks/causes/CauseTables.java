@@ -24,9 +24,13 @@ final class CauseTables {
   private static String text(List<CauseCell> all) {
     StringBuilder text = new StringBuilder();
     text.append(
-        "\nHits of 100, first name and one of the first two; all are as likely in the last row of a size:\n\n"
-            + "| size | true cause | rules | ideal reader | the same, never silent | the same, told the size |\n"
-            + "|---|---|---|---|---|---|\n");
+        """
+
+        Hits of 100, first name and one of the first two; all are as likely in the last row of a size:
+
+        | size | true cause | rules | ideal reader | the same, never silent | the same, told the size |
+        |---|---|---|---|---|---|
+        """);
     for (double size : CausePair.SIZES) {
       List<CauseCell> cells = all.stream().filter(cell -> cell.size() == size).toList();
       cells.forEach(cell -> hits(text, size, cell.cause(), List.of(cell)));

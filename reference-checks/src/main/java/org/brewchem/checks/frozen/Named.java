@@ -102,6 +102,7 @@ final class Named {
   private Named() {}
 
   @SafeVarargs
+  @SuppressWarnings("varargs") // the entries are only read
   private static <T> Map<String, T> map(Map.Entry<String, T>... entries) {
     Map<String, T> map = new LinkedHashMap<>();
     Arrays.stream(entries).forEach(entry -> map.put(entry.getKey(), entry.getValue()));

@@ -165,7 +165,7 @@ final class IdealReader {
     }
 
     @Override
-    public double nextGaussian() {
+    public synchronized double nextGaussian() {
       return drawn(source.nextGaussian(), 1);
     }
 

@@ -82,8 +82,8 @@ public class FitBenchmark {
   }
 
   /**
-   * Fits phosphate, lactate and the strong ions to the leg upwards; one reading differs from call to
-   * call.
+   * Fits phosphate, lactate and the strong ions to the leg upwards; one reading differs from call
+   * to call.
    *
    * @return the fit
    */
