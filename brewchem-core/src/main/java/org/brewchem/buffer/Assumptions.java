@@ -53,7 +53,7 @@ final class Assumptions {
               String.format(
                   Locale.ROOT,
                   "the sample is assumed to have been degassed, %.2g g/L of carbon dioxide left,"
-                      + " u %.2g g/L; more leaves no trace that is sure",
+                      + " u %.2g g/L; more would leave no sure trace",
                   Usual.CARBON_DIOXIDE.value(),
                   Usual.CARBON_DIOXIDE.standardUncertainty())));
     }

@@ -170,7 +170,7 @@ public final class ColumnStatistics {
   private double[] all(double share) {
     if (numbers.length + limits.length == 0) {
       throw new IllegalStateException(
-          "column \"" + heading + "\": of no number there is no mean or quantile");
+          "column \"" + heading + "\": without a number there is no mean or quantile");
     }
     double[] all = Arrays.copyOf(numbers, numbers.length + limits.length);
     for (int i = 0; i < limits.length; i++) {

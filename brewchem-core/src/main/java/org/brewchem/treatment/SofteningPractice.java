@@ -46,7 +46,7 @@ final class SofteningPractice {
 
   /** Why a treatment that ends at equilibrium stops earlier in practice. */
   static String stopsEarlier() {
-    return "equilibrium is the end of the way, and practice stops earlier; by how much, no"
-        + " published figure that has been seen says. Measure the water";
+    return "this is equilibrium, and practice stops earlier; no published figure that was seen says by"
+        + " how much. Measure the water";
   }
 }

@@ -16,7 +16,7 @@ final class AssumedUncertainties {
 
   static final String TEXT =
       "standard uncertainties that the report does not state were assumed, from what proficiency"
-          + " tests accept; they are no figures of this laboratory";
+          + " tests accept; they are not this laboratory's own";
 
   private record Rule(double share, double least) {}
 

@@ -185,7 +185,7 @@ class PickedRowsTest {
     ColumnStatistics none = table().where("pH", value -> value > 9).statistics("pH");
     assertEquals("pH: 0 numbers, 0 below a limit, 0 missing", none.toString());
     assertEquals(
-        "column \"pH\": of no number there is no mean or quantile",
+        "column \"pH\": without a number there is no mean or quantile",
         assertThrows(IllegalStateException.class, none::mean).getMessage());
   }
 
