@@ -246,7 +246,7 @@ public final class ClosedForm implements Figure.Rule {
     if (absent == null ? !why.isEmpty() : unknown == traced.length) {
       return builder.unknown(why);
     }
-    double value = apply(numbers) + 0.0;
+    double value = apply(numbers);
     if (!Double.isFinite(value)) {
       return builder.unknown(List.of(text + " has no value here: " + shown(numbers)));
     }

@@ -106,12 +106,12 @@ public final class Comparison {
       return text.append(byTheValueAlone ? " (by the value alone)" : "").toString();
     }
 
-    /** A size with enough decimals to be seen: one that counts never prints as zero. */
     /** As near as a search comes. */
     private boolean isAtTheAim(double off) {
       return Math.abs(off) <= 1e-9 * Math.max(1, Math.abs(constraint.aim().orElseThrow()));
     }
 
+    /** A size with enough decimals to be seen: one that counts never prints as zero. */
     private String size(double size) {
       int decimals = constraint.figure().shown().mostDecimals();
       return size != 0 && size < Math.pow(10, -decimals)

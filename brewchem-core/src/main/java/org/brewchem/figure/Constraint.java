@@ -54,10 +54,11 @@ public final class Constraint {
    * @param limit the most that is allowed
    * @param <Q> its meaning
    * @return the constraint
+   * @throws IllegalArgumentException if the limit is not finite
    */
   public static <Q> Constraint atMost(Figure<Q> figure, Q limit) {
-    Objects.requireNonNull(limit, "limit");
-    return of(figure, Double.NEGATIVE_INFINITY, figure.shown().in(limit), OptionalDouble.empty());
+    double most = number(figure, "limit", limit);
+    return of(figure, Double.NEGATIVE_INFINITY, most, OptionalDouble.empty());
   }
 
   /**
@@ -67,10 +68,11 @@ public final class Constraint {
    * @param limit the least that is allowed
    * @param <Q> its meaning
    * @return the constraint
+   * @throws IllegalArgumentException if the limit is not finite
    */
   public static <Q> Constraint atLeast(Figure<Q> figure, Q limit) {
-    Objects.requireNonNull(limit, "limit");
-    return of(figure, figure.shown().in(limit), Double.POSITIVE_INFINITY, OptionalDouble.empty());
+    double least = number(figure, "limit", limit);
+    return of(figure, least, Double.POSITIVE_INFINITY, OptionalDouble.empty());
   }
 
   /**
@@ -81,12 +83,12 @@ public final class Constraint {
    * @param upper the most that is allowed
    * @param <Q> its meaning
    * @return the constraint
-   * @throws IllegalArgumentException if the lower limit is above the upper
+   * @throws IllegalArgumentException if the lower limit is above the upper or one is not finite
    */
   public static <Q> Constraint between(Figure<Q> figure, Q lower, Q upper) {
-    Objects.requireNonNull(lower, "lower");
-    Objects.requireNonNull(upper, "upper");
-    return of(figure, figure.shown().in(lower), figure.shown().in(upper), OptionalDouble.empty());
+    double least = number(figure, "lower", lower);
+    double most = number(figure, "upper", upper);
+    return of(figure, least, most, OptionalDouble.empty());
   }
 
   /**
@@ -97,11 +99,10 @@ public final class Constraint {
    * @param tolerance how far off is allowed, 0 or more, in the unit that the figure is shown in
    * @param <Q> its meaning
    * @return the constraint
-   * @throws IllegalArgumentException if the tolerance is negative or not finite
+   * @throws IllegalArgumentException if the tolerance is negative, or it or the aim is not finite
    */
   public static <Q> Constraint around(Figure<Q> figure, Q aim, double tolerance) {
-    Objects.requireNonNull(aim, "aim");
-    double middle = figure.shown().in(aim);
+    double middle = number(figure, "aim", aim);
     Checks.nonNegative("tolerance of " + figure.title(), tolerance, figure.shown().symbol());
     return of(figure, middle - tolerance, middle + tolerance, OptionalDouble.of(middle));
   }
@@ -113,10 +114,16 @@ public final class Constraint {
    * @param aim what is wanted
    * @param <Q> its meaning
    * @return the constraint
+   * @throws IllegalArgumentException if the aim is not finite
    */
   public static <Q> Constraint exactly(Figure<Q> figure, Q aim) {
-    Objects.requireNonNull(aim, "aim");
     return around(figure, aim, 0);
+  }
+
+  private static <Q> double number(Figure<Q> figure, String argument, Q value) {
+    Objects.requireNonNull(value, argument);
+    Scale<Q> shown = figure.shown();
+    return Checks.finite(argument, shown.in(value), shown.symbol());
   }
 
   private static Constraint of(Figure<?> figure, double lower, double upper, OptionalDouble aim) {
@@ -288,7 +295,7 @@ public final class Constraint {
    * @param known the figures among which its figure is looked for, by name, parameters and unit
    * @return the constraint, equal to the one written
    * @throws IllegalArgumentException if an entry is missing or of another kind, the figure is not
-   *     known, or the limits are not possible
+   *     known, there is no limit, or the limits are not possible
    */
   public static Constraint from(Map<String, ?> map, Collection<? extends Figure<?>> known) {
     Objects.requireNonNull(known, "known");
@@ -308,11 +315,17 @@ public final class Constraint {
                             + Excerpt.of(name + " " + parameters + " [" + unit + "]")
                             + " is not known here"));
     OptionalDouble aim = finite(map, "aim", unit);
+    OptionalDouble least = finite(map, "atLeast", unit);
+    OptionalDouble most = finite(map, "atMost", unit);
+    if (least.isEmpty() && most.isEmpty()) {
+      throw new IllegalArgumentException(
+          figure.title() + ": no limit is not possible; atLeast, atMost or both are needed");
+    }
     Constraint limits =
         of(
             figure,
-            finite(map, "atLeast", unit).orElse(Double.NEGATIVE_INFINITY),
-            finite(map, "atMost", unit).orElse(Double.POSITIVE_INFINITY),
+            least.orElse(Double.NEGATIVE_INFINITY),
+            most.orElse(Double.POSITIVE_INFINITY),
             aim);
     if (aim.isPresent() && limits.excess(aim.getAsDouble()) != 0) {
       throw new IllegalArgumentException(

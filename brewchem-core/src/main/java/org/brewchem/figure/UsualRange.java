@@ -286,9 +286,6 @@ public final class UsualRange {
   }
 
   private String text(OptionalDouble from, OptionalDouble to) {
-    if (from.isEmpty() && to.isEmpty()) {
-      return "any";
-    }
     if (to.isEmpty()) {
       return withUnit(NumberText.plain(from.getAsDouble())) + " or more";
     }

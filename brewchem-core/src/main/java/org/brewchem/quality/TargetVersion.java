@@ -49,19 +49,6 @@ public record TargetVersion(
               + Excerpt.of(target.name())
               + ": no limits are not possible; one or more are needed");
     }
-    target
-        .constraints()
-        .forEach(
-            constraint -> {
-              if (constraint.lower().isEmpty() && constraint.upper().isEmpty()) {
-                throw new IllegalArgumentException(
-                    "target "
-                        + Excerpt.of(target.name())
-                        + ": "
-                        + constraint.figure().title()
-                        + " without a limit is not possible; a lower or an upper one is needed");
-              }
-            });
   }
 
   /**

@@ -33,6 +33,12 @@ class AnswerTest {
     assertEquals(
         2.5 * Math.hypot(0.03 / 5, 0.01 / 2), answer.standardUncertainty().orElseThrow(), 1e-9);
     assertEquals("2.50 g/L, U 0.04 (k = 2)", answer.toString());
+    assertEquals("g/L", answer.unit());
+    assertEquals(Optional.of(2.5), answer.optional());
+    assertEquals(
+        2 * answer.standardUncertainty().orElseThrow(),
+        answer.expanded().orElseThrow().halfWidth(),
+        1e-15);
     assertEquals(Origin.COMPUTED, answer.origin());
     assertEquals(Origin.MEASURED, Answer.of(MASS, DESK).origin());
   }
@@ -49,7 +55,22 @@ class AnswerTest {
     UnknownFigureException thrown = assertThrows(UnknownFigureException.class, answer::value);
     assertTrue(thrown.getMessage().contains("concentration"), thrown.getMessage());
     assertTrue(thrown.getMessage().contains("mass was not read"), thrown.getMessage());
+    assertEquals("concentration", thrown.figure());
+    assertEquals(List.of("mass was not read", "volume was not read"), thrown.missing());
     assertThrows(UnknownFigureException.class, answer::number);
+    assertEquals(
+        List.of(
+            "mass: unknown, mass was not read",
+            "volume: unknown, volume was not read",
+            "concentration = mass / volume: unknown, mass was not read; volume was not read"
+                + "  [definition]"),
+        answer.explain().lines());
+  }
+
+  @Test
+  void anOriginReadsAsWords() {
+    assertEquals("carried over", Origin.CARRIED_OVER.toString());
+    assertEquals("measured", Origin.MEASURED.toString());
   }
 
   @Test
@@ -183,7 +204,9 @@ class AnswerTest {
     assertEquals(5, answer.value(), 1e-12);
     assertEquals("5000 mg, U 60 (k = 2)", answer.toString());
     assertEquals("5.00 g, U 0.06 (k = 2)", answer.in(MASS.scale()).toString());
-    assertEquals(
-        "mass of salt", Figure.of("mass", Map.of("of", "salt"), MASS.scale(), MASS.rule()).title());
+    Figure<Double> ofSalt = Figure.of("mass", Map.of("of", "salt"), MASS.scale(), MASS.rule());
+    assertEquals("mass of salt", ofSalt.title());
+    assertEquals("mass of salt", ofSalt.toString());
+    assertEquals(Map.of("of", "salt"), ofSalt.parameters());
   }
 }

@@ -10,17 +10,21 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.brewchem.OutOfRangeException;
 import org.brewchem.figure.Comparison.Judgement;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ComparisonTest {
 
@@ -45,6 +49,20 @@ class ComparisonTest {
     assertEquals(Verdict.UNKNOWN, judged(band, new Desk()).verdict());
   }
 
+  /** At most 6 g allows 6 g; U = 1 g around 5 g ends on both limits. */
+  @Test
+  void theLimitsThemselvesAreAllowed() {
+    Constraint band = Constraint.between(MASS, 4.0, 6.0);
+    for (double limit : new double[] {4, 6}) {
+      Judgement exact = judged(band, new Desk().with(MASS, Traced.exact(limit)));
+      assertEquals(Verdict.WITHIN, exact.verdict());
+      assertEquals(0, exact.excess().orElseThrow());
+    }
+    assertEquals(Verdict.WITHIN, judged(band, mass(5, 0.5)).verdict());
+    assertEquals(Verdict.UNDECIDED, judged(band, mass(3, 0.5)).verdict());
+    assertEquals(Verdict.UNDECIDED, judged(band, mass(7, 0.5)).verdict());
+  }
+
   @Test
   void withoutUncertaintyTheVerdictIsByTheValueAlone() {
     Desk without = new Desk().with(MASS, Traced.of(Source.withoutUncertainty("mass", 6.3, "g")));
@@ -63,6 +81,37 @@ class ComparisonTest {
     assertTrue(
         judged(Constraint.atMost(MASS, 6.0), hardly).toString().contains("above by 0.001,"),
         () -> judged(Constraint.atMost(MASS, 6.0), hardly).toString());
+  }
+
+  @Test
+  void anUnknownValueSaysWhatWasWanted() {
+    assertEquals(
+        "mass: unknown: mass was not read; wanted at most 6.00 g",
+        judged(Constraint.atMost(MASS, 6.0), new Desk()).toString());
+  }
+
+  @Test
+  void aValueBelowSaysByHowMuchAsOneAbove() {
+    assertEquals(
+        "mass: 3.70 g, U 0.02 (k = 2); below by 0.30, wanted at least 4.00 g",
+        judged(Constraint.atLeast(MASS, 4.0), mass(3.7, 0.01)).toString());
+    assertEquals(
+        "mass: 5.00 g, U 0.02 (k = 2); within, wanted at least 4.00 g",
+        judged(Constraint.atLeast(MASS, 4.0), mass(5, 0.01)).toString());
+  }
+
+  /** A search ends some 1e-10 of the aim beside it: that is no distance to print. */
+  @ParameterizedTest
+  @CsvSource({
+    "0, 1e-9, ', at the aim'",
+    "0, 2e-9, ', +0.000000002 from the aim'",
+    "1000, 1e-7, ', at the aim'",
+    "1000, -1e-5, ', -0.00001 from the aim'"
+  })
+  void nearTheAimMeansToABillionth(double aim, double off, String text) {
+    Desk desk = new Desk().with(MASS, Traced.exact(aim + off));
+    Judgement judgement = judged(Constraint.around(MASS, aim, 1), desk);
+    assertTrue(judgement.toString().endsWith(text), judgement::toString);
   }
 
   @Test
@@ -127,6 +176,14 @@ class ComparisonTest {
     }
   }
 
+  @Test
+  void aConstraintIsReadAsThatOfItsParameters() {
+    Figure<Double> ofSalt = Figure.of("mass", Map.of("of", "salt"), MASS.scale(), MASS.rule());
+    Figure<Double> ofAcid = Figure.of("mass", Map.of("of", "acid"), MASS.scale(), MASS.rule());
+    Map<String, Object> map = Constraint.atMost(ofAcid, 2.0).toMap();
+    assertEquals(ofAcid, Constraint.from(map, List.of(MASS, ofSalt, ofAcid)).figure());
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -161,6 +218,41 @@ class ComparisonTest {
     assertThrows(IllegalArgumentException.class, () -> Constraint.from(map, List.of(MASS)));
     map.put("atLeast", Double.NEGATIVE_INFINITY);
     assertThrows(OutOfRangeException.class, () -> Constraint.from(map, List.of(MASS)));
+    map.remove("atLeast");
+    map.remove("atMost");
+    assertEquals(
+        "mass: no limit is not possible; atLeast, atMost or both are needed",
+        assertThrows(IllegalArgumentException.class, () -> Constraint.from(map, List.of(MASS)))
+            .getMessage());
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY})
+  void aLimitIsFinite(double limit) {
+    for (Executable made :
+        List.<Executable>of(
+            () -> Constraint.atMost(MASS, limit),
+            () -> Constraint.atLeast(MASS, limit),
+            () -> Constraint.between(MASS, limit, 1.0),
+            () -> Constraint.between(MASS, 1.0, limit),
+            () -> Constraint.exactly(MASS, limit))) {
+      OutOfRangeException refused = assertThrows(OutOfRangeException.class, made);
+      assertEquals("g", refused.unit());
+    }
+  }
+
+  /** A hash code that is the same for all would keep its contract and make every map a list. */
+  @Test
+  void hashCodesTellLimitsAndTargetsApart() {
+    Set<Integer> limits = new HashSet<>();
+    Set<Integer> targets = new HashSet<>();
+    for (int i = 1; i <= 100; i++) {
+      Constraint limit = Constraint.atMost(MASS, i / 10.0);
+      limits.add(limit.hashCode());
+      targets.add(Target.named("invented").with(limit).hashCode());
+    }
+    assertTrue(limits.size() > 90, limits::toString);
+    assertTrue(targets.size() > 90, targets::toString);
   }
 
   @Test
@@ -184,7 +276,18 @@ class ComparisonTest {
         Target.named("invented")
             .with(Constraint.atMost(MASS, 6.0))
             .with(Constraint.atLeast(CONCENTRATION, 2.0)));
+    assertNotEquals(target, Target.named("invented").with(Constraint.atMost(MASS, 6.0)));
+    assertNotEquals(Target.named("invented"), Target.named("another"));
+    assertNotEquals(target, "invented");
+    assertEquals("invented", target.name());
+    assertEquals(
+        List.of(Constraint.atMost(MASS, 6.0), Constraint.atLeast(CONCENTRATION, 2.0)),
+        target.constraints());
     assertEquals(
         "invented\nmass at most 6.00 g\nconcentration at least 2.00 g/L", target.toString());
+    assertEquals(
+        "invented\nmass: 5.00 g, U 0.02 (k = 2); within, wanted at most 6.00 g\n"
+            + "concentration: 2.50 g/L, U 0.01 (k = 2); within, wanted at least 2.00 g/L",
+        met.toString());
   }
 }

@@ -3,9 +3,13 @@ package org.brewchem.figure;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import java.util.List;
 import java.util.OptionalDouble;
+import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Density;
 import org.brewchem.quantity.PH;
+import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 import org.junit.jupiter.api.Test;
@@ -23,6 +27,8 @@ class ScaleTest {
     assertEquals("2.64 g/L, U 0.12 (k = 2)", GRAMS.text(read(2.636, 0.06)));
     assertEquals("2.636 g/L, U 0.012 (k = 2)", GRAMS.text(read(2.6361, 0.006)));
     assertEquals("2.636 g/L, U 0.001 (k = 2)", GRAMS.text(read(2.6361, 0.0006)));
+    assertEquals("2.636 g/L, U 0.001 (k = 2)", GRAMS.text(read(2.6361, 0.00025)));
+    assertEquals("2.636 g/L, U 0.00048 (k = 2)", GRAMS.text(read(2.6361, 0.00024)));
     assertEquals("2.636 g/L, U 0.00012 (k = 2)", GRAMS.text(read(2.6361, 0.00006)));
     assertEquals("253 g/L, U 24 (k = 2)", GRAMS.text(read(253.4, 12)));
   }
@@ -35,6 +41,13 @@ class ScaleTest {
     assertEquals("pH 4.38", Scales.PH_SCALE.text(4.3812));
     assertEquals("pH 4.20 to 4.50", Scales.PH_SCALE.range(4.2, 4.5));
     assertEquals("0.500 to 0.900 g/L", GRAMS.range(0.5, 0.9));
+  }
+
+  @Test
+  void aScalePrintsWhatStandsBesideItsNumbers() {
+    assertEquals("g/L", GRAMS.toString());
+    assertEquals("pH", Scales.PH_SCALE.toString());
+    assertEquals("", Scale.number("", 2).toString());
   }
 
   @Test
@@ -61,6 +74,48 @@ class ScaleTest {
     assertEquals(asCaCO3.value() / 4, asCaCO3.sensitivity(source), 1e-9);
     Traced back = Scales.ALKALINITY_AS_CACO3.convert(asCaCO3, milliequivalents);
     assertEquals(1, back.sensitivity(source), 1e-9);
+  }
+
+  /** d(10^-pH)/dpH = -ln 10 · 10^-pH, by hand. */
+  @Test
+  void aBentScaleIsFollowedByItsSlope() {
+    Scale<Double> negativeLogarithm = Scale.number("", 2);
+    Scale<Double> activity = Scale.of("", x -> Math.pow(10, -x), a -> -Math.log10(a), 6);
+    Source source = Source.of("pH", 4, 0.02, "");
+    Traced converted = negativeLogarithm.convert(Traced.of(source), activity);
+    assertEquals(1e-4, converted.value(), 1e-16);
+    assertEquals(-2.303e-4, converted.sensitivity(source), 0.01 * 2.303e-4);
+  }
+
+  /** An invented acid of 80 g per equivalent; a litre of the liquid weighs 1250 g. */
+  @Test
+  void anAcidityIsStatedAsGramsOfAnAcid() {
+    PH endPoint = PH.of(8.2);
+    AcidBasis acid = new InventedAcid();
+    TitratableAcidity acidity = TitratableAcidity.ofMilliequivalentsPerLitre(25, endPoint);
+    Scale<TitratableAcidity> perLitre = Scales.acidityAs(acid, endPoint);
+    Scale<TitratableAcidity> perVolume = Scales.acidityPer100MillilitresAs(acid, endPoint);
+    Scale<TitratableAcidity> perMass =
+        Scales.acidityPer100GramsAs(acid, Density.ofKilogramsPerCubicMetre(1250), endPoint);
+    assertEquals("2.000 g/L as invented acid, to pH 8.2", perLitre.text(perLitre.in(acidity)));
+    assertEquals(
+        "0.2000 g/100 mL as invented acid, to pH 8.2", perVolume.text(perVolume.in(acidity)));
+    assertEquals("0.1600 g/100 g as invented acid, to pH 8.2", perMass.text(perMass.in(acidity)));
+    for (Scale<TitratableAcidity> scale : List.of(perLitre, perVolume, perMass)) {
+      assertEquals(25, scale.of(scale.in(acidity)).inMilliequivalentsPerLitre(), 1e-12);
+    }
+  }
+
+  private record InventedAcid() implements AcidBasis {
+    @Override
+    public String name() {
+      return "invented acid";
+    }
+
+    @Override
+    public double gramsPerEquivalent() {
+      return 80;
+    }
   }
 
   @Test

@@ -22,6 +22,7 @@ class UsualRangeTest {
   void boundsStandInOrderInEveryRow() {
     assertTrue(UsualRange.all().size() >= 40);
     for (UsualRange range : UsualRange.all()) {
+      assertTrue(range.lower().isPresent() || range.upper().isPresent(), range::quantity);
       double lower = range.lower().orElse(-1e100);
       double upper = range.upper().orElse(1e100);
       assertTrue(lower < upper, range::toString);
@@ -62,6 +63,25 @@ class UsualRangeTest {
     assertThrows(OutOfRangeException.class, () -> TITRANT.possible("titrant", 1e-9));
     assertThrows(OutOfRangeException.class, () -> TITRANT.possible("titrant", Double.NaN));
     assertEquals(20, TITRANT.possible("titrant", 20));
+  }
+
+  @Test
+  void aRangeReadsAsItsBounds() {
+    assertEquals("concentration of a titrant", TITRANT.quantity());
+    assertEquals("concentration of a titrant: 0.005 to 2 mol/L", TITRANT.toString());
+    assertEquals("4 mEq/L or more", UsualRange.named("titratable acidity of a beer").text());
+    assertEquals("pH 2.8 to 5.4", UsualRange.named("pH of a beer").text());
+    assertEquals("0.15 to 16", UsualRange.named("pKa").text());
+    UsualRange calcium = UsualRange.named("calcium of a water");
+    OutOfRangeException refused =
+        assertThrows(OutOfRangeException.class, () -> calcium.possible("calcium", 2e6));
+    assertEquals("1000000 mg/L or less", refused.allowed());
+  }
+
+  /** What is typed as -0 goes on as 0: quantities hold no -0.0. */
+  @Test
+  void aNegativeZeroIsZero() {
+    assertEquals(0.0, UsualRange.named("titre").possible("titre", -0.0));
   }
 
   /** 21.5 °C are 294.65 K and 70.7 °F. */
