@@ -3,6 +3,7 @@ package org.brewchem.units;
 import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
@@ -10,6 +11,7 @@ import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.TitratableAcidity;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ColumnHeaderTest {
@@ -76,6 +78,9 @@ class ColumnHeaderTest {
         "calcium mg/L]",
         "calcium [mg/L] ",
         "calcium ]mg/L[",
+        "]",
+        "]mg/L",
+        "[mg/L",
         "calcium [[mg/L]]",
         "calcium [mg] [L]",
         " calcium",
@@ -84,5 +89,27 @@ class ColumnHeaderTest {
   void anythingElseIsNoHeading(String text) {
     UnitTextException error = assertThrows(UnitTextException.class, () -> ColumnHeader.parse(text));
     assertEquals(text, error.text());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      ignoreLeadingAndTrailingWhitespace = false,
+      value = {
+        "calcium mg/L]|12|the brackets are not one pair at the end",
+        "]mg/L|0|the brackets are not one pair at the end",
+        "[mg/L|0|the brackets are not one pair at the end",
+        "calcium [[mg/L]]|8|the brackets are not one pair at the end",
+        "calcium ]mg/L[|13|the brackets are not one pair at the end",
+        "[mg/L]|0|a name and one space are missing before the bracket",
+        "calcium[mg/L]|7|a name and one space are missing before the bracket",
+        "calcium []|9|the unit is empty or stands between spaces",
+        "calcium [ mg/L]|9|the unit is empty or stands between spaces",
+        " calcium|0|the name is empty or stands between spaces"
+      })
+  void theErrorSaysWhereAndWhat(String text, int position, String problem) {
+    UnitTextException error = assertThrows(UnitTextException.class, () -> ColumnHeader.parse(text));
+    assertEquals(position, error.position(), error.getMessage());
+    assertTrue(error.getMessage().contains(problem), error.getMessage());
   }
 }

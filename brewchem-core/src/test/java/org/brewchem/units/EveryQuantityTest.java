@@ -14,6 +14,7 @@ import java.lang.reflect.Modifier;
 import java.lang.reflect.ParameterizedType;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -34,7 +35,7 @@ class EveryQuantityTest {
   private static final int VALUES = 300;
   private static final List<Acid> BASES = List.of(Acid.LACTIC);
 
-  /** A value is a class that compares with its own kind. */
+  /** A value is a class that compares with its own kind. Always in the same order, for reports. */
   static Stream<Class<?>> quantities() {
     return new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
@@ -43,6 +44,7 @@ class EveryQuantityTest {
             .map(JavaClass::reflect)
             .filter(type -> Modifier.isPublic(type.getModifiers()))
             .filter(type -> Comparable.class.isAssignableFrom(type))
+            .sorted(Comparator.comparing(Class::getName))
             .map(type -> (Class<?>) type);
   }
 

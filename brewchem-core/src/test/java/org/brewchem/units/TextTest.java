@@ -134,6 +134,8 @@ class TextTest {
         "1e400",
         "-1e400",
         "1e-400",
+        "9e-400",
+        "-0.9e-400",
         "5\n"
       })
   void anythingElseIsNoNumber(String text) {
@@ -207,6 +209,17 @@ class TextTest {
     UnitTextException error =
         assertThrows(UnitTextException.class, () -> Text.parseTitratableAcidity(text, BASES));
     assertEquals(position, error.position(), error.getMessage());
+  }
+
+  @Test
+  void anEndPointWithoutAUnitIsNoUnit() {
+    UnitTextException error =
+        assertThrows(
+            UnitTextException.class, () -> Text.parseTitratableAcidity("2.8 , to pH 8.2", BASES));
+    assertEquals(4, error.position());
+    assertTrue(
+        error.getMessage().contains("\", to pH 8.2\" is not a unit of titratable acidity"),
+        error.getMessage());
   }
 
   @Test
