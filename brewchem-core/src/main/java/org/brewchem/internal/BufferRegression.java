@@ -206,10 +206,8 @@ public final class BufferRegression {
     // With H = M + C, C what is believed of the common errors, the rest is H^-1 M H^-1; M = L L'.
     double[][] known = normalMatrix(false);
     for (int i = 0; i < unknowns; i++) {
-      known[i][i] += ROUNDING * (known[i][i] + 1e-300);
-      if (known[i][i] == 0) {
-        known[i][i] = ROUNDING;
-      }
+      // An error that moves no reading leaves nothing on its diagonal.
+      known[i][i] = known[i][i] == 0 ? ROUNDING : known[i][i] + ROUNDING * known[i][i];
     }
     double[][] lower = factor(known).getL().getData();
     double[][] parts = new double[groups + 1][unknowns];

@@ -192,7 +192,7 @@ public final class LinearProgram {
     }
   }
 
-  /** A bound that is a row holds but for rounding. */
+  /** A bound that is a row holds but for rounding; no zero is negative. */
   private Found clipped(Found found) {
     double[] point = found.point.clone();
     for (int j = 0; j < point.length; j++) {
@@ -236,7 +236,7 @@ public final class LinearProgram {
       } else if (Double.isInfinite(lower[j])) {
         point[j] = scale[j] * (y[column[j]] - y[column[j] + 1]);
       } else {
-        point[j] = lower[j] + scale[j] * Math.max(0, y[column[j]]) + 0.0;
+        point[j] = lower[j] + scale[j] * Math.max(0, y[column[j]]);
       }
     }
     return new Found(End.OPTIMAL, point, dot(objective, point));
