@@ -61,8 +61,7 @@ final class BoundedLeastSquares {
       passive[entering] = true;
       x = solvePassiveWithin(h, g, passive, free, x);
     }
-    throw new ArithmeticException(
-        "least squares with bounds: no minimum found in " + CAP_PER_UNKNOWN * n + " rounds");
+    throw new ArithmeticException("least squares with bounds: no minimum found");
   }
 
   /** The bounded unknown that first reaches zero on the way from x to next; -1 if none does. */

@@ -2,6 +2,7 @@ package org.brewchem.internal;
 
 import java.util.Arrays;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.exception.ConvergenceException;
 import org.apache.commons.math3.exception.TooManyEvaluationsException;
 import org.apache.commons.math3.exception.TooManyIterationsException;
@@ -53,6 +54,8 @@ public final class CurveLeastSquares {
   private final double[] residuals;
   private final RealMatrix slopes;
   private final RealMatrix covariance;
+  private final int[] unheld;
+  private final double[] steps;
 
   private CurveLeastSquares(
       Parameter[] parameters, UnaryOperator<double[]> curve, double[] observed)
@@ -64,6 +67,11 @@ public final class CurveLeastSquares {
     this.residuals = residuals(point);
     this.slopes = slopes(point);
     this.covariance = inverse(slopes.transpose().multiply(slopes));
+    this.unheld =
+        IntStream.range(0, point.length)
+            .filter(j -> point[j] != 0 || !parameters[j].nonNegative)
+            .toArray();
+    this.steps = steps();
   }
 
   /**
@@ -257,6 +265,15 @@ public final class CurveLeastSquares {
     }
   }
 
+  private double[] steps() throws NoFitException {
+    if (unheld.length == 0) {
+      return new double[0];
+    }
+    RealMatrix moving = slopes(point, unheld);
+    RealMatrix normal = moving.transpose().multiply(moving);
+    return inverse(normal).multiply(moving.transpose()).operate(residuals);
+  }
+
   /** Returns the parameters found. */
   public double[] parameters() {
     return point.clone();
@@ -289,18 +306,16 @@ public final class CurveLeastSquares {
 
   /**
    * Returns how far one more solution of the normal equations moves the parameters, as a share of
-   * their standard uncertainties; a parameter held at zero may only move below it.
+   * their standard uncertainties. What is held at zero takes no part.
    *
    * @return the largest share, near 0 where the equations hold
    */
   public double nextStep() {
-    double[] steps = covariance.multiply(slopes.transpose()).operate(residuals);
     double largest = 0;
-    for (int j = 0; j < point.length; j++) {
-      boolean held = parameters[j].nonNegative && point[j] == 0;
-      double u = standardUncertainty(j);
-      if (!held && u > 0) {
-        largest = Math.max(largest, Math.abs(steps[j]) / u);
+    for (int k = 0; k < steps.length; k++) {
+      double u = standardUncertainty(unheld[k]);
+      if (u > 0) {
+        largest = Math.max(largest, Math.abs(steps[k]) / u);
       }
     }
     return largest;

@@ -19,7 +19,9 @@ public final class EquilibriumSystem {
   /** Index that stands for "no metal" or "no ligand" in {@link Builder#species}. */
   public static final int NONE = -1;
 
+  /** Number of components, the length of the array of totals. */
   final int componentCount;
+
   final int[] strong;
   final double[] strongCharge;
   final int[] metal;
@@ -61,7 +63,10 @@ public final class EquilibriumSystem {
   static final int METAL = 2;
   static final int LIGAND = 3;
   static final int INDICES = 4;
+
+  /** Number of species besides H+, OH-, the strong ions and the free metals. */
   final int speciesCount;
+
   final int minProtons;
   final int protonSpan;
 
@@ -231,16 +236,6 @@ public final class EquilibriumSystem {
       }
     }
     return table;
-  }
-
-  /** Number of components, the length of the array of totals. */
-  public int componentCount() {
-    return componentCount;
-  }
-
-  /** Number of species besides H+, OH-, the strong ions and the free metals. */
-  public int speciesCount() {
-    return speciesCount;
   }
 
   /** Where the species with this handle of the builder stands in the solver's arrays. */

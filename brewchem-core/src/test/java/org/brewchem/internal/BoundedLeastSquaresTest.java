@@ -31,6 +31,14 @@ class BoundedLeastSquaresTest {
     assertArrayEquals(new double[] {1.5, 0}, x, 1e-14);
   }
 
+  @Test
+  void aSmallRightHandSideIsNotTakenForNone() {
+    double[][] h = {{2}};
+    double[] x =
+        BoundedLeastSquares.solve(h, new double[] {1e-9}, new boolean[1], new double[] {0});
+    assertEquals(5e-10, x[0], 1e-24);
+  }
+
   /** The conditions of Karush, Kuhn and Tucker, which only the minimum satisfies. */
   @Property(tries = 300)
   void theMinimumSatisfiesItsConditions(

@@ -13,6 +13,7 @@ import java.util.function.ToDoubleFunction;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.brewchem.internal.EquilibriumSolverTest.Everything;
+import org.brewchem.internal.EquilibriumSystem.Activity;
 import org.junit.jupiter.api.Test;
 
 class EquilibriumSlopesTest {
@@ -384,5 +385,39 @@ class EquilibriumSlopesTest {
       mixture.slopes.ofChargeOf(5, perTotal);
       mixture.slopes.ofIonicStrength(perTotal);
     }
+  }
+
+  /** By hand, without activity coefficients: held ammonia takes protons, its total has no slope. */
+  @Test
+  void aLigandThatIsHeldByItsFreeFormHasTheSlopesOfItsIons() {
+    EquilibriumSystem.Builder builder =
+        new EquilibriumSystem.Builder(-14, 0, 0.33, Activity.DAVIES, Activity.DAVIES);
+    int ammonia = builder.ligand(0, Activity.DAVIES);
+    builder.species(EquilibriumSystem.NONE, ammonia, 1, 1, 9.25, Activity.DAVIES);
+    int chloride = builder.strongIon(-1, Activity.DAVIES);
+    EquilibriumSolver solver = new EquilibriumSolver(builder.build());
+    solver.totals()[chloride] = 0.01;
+    solver.holdActivity(0, -3);
+    assertTrue(solver.solveAt(8));
+    double ammonium = 1e-3 * Math.pow(10, 9.25 - 8);
+    assertEquals(ammonium - 0.01 + 1e-8 - 1e-6, solver.charge(), 1e-15);
+    double[] perTotal = new double[3];
+    EquilibriumSlopes slopes = new EquilibriumSlopes(solver);
+    double byPH = slopes.ofCharge(perTotal);
+    assertEquals(-Math.log(10) * (ammonium + 1e-8 + 1e-6), byPH, 1e-12);
+    assertArrayEquals(new double[] {0, -1, 1}, perTotal, 1e-12);
+    byPH = slopes.ofChargeOf(ammonia, perTotal);
+    assertEquals(-Math.log(10) * ammonium, byPH, 1e-12);
+    assertArrayEquals(new double[3], perTotal, 1e-12);
+  }
+
+  @Test
+  void aRefusalSaysHowLongTheArrayMustBe() {
+    Everything everything = new Everything(false);
+    EquilibriumSlopes slopes = new EquilibriumSlopes(new EquilibriumSolver(everything.system));
+    assertEquals(
+        "slopes: length 2; it must be 8, one for each component and one for the inert charge",
+        assertThrows(IllegalArgumentException.class, () -> slopes.ofCharge(new double[2]))
+            .getMessage());
   }
 }

@@ -418,4 +418,84 @@ class EquilibriumSolverTest {
       assertTrue(solver.solve() && solver.solveAt(8.2));
     }
   }
+
+  /**
+   * By hand, without activity coefficients, at pH 4: of A-, HA of pKa 4.8 and (HA)2 with 10^1.5
+   * L/mol there are a, 10^0.8 a and 10^3.1 a^2.
+   */
+  @Test
+  void aSpeciesMayHoldTwoOfALigandAndNoMetal() {
+    EquilibriumSystem.Builder builder =
+        new EquilibriumSystem.Builder(-14, 0, INVERSE_LENGTH, Activity.DAVIES, Activity.DAVIES);
+    int acid = ladder(builder, -1, 4.8);
+    builder.species(EquilibriumSystem.NONE, acid, 2, 2, 9.6 + 1.5, Activity.DAVIES);
+    EquilibriumSystem system = builder.build();
+    assertFalse(LockstepSolver.serves(system));
+    EquilibriumSolver solver = new EquilibriumSolver(system);
+    solver.totals()[acid] = 0.01;
+    assertTrue(solver.solveAt(4));
+    double once = 1 + Math.pow(10, 0.8);
+    double twice = 2 * Math.pow(10, 3.1);
+    double free = (-once + Math.sqrt(once * once + 4 * twice * 0.01)) / (2 * twice);
+    assertEquals(1e-4 - 1e-10 - free, solver.charge(), 1e-15);
+    solver.refresh();
+    assertEquals(free, solver.concentration(0), 1e-15);
+    assertEquals(twice / 2 * free * free, solver.concentration(2), 1e-15);
+  }
+
+  /** By hand: 5000 equivalents want pH -3.7 or 17.7. */
+  @Test
+  void whatIsNeutralBeyondTheScaleIsNoSolution() {
+    EquilibriumSystem ideal =
+        new EquilibriumSystem.Builder(-14, 0, INVERSE_LENGTH, Activity.DAVIES, Activity.DAVIES)
+            .build();
+    for (double inert : new double[] {-5000, 5000}) {
+      EquilibriumSolver solver = new EquilibriumSolver(ideal);
+      solver.setInertCharge(inert);
+      assertFalse(solver.solve());
+      assertEquals(inert < 0 ? -3 : 17, solver.bracketLow(), 1e-9);
+      assertEquals(inert < 0 ? -3 : 17, solver.bracketHigh(), 1e-9);
+      solver.setInertCharge(inert / 10);
+      assertTrue(solver.solve());
+      assertEquals(inert < 0 ? -Math.log10(500) : 14 + Math.log10(500), solver.ph(), 1e-12);
+    }
+  }
+
+  /**
+   * What the starts are for: a few steps from afar, and fewer from one point of a curve to the
+   * next.
+   */
+  @Test
+  void solvesTakeFewIterations() {
+    int cold = 0;
+    int pairs = 0;
+    int at = 0;
+    int along = 0;
+    int turned = 0;
+    for (int seed = 0; seed < 500; seed++) {
+      EquilibriumSolver solver = filled(system(false, false), seed);
+      assertTrue(solver.solve());
+      cold += solver.iterations();
+      solver = filled(system(true, false), seed);
+      assertTrue(solver.solve());
+      pairs += solver.iterations();
+      solver.coolDown();
+      assertTrue(solver.solveAt(5));
+      at += solver.iterations();
+      for (int point = 0; point < 20; point++) {
+        solver.setInertCharge(solver.inertCharge() + (point < 10 ? 2e-4 : -2e-4));
+        assertTrue(solver.solve());
+        if (point > 2 && point < 10) {
+          along += solver.iterations();
+        } else if (point == 10) {
+          turned += solver.iterations();
+        }
+      }
+    }
+    assertTrue(cold < 4.1 * 500, "cold " + cold);
+    assertTrue(pairs < 4.6 * 500, "with pairs " + pairs);
+    assertTrue(at < 3.5 * 500, "at a pH " + at);
+    assertTrue(along < 2.4 * 500 * 7, "along a curve " + along);
+    assertTrue(turned < 3.35 * 500, "where it turns " + turned);
+  }
 }

@@ -214,4 +214,32 @@ class LockstepSolverTest {
     long allocated = threads.getThreadAllocatedBytes(thread) - before;
     assertTrue(allocated < 1000, allocated + " bytes for 128,000 rows, sum " + sum);
   }
+
+  /** Pyrophosphate, -4, and its steps, beside carbonate. */
+  @Test
+  void chargesOfFourAreServed() {
+    EquilibriumSystem.Builder builder =
+        new EquilibriumSystem.Builder(-14, 0.51, 0.33, Activity.DAVIES, Activity.DAVIES);
+    builder.strongIon(1, Activity.DAVIES);
+    ladder(builder, -4, 9.4, 6.7, 2.1, 0.9);
+    ladder(builder, -2, 10.33, 6.35);
+    EquilibriumSystem system = builder.build();
+    assertTrue(LockstepSolver.serves(system));
+    LockstepSolver solver = new LockstepSolver(system);
+    for (int l = 0; l < LockstepSolver.LANES; l++) {
+      solver.totals(0)[l] = 1e-4 * l;
+      solver.totals(1)[l] = 0.005;
+      solver.totals(2)[l] = 0.002;
+    }
+    assertTrue(solver.solve(LockstepSolver.LANES));
+    for (int l = 0; l < LockstepSolver.LANES; l++) {
+      EquilibriumSolver one = new EquilibriumSolver(system);
+      one.totals()[0] = 1e-4 * l;
+      one.totals()[1] = 0.005;
+      one.totals()[2] = 0.002;
+      assertTrue(one.solve());
+      assertEquals(one.ph(), solver.ph(l), 1e-12);
+      assertEquals(one.ionicStrength(), solver.ionicStrength(l), 1e-14);
+    }
+  }
 }

@@ -2,6 +2,7 @@ package org.brewchem.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -43,5 +44,14 @@ class WaterPropertiesTest {
         Math.log(10) * WaterProperties.debyeHueckelA(kelvin),
         bjerrumAngstrom * WaterProperties.debyeHueckelB(kelvin) / 2,
         1e-5);
+  }
+
+  /**
+   * IAPWS R11-07(2019) prints 13.906565 for 300 K and 1 g/cm3 to verify programs by (seen). The
+   * release counts in mol/kg.
+   */
+  @Test
+  void theIonProductIsThatOfTheRelease() {
+    assertEquals(13.906565, WaterProperties.ionProductExponent(300, 1000), 5e-7);
   }
 }
