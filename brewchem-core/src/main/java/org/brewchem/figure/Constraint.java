@@ -314,9 +314,9 @@ public final class Constraint {
                         "figure: "
                             + Excerpt.of(name + " " + parameters + " [" + unit + "]")
                             + " is not known here"));
-    OptionalDouble aim = finite(map, "aim", unit);
-    OptionalDouble least = finite(map, "atLeast", unit);
-    OptionalDouble most = finite(map, "atMost", unit);
+    OptionalDouble aim = MapEntries.number(map, "aim");
+    OptionalDouble least = MapEntries.number(map, "atLeast");
+    OptionalDouble most = MapEntries.number(map, "atMost");
     if (least.isEmpty() && most.isEmpty()) {
       throw new IllegalArgumentException(
           figure.title() + ": no limit is not possible; atLeast, atMost or both are needed");
@@ -339,12 +339,6 @@ public final class Constraint {
     Constraint weighed = weight.isPresent() ? limits.withWeight(weight.getAsDouble()) : limits;
     OptionalDouble scale = MapEntries.number(map, "scale");
     return scale.isPresent() ? weighed.scaledBy(scale.getAsDouble()) : weighed;
-  }
-
-  private static OptionalDouble finite(Map<String, ?> map, String key, String unit) {
-    OptionalDouble number = MapEntries.number(map, key);
-    number.ifPresent(value -> Checks.finite(key, value, unit));
-    return number;
   }
 
   @Override

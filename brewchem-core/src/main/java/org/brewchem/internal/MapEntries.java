@@ -44,10 +44,7 @@ public final class MapEntries {
       return OptionalDouble.empty();
     }
     if (map.get(key) instanceof Number number) {
-      if (Double.isFinite(number.doubleValue())) {
-        return OptionalDouble.of(number.doubleValue());
-      }
-      throw notPossible(key, number, "a finite number");
+      return OptionalDouble.of(Checks.finite(key, number.doubleValue(), ""));
     }
     throw notPossible(key, map.get(key), "a number");
   }

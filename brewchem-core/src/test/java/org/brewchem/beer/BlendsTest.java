@@ -32,6 +32,7 @@ import org.brewchem.treatment.Blends;
 import org.brewchem.treatment.ReachableBlends;
 import org.brewchem.treatment.TreatmentCode;
 import org.brewchem.treatment.Treatments;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
@@ -149,6 +150,7 @@ class BlendsTest {
    * exactly at level ideal, within 0.2 % at activity and within 3 % at pairs, also where calcium
    * meets phosphate; and none whose acidity and pH lie outside the set.
    */
+  @Tag("long")
   @Test
   void acidityMixesAsTheDesignSaysAndRandomBlendsLieInTheSet() {
     for (Level level : Level.values()) {

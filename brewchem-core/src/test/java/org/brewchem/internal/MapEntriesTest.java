@@ -64,7 +64,7 @@ class MapEntriesTest {
     refused(
         "pH: nothing is not possible; a number is needed", () -> MapEntries.number(withNull, "pH"));
     refused(
-        "u: Infinity is not possible; a finite number is needed",
+        "u: Infinity is not possible; a finite number is allowed",
         () -> MapEntries.number(Map.of("u", Double.POSITIVE_INFINITY), "u"));
     refused("pH: 5.4 is not possible; a whole number is needed", () -> MapEntries.whole(MAP, "pH"));
     refused(
