@@ -20,6 +20,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -527,5 +528,36 @@ class DoseTest {
               .contains("oxalic acid"));
     }
     assertEquals(4.1, number(Dose.of(BEER, Acid.OXALIC).to(pH(4.1)), PH_VALUE), 1e-9);
+  }
+
+  /** The arithmetic by hand, from the amount and what stands on the bottle. */
+  @Test
+  void theLinesOfADoseAreItsArithmetic() {
+    Reagent bottle = Reagent.of(Acid.LACTIC, massPercent(80)).withDensity(gPerML(1.19), 0.002);
+    Dose<Held> dose = Dose.of(BEER, bottle).to(pH(4.1));
+    double moles = dose.perLitre().inMolesPerLitre();
+    double gramsPerHectolitre = moles * 90.078 / 0.8 * 100;
+    double millilitres = gramsPerHectolitre / 1.19;
+    String text = dose.explain().toString();
+    assertTrue(
+        text.contains(
+            String.format(
+                Locale.ROOT, "mmol/L x 90.078 g/mol / 0.8 = %.4g g/hL", gramsPerHectolitre)),
+        text);
+    assertTrue(
+        text.contains(
+            String.format(
+                Locale.ROOT,
+                "volume: %.4g mL/hL; volume increases by %.3g %%",
+                millilitres,
+                millilitres / 1000)),
+        text);
+    assertEquals("dose", dose.kind());
+    String salt =
+        Dose.of(WATER, Salt.GYPSUM)
+            .to(Constraint.atLeast(CALCIUM, mgPerL(120)))
+            .explain()
+            .toString();
+    assertTrue(salt.contains("g/hL") && !salt.contains("volume increases"), salt);
   }
 }

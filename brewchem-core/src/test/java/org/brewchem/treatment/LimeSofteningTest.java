@@ -144,4 +144,66 @@ class LimeSofteningTest {
     assertThrows(UnknownFigureException.class, () -> unknown.after(STRONG));
     assertTrue(unknown.answer(STRONG.lime()).whyUnknown().toString().contains("magnesium"));
   }
+
+  /**
+   * By hand: what lime brings for the hardness beyond carbonate stays, 200 + 35 - 164; the kernel's
+   * alkalinity is a little off the bicarbonate that was put in.
+   */
+  @Test
+  void withoutSodaTheCalciumOfTheLimeForMagnesiumStays() {
+    LimeSoftening lime = LimeSoftening.withLime().removingMagnesium();
+    assertEquals(71, asCaCO3(S1, lime.calciumLeft()), 0.1);
+    assertEquals(0, asCaCO3(S1, lime.magnesiumLeft()), 0);
+    assertEquals(71, asCaCO3(S1, lime.toPracticalLimits().calciumLeft()), 0.1);
+    assertEquals(
+        35, asCaCO3(S1, LimeSoftening.withLime().toPracticalLimits().magnesiumLeft()), 0.01);
+  }
+
+  @Test
+  void eachChoiceIsInTheNameAndInTheFormula() {
+    LimeSoftening plain = LimeSoftening.withLime();
+    LimeSoftening all =
+        STRONG
+            .toPracticalLimits()
+            .withMineralAcid(ChargeConcentration.ofMilliequivalentsPerLitre(0.4));
+    assertEquals("lime softening", plain.text());
+    assertEquals(
+        "lime softening, magnesium removed, with soda, with excess, to practical limits, mineral"
+            + " acid 0.4000 mEq/L",
+        all.text());
+    assertEquals(all.text(), all.toString());
+    assertEquals("total carbon dioxide - alkalinity / 2", plain.lime().rule().text());
+    assertEquals(
+        "total carbon dioxide - alkalinity / 2 + magnesium + mineral acid / 2 + excess",
+        all.lime().rule().text());
+    assertEquals("none", plain.soda().rule().text());
+    assertEquals("calcium - alkalinity / 2, at least 0", plain.withSoda().soda().rule().text());
+    assertEquals(
+        "calcium + magnesium - alkalinity / 2 + mineral acid / 2, at least 0",
+        all.soda().rule().text());
+    assertEquals("calcium - alkalinity / 2, at least 0", plain.calciumLeft().rule().text());
+    assertEquals(
+        "calcium + magnesium - alkalinity / 2, at least the practical limit",
+        plain.removingMagnesium().toPracticalLimits().calciumLeft().rule().text());
+    assertEquals("none", plain.withSoda().calciumLeft().rule().text());
+    assertEquals("none, at least the practical limit", all.calciumLeft().rule().text());
+    assertEquals("magnesium", plain.magnesiumLeft().rule().text());
+    assertEquals("none", plain.removingMagnesium().magnesiumLeft().rule().text());
+    assertEquals("the practical limit", all.magnesiumLeft().rule().text());
+    assertEquals("lime for softening, with soda", plain.withSoda().lime().name());
+  }
+
+  @Test
+  void theNoticeHoldsStoichiometryAndPracticeInOneUnit() {
+    String said = S1.after(LimeSoftening.withLime()).notices().toString();
+    assertTrue(said.contains("by stoichiometry 36 and 35, at equilibrium"), said);
+    assertTrue(said.contains("with practical limits 36 and 35"), said);
+    String explained =
+        S1.after(LimeSoftening.withLime()).answer(Figures.CALCIUM).explain().toString();
+    assertTrue(!explained.contains("sodium carbonate"), explained);
+    Held open = new Held(Held.water().contents().withUnknown(Component.CARBONATE));
+    UnknownFigureException thrown =
+        assertThrows(UnknownFigureException.class, () -> open.after(LimeSoftening.withLime()));
+    assertTrue(thrown.getMessage().startsWith("lime softening"), thrown.getMessage());
+  }
 }

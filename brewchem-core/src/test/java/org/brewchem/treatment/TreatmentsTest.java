@@ -368,4 +368,19 @@ class TreatmentsTest {
             .traced();
     assertEquals(0, exact.standardUncertainty().orElseThrow(), 0);
   }
+
+  /** By hand: 1 mmol of lactate, C3H5O3-, weighs 89.07 mg. */
+  @Test
+  void anAcidSaysWhatItLeaves() {
+    Held after = Held.water().after(Treatments.solute(Acid.LACTIC, mmolPerL(1)));
+    String text = after.answer(CHLORIDE).explain().toString();
+    assertTrue(text.contains("leaves 89.07 mg/L of lactate"), text);
+    String salt =
+        Held.water()
+            .after(Treatments.solute(Salt.GYPSUM, mmolPerL(1)))
+            .answer(CHLORIDE)
+            .explain()
+            .toString();
+    assertTrue(!salt.contains("leaves"), salt);
+  }
 }
