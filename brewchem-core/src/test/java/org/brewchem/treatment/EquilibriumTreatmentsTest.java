@@ -3,6 +3,7 @@ package org.brewchem.treatment;
 import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.gPerHL;
 import static org.brewchem.quantity.Quantities.gPerL;
+import static org.brewchem.quantity.Quantities.gPerML;
 import static org.brewchem.quantity.Quantities.hL;
 import static org.brewchem.quantity.Quantities.massPercent;
 import static org.brewchem.quantity.Quantities.mmolPerL;
@@ -378,5 +379,40 @@ class EquilibriumTreatmentsTest {
     assertEquals(80, number(lime.after(), CARBONATE_ALKALINITY), 1e-5);
     assertEquals(0, number(lime.after(), saturationIndex(Mineral.CALCITE)), 1e-8);
     assertTrue(number(lime.after(), CALCIUM) < number(WATER, CALCIUM));
+  }
+
+  /** By hand: what the pH after all is uncertain by, over what a mole more lowers it by. */
+  @Test
+  void theAmountBeforeATreatmentIsAsUncertainAsTheFigureAfterIt() {
+    Reagent bottle = Reagent.of(Acid.LACTIC, massPercent(80)).withDensity(gPerML(1.19), 0.001);
+    DoseBefore<Held> dose = DoseBefore.of(WATER, bottle, aeration()).to(pH(5.8));
+    double millimoles = dose.amount().number();
+    double step = millimoles * 1e-5;
+    Held further =
+        WATER.after(Treatments.solute(Acid.LACTIC, mmolPerL(millimoles + step)), aeration());
+    Held less =
+        WATER.after(Treatments.solute(Acid.LACTIC, mmolPerL(millimoles - step)), aeration());
+    double slope = (number(further, PH_VALUE) - number(less, PH_VALUE)) / (2 * step);
+    double u = dose.after().answer(PH_VALUE).standardUncertainty().orElseThrow();
+    // A fifth of a per cent for the volume of the bottle, which the pure acid does not bring.
+    assertEquals(
+        u / -slope,
+        dose.amount().standardUncertainty().orElseThrow(),
+        0.01 * dose.amount().standardUncertainty().orElseThrow());
+    Portion portion = dose.into(hL(2));
+    assertEquals(
+        0.2 * millimoles * 90.078 / 0.8, portion.mass().inGrams(), 2e-4 * portion.mass().inGrams());
+    assertEquals(
+        portion.mass().inGrams() / 1.19, portion.volume().orElseThrow().inMillilitres(), 1e-6);
+    assertEquals(dose.after().notices(), dose.notices());
+    assertFalse(dose.notices().isEmpty());
+    assertTrue(dose.cautions().containsAll(aeration().cautions()));
+    assertTrue(dose.cautions().containsAll(dose.treatment().cautions()));
+    String said =
+        assertThrows(
+                UnreachableException.class,
+                () -> DoseBefore.of(WATER, bottle, aeration()).to(pH(9)))
+            .getMessage();
+    assertTrue(said.contains("lactic acid") && said.contains("then"), said);
   }
 }
