@@ -170,7 +170,7 @@ public final class Budget {
             input.name(),
             Digits.withUnit(Digits.ofValue(input.estimate(), u), input.unit()),
             input.isUncertaintyStated() ? Digits.ofUncertainty(u) : "not stated",
-            input.distribution().name().toLowerCase(Locale.ROOT),
+            input.distribution().toString(),
             Digits.significant(input.degreesOfFreedom(), 3),
             Digits.significant(row.sensitivity(), 4),
             input.isUncertaintyStated() ? Digits.ofUncertainty(row.contribution()) : "",

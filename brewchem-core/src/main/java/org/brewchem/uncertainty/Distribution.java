@@ -1,5 +1,7 @@
 package org.brewchem.uncertainty;
 
+import java.util.Locale;
+
 /** The shape of what is known about an input quantity, from which Monte Carlo draws. */
 public enum Distribution {
   /** A bell curve with the standard uncertainty as its standard deviation. */
@@ -13,5 +15,10 @@ public enum Distribution {
    * are wider than u says: its standard deviation is u sqrt(dof/(dof-2)) and does not exist for 2
    * degrees of freedom or fewer.
    */
-  STUDENT
+  STUDENT;
+
+  @Override
+  public String toString() {
+    return name().toLowerCase(Locale.ROOT);
+  }
 }

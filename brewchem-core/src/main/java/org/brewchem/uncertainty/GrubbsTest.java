@@ -78,7 +78,8 @@ public final class GrubbsTest {
     if (!(significance >= LEAST_SIGNIFICANCE && significance < 1.0)) {
       throw Checks.outOfRange("significance", significance, "", "1e-12 or more and less than 1");
     }
-    double t = -Quantiles.studentT(significance / (2.0 * count), count - 2.0);
+    // The lower quantile; its square is that of the upper one.
+    double t = Quantiles.studentT(significance / (2.0 * count), count - 2.0);
     return (count - 1.0) / Math.sqrt(count) * Math.sqrt(t * t / (count - 2.0 + t * t));
   }
 
@@ -112,7 +113,7 @@ public final class GrubbsTest {
   /**
    * Returns the place of the value farthest from the mean, in the order given.
    *
-   * @return the index, counted from 0
+   * @return the index, counted from 0; of values equally far, the first
    */
   public int suspectIndex() {
     return suspectIndex;

@@ -169,7 +169,7 @@ public final class MonteCarlo {
    * one (JCGM 101:2008, 7.7, from memory).
    *
    * @param coverageProbability the part of the draws inside, above 0 and below 1
-   * @return the interval, in {@link #unit()}
+   * @return the interval, in {@link #unit()}; of equally short ones the lowest
    * @throws IllegalArgumentException if the probability is out of range
    */
   public Interval shortestInterval(double coverageProbability) {

@@ -345,14 +345,12 @@ public final class Traced {
    */
   public double degreesOfFreedom() {
     double variance = 0;
-    int finite = 0;
+    boolean anyFinite = false;
     for (int i = 0; i < sources.length; i++) {
       variance += square(i);
-      if (square(i) > 0 && !Double.isInfinite(sources[i].degreesOfFreedom())) {
-        finite++;
-      }
+      anyFinite |= square(i) > 0 && !Double.isInfinite(sources[i].degreesOfFreedom());
     }
-    if (finite == 0) {
+    if (!anyFinite) {
       return Double.POSITIVE_INFINITY;
     }
     Map<Object, double[]> scatters = new LinkedHashMap<>();

@@ -2,6 +2,7 @@ package org.brewchem.uncertainty;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -9,15 +10,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
 import org.apache.commons.math3.distribution.TDistribution;
+import org.apache.commons.math3.random.MersenneTwister;
 import org.brewchem.OutOfRangeException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class MeasurementModelTest {
@@ -225,6 +229,147 @@ class MeasurementModelTest {
   }
 
   @Test
+  void ofEquallyShortIntervalsTheLowestIsTaken() {
+    MonteCarlo even = drawn(List.of(), DoubleStream.iterate(0, y -> y + 1).limit(1001).toArray());
+    assertEquals(0, even.shortestInterval(0.95).lower());
+    assertEquals(951, even.shortestInterval(0.95).upper());
+    assertEquals(1000, even.shortestInterval(0.9999).length());
+  }
+
+  /**
+   * By hand: mean 5, squares 32, fourth powers 356 of 8 draws. So s² is 32/7, and the variance of
+   * s² (356/8 - (32/7)² 5/7) / 8.
+   */
+  @Test
+  void theMomentsFollowTheirDefinitions() {
+    MonteCarlo draws = drawn(List.of(), 5, 2, 4, 9, 4, 5, 4, 7);
+    assertEquals(8, draws.draws());
+    assertEquals(5, draws.mean());
+    assertEquals(Math.sqrt(32.0 / 7), draws.standardDeviation(), 1e-15);
+    assertEquals(
+        Math.sqrt((356.0 / 8 - Math.pow(32.0 / 7, 2) * 5 / 7) / 8) / (2 * Math.sqrt(32.0 / 7)),
+        draws.standardErrorOfStandardDeviation(),
+        1e-14);
+    assertEquals(
+        "y: median 4.5 g, 2.4 to 8.7 g (95 %), mean with standard deviation 5.0 g, u 2.1, 8 draws,"
+            + " seed 3",
+        draws.toString());
+    MonteCarlo heavy = drawn(List.of(Input.student("x", 0, 1, 2, "")), 5, 2, 4, 9, 4, 5, 4, 7);
+    assertEquals("y: median 4.5 g, 2.4 to 8.7 g (95 %), 8 draws, seed 3", heavy.toString());
+  }
+
+  /** The generator is that of commons-math3, which no longer changes: a seed means these draws. */
+  @Test
+  void theDrawsAreThoseOfTheNamedGenerator() {
+    assertDraws(Input.normal("x", 5, 2, ""), random -> 5 + 2 * random.nextGaussian());
+    assertDraws(Input.uniform("x", 5, 2, ""), random -> 3 + 4 * random.nextDouble());
+    assertDraws(
+        Input.triangular("x", 5, 2, ""),
+        random -> 3 + 2 * random.nextDouble() + 2 * random.nextDouble());
+  }
+
+  private static void assertDraws(Input input, ToDoubleFunction<MersenneTwister> draw) {
+    MersenneTwister random = new MersenneTwister(7L);
+    double[] expected =
+        DoubleStream.generate(() -> draw.applyAsDouble(random)).limit(1000).sorted().toArray();
+    MonteCarlo draws = identity(input).monteCarlo(1000, 7);
+    assertEquals(expected[0], draws.quantile(0), 1e-12);
+    assertEquals(expected[999], draws.quantile(1), 1e-12);
+    assertEquals((expected[499] + expected[500]) / 2, draws.median(), 1e-12);
+  }
+
+  /**
+   * 1001 draws evenly from -2 to 2 against a single input with u = 1: by hand, the drawn interval
+   * ends at 1.9, the linear one at 1.960, and s² is 500 · 501 · 1001 / 3 · 0.004² / 1000.
+   */
+  @Test
+  void differencesAreOfTheLinearFromTheDrawn() {
+    Input input = Input.normal("x", 0, 1, "");
+    LinearityCheck check = LinearityCheck.of(identity(input).linear(), even(input), 0.02);
+    assertEquals((1.95996 - 1.9) / 1.9, check.upperEndPointDifference(), 1e-5);
+    assertEquals(-(1.95996 - 1.9) / 1.9, check.lowerEndPointDifference(), 1e-5);
+    assertEquals(1 / 1.156432 - 1, check.standardUncertaintyDifference().orElseThrow(), 1e-6);
+    assertEquals(0.02, check.relativeTolerance());
+    assertEquals(
+        "linear budget differs from Monte Carlo (tolerance 2 %): standard uncertainty -13.53 %"
+            + " (standard error 1.41 %), lower end point -3.16 % (standard error 1.04 %), upper end"
+            + " point +3.16 % (standard error 1.04 %)",
+        check.toString());
+  }
+
+  /**
+   * The same draws against Student's t with 4 degrees of freedom and u = 0.7, whose spread cannot
+   * be judged: the end points differ by 2.29 %, known to 1.04 %, twice that is 2.08 %.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "0.002, DIFFERS, differs",
+    "0.003, UNDECIDED, too few draws",
+    "0.043, UNDECIDED, too few draws",
+    "0.044, AGREES, agrees"
+  })
+  void aVerdictNeedsTwoStandardErrors(
+      double tolerance, LinearityCheck.Verdict verdict, String words) {
+    Input input = Input.student("x", 0, 0.7, 4, "");
+    LinearityCheck check = LinearityCheck.of(identity(input).linear(), even(input), tolerance);
+    assertEquals(verdict, check.verdict(), check::toString);
+    assertTrue(check.toString().contains(words), check::toString);
+    assertTrue(check.toString().contains("standard uncertainty not comparable"), check::toString);
+  }
+
+  private static MonteCarlo even(Input input) {
+    return drawn(List.of(input), DoubleStream.iterate(-2, y -> y + 0.004).limit(1001).toArray());
+  }
+
+  private static MonteCarlo drawn(List<Input> inputs, double... results) {
+    return MonteCarlo.of("y", "g", inputs, 3, results.clone());
+  }
+
+  @Test
+  void aModelAndItsDrawsSayWhatTheyAreOf() {
+    assertEquals("titratable acidity", ACIDITY.measurand());
+    assertEquals("g/L as lactic acid", ACIDITY.unit());
+    assertEquals(
+        List.of(
+            "titrant", "volume, repeatability", "volume, burette", "blank", "electrode", "sample"),
+        ACIDITY.inputs().stream().map(Input::name).toList());
+    MonteCarlo draws = ACIDITY.monteCarlo(1000, 7);
+    assertEquals("titratable acidity", draws.measurand());
+    assertEquals("g/L as lactic acid", draws.unit());
+    assertEquals("g/L as lactic acid", draws.interval(0.95).unit());
+    assertEquals(7, draws.seed());
+    assertEquals(1000, draws.draws());
+  }
+
+  @Test
+  void anInputReadsAsWhatIsKnownOfIt() {
+    assertEquals(
+        "titrant 0.10020 mol/L, u 0.00011, normal",
+        Input.normal("titrant", 0.1002, 0.00011, "mol/L").toString());
+    Traced open = Traced.of(Source.withoutUncertainty("volume", 14.6, "mL"));
+    Input volume = Input.from("volume", open, "mL");
+    assertEquals("volume 14.6 mL, u not stated, normal", volume.toString());
+    assertFalse(volume.isUncertaintyStated());
+    assertTrue(Input.normal("volume", 14.6, 0, "mL").isUncertaintyStated());
+    assertEquals(
+        """
+        y = 14.6 mL, u not stated of volume
+        input   estimate  u           distribution  dof       sensitivity  contribution  share
+        volume  14.6 mL   not stated  normal        infinite  1                          0.0 %
+        """,
+        identity(volume).linear().toString());
+  }
+
+  /** Few degrees of freedom of a u that is 0 spread nothing, so that there is nothing to judge. */
+  @Test
+  void anInputThatIsKnownExactlyIsLinear() {
+    MeasurementModel exact = identity(Input.student("x", 5, 0, 1, "g"));
+    LinearityCheck check = exact.monteCarlo(1000, 1).comparedWith(exact.linear(), 0.01);
+    assertEquals(0, check.standardUncertaintyDifference().orElseThrow());
+    assertEquals(LinearityCheck.Verdict.AGREES, check.verdict());
+  }
+
+  @Test
   void aDrawWithoutResultIsATypedFailure() {
     MeasurementModel model =
         MeasurementModel.of("volume at the end point", "mL")
@@ -256,6 +401,14 @@ class MeasurementModelTest {
     assertEquals("root: the formula gave NaN; inputs: x = -1.0 mL", failure.getMessage());
     assertEquals(OptionalInt.empty(), failure.draw());
     assertEquals(Map.of("x", -1.0), failure.inputs());
+    MeasurementModel never =
+        MeasurementModel.of("root", "")
+            .with(Input.normal("x", -1, 0, "mL"))
+            .calculatedBy(x -> Math.sqrt(x[0]));
+    ModelEvaluationException first =
+        assertThrows(ModelEvaluationException.class, () -> never.monteCarlo(1000, 1));
+    assertEquals("root, draw 0: the formula gave NaN; inputs: x = -1.0 mL", first.getMessage());
+    assertEquals(OptionalInt.of(0), first.draw());
   }
 
   @Test

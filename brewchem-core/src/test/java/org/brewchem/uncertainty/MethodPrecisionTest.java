@@ -38,6 +38,16 @@ class MethodPrecisionTest {
   }
 
   @Test
+  void aPublishedPrecisionNamesMethodUnitAndSource() {
+    MethodPrecision sulfate = MethodPrecision.published("sulfate of beer", 90).orElseThrow();
+    assertEquals("sulfate of beer", sulfate.method());
+    assertEquals("mg/L", sulfate.unit());
+    assertEquals("mg/L", sulfate.repeatabilityLimit().unit());
+    assertEquals("buckee-1995", sulfate.source());
+    assertEquals("sulfate of beer: s_r 2.7, s_R 16 mg/L (buckee-1995)", sulfate.toString());
+  }
+
+  @Test
   void everyPublishedMethodIsFoundByItsName() {
     assertEquals(5, MethodPrecision.publishedMethods().size());
     for (String method : MethodPrecision.publishedMethods()) {

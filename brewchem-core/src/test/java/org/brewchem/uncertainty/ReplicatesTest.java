@@ -35,6 +35,15 @@ class ReplicatesTest {
     assertTrue(sample.caution().isEmpty());
   }
 
+  /** Differences from the mean -0.5, -0.25 and 0.75, by hand; the values are exact in binary. */
+  @Test
+  void aSmallSpreadOnALargeValueIsNotLost() {
+    double large = 1L << 50;
+    Replicates sample = Replicates.of("", large + 0.25, large + 0.5, large + 1.5);
+    assertEquals(large + 0.75, sample.mean());
+    assertEquals(Math.sqrt(0.875 / 2), sample.standardDeviation(), 1e-15);
+  }
+
   // Another implementation: commons-math3.
   @Property
   void meanAndVarianceAgreeWithAnotherImplementation(
@@ -107,7 +116,10 @@ class ReplicatesTest {
     GrubbsTest test = sample.grubbs(0.05);
     assertTrue(test.isOutlier());
     assertEquals(4, test.outlierIndex().orElseThrow());
+    assertEquals(4, test.suspectIndex());
     assertEquals(0.1035, test.suspectValue());
+    assertEquals(GrubbsTest.criticalValue(6, 0.05), test.criticalValue());
+    assertEquals(0.05, test.significance());
     assertEquals((0.1035 - sample.mean()) / sample.standardDeviation(), test.statistic(), 1e-12);
     assertEquals(
         "outlier: value 5, 0.1035 mol/L: G 2.038, critical 1.887 (Grubbs, two-sided, significance"
@@ -119,6 +131,20 @@ class ReplicatesTest {
   void grubbsFindsLowValuesToo() {
     assertEquals(
         0, Replicates.of("", -9, 1, 1.1, 0.9, 1).grubbs(0.05).outlierIndex().orElseThrow());
+  }
+
+  @Test
+  void ofValuesEquallyFarGrubbsSuspectsTheFirst() {
+    assertEquals(1, Replicates.of("mL", 2, 1, 3).grubbs(0.05).suspectIndex());
+    assertEquals(1, Replicates.of("mL", 2, 3, 1).grubbs(0.05).suspectIndex());
+  }
+
+  @Test
+  void theSignificanceOfGrubbsEndsWhereItSays() {
+    double most = 2 / Math.sqrt(3);
+    assertEquals(most, GrubbsTest.criticalValue(3, 1e-12), 1e-12);
+    assertThrows(IllegalArgumentException.class, () -> GrubbsTest.criticalValue(3, 9e-13));
+    assertThrows(IllegalArgumentException.class, () -> GrubbsTest.criticalValue(3, 1));
   }
 
   @Test
@@ -148,6 +174,9 @@ class ReplicatesTest {
     assertEquals(0.028, limit.value(), 1e-15);
     assertTrue(limit.allows(2.64, 2.615));
     assertFalse(limit.allows(2.61, 2.64));
+    assertEquals("g/L", limit.unit());
+    // Binary fractions, so that the difference is the limit to the last bit.
+    assertTrue(RepeatabilityLimit.fromStandardDeviation(0.625, "").allows(3.75, 2));
     assertEquals("r 0.028 g/L (2.8 s_r)", limit.toString());
     assertThrows(
         IllegalArgumentException.class,

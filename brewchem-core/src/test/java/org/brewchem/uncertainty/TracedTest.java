@@ -5,10 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class TracedTest {
@@ -30,6 +32,14 @@ class TracedTest {
     assertEquals(12 * Math.hypot(0.01, 0.01), u(TRACED_A.times(TRACED_B)), 1e-15);
     assertEquals(0.75 * Math.hypot(0.01, 0.01), u(TRACED_A.dividedBy(TRACED_B)), 1e-15);
     assertEquals(0.06, u(TRACED_A.times(-2)), 1e-15);
+  }
+
+  @Test
+  void theArithmeticIsThatOfTheValues() {
+    assertEquals(-1, TRACED_A.minus(TRACED_B).value());
+    assertEquals(12, TRACED_A.times(TRACED_B).value());
+    assertEquals(0.75, TRACED_A.dividedBy(TRACED_B).value());
+    assertEquals(-6, TRACED_A.times(-2).value());
   }
 
   @Test
@@ -97,6 +107,59 @@ class TracedTest {
   }
 
   @Test
+  void whatIsStatedMayLeaveItsUncertaintyOpen() {
+    Traced stated = Traced.stated("mass", 2, OptionalDouble.of(0.1), "g");
+    assertEquals(0.1, u(stated));
+    assertEquals("2.00, u 0.10", stated.toString());
+    Traced open = Traced.stated("mass", 2, OptionalDouble.empty(), "g");
+    assertEquals(2, open.value());
+    assertEquals(List.of("mass"), open.missing().stream().map(Source::name).toList());
+    assertEquals("2, u of mass not stated", open.toString());
+  }
+
+  @Test
+  void aSourceReadsAsWhatWasMeasured() {
+    assertEquals("mass 2.00 g, u 0.10", Source.of("mass", 2, 0.1, "g").toString());
+    assertEquals("g", Source.of("mass", 2, 0.1, "g").unit());
+    assertEquals("mass 2 g, u not stated", Source.withoutUncertainty("mass", 2, "g").toString());
+  }
+
+  /** Two parts of one scatter of 4 degrees of freedom: together they have no more than those. */
+  @Test
+  void partsOfOneScatterShareItsDegreesOfFreedom() {
+    List<Source> parts = Source.ofOneScatter("fit", 2, 4);
+    assertEquals(List.of("fit, part 1", "fit, part 2"), parts.stream().map(Source::name).toList());
+    Traced both = Traced.of(parts.get(0)).times(3).plus(Traced.of(parts.get(1)).times(4));
+    assertEquals(0, both.value());
+    assertEquals(5, u(both), 1e-15);
+    assertEquals(4, both.degreesOfFreedom(), 1e-12);
+    assertEquals("fit", Source.ofOneScatter("fit", 1, 4).get(0).name());
+    assertEquals(10_000, Source.ofOneScatter("fit", 10_000, 4).size());
+    assertThrows(IllegalArgumentException.class, () -> Source.ofOneScatter("fit", 0, 4));
+    assertThrows(IllegalArgumentException.class, () -> Source.ofOneScatter("fit", 10_001, 4));
+  }
+
+  @Test
+  void whatAddsNoUncertaintyLeavesTheDegreesOfFreedomInfinite() {
+    Traced without = Traced.of(Source.of("x", 1, 0, 5, ""));
+    assertEquals(Double.POSITIVE_INFINITY, without.degreesOfFreedom());
+    assertEquals(Double.POSITIVE_INFINITY, without.plus(TRACED_A).degreesOfFreedom());
+    Traced few = Traced.of(Source.of("y", 1, 3, 5, ""));
+    assertEquals(5, few.plus(without).degreesOfFreedom(), 1e-12);
+  }
+
+  /** A hash code that is the same for all would keep its contract and make every map a list. */
+  @Test
+  void hashCodesTellNumbersApart() {
+    Set<Integer> codes = new HashSet<>();
+    for (int i = 1; i <= 100; i++) {
+      codes.add(Traced.exact(i / 10.0).hashCode());
+      codes.add(TRACED_A.times(i / 10.0).hashCode());
+    }
+    assertTrue(codes.size() > 180, codes::toString);
+  }
+
+  @Test
   void degreesOfFreedomCombineByWelchAndSatterthwaite() {
     // JCGM 100:2008, G.4.1, worked by hand: u 3 and 4 of 5 and 10 degrees of freedom.
     Traced sum =
@@ -126,8 +189,12 @@ class TracedTest {
     assertThrows(
         IllegalArgumentException.class,
         () -> Traced.linear(1, new Traced[] {TRACED_A}, new double[] {1, 2}));
-    assertThrows(
-        IllegalArgumentException.class,
-        () -> Traced.linear(1, new Traced[] {TRACED_A}, new double[] {Double.NaN}));
+    Traced[] both = {TRACED_A, TRACED_B};
+    assertEquals(
+        "slope 2: NaN is not possible; a finite number is needed",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> Traced.linear(1, both, new double[] {1, Double.NaN}))
+            .getMessage());
   }
 }

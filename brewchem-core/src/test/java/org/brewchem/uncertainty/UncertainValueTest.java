@@ -1,9 +1,13 @@
 package org.brewchem.uncertainty;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -27,6 +31,7 @@ class UncertainValueTest {
         "-0.0004  | 0.1      | mV    | 0.00 mV, u 0.10",
         "204.2212 | 0        | g/mol | 204.2212 g/mol, u 0",
         "7        | 2        | ''    | 7.0, u 2.0",
+        "1e-10    | 1.1e-11  | mol/L | 0.000000000100 mol/L, u 0.000000000011",
         "1e-20    | 1e-22    | mol/L | 1.000E-20 mol/L, u 1.0E-22"
       })
   void digitsFollowTheUncertainty(double value, double u, String unit, String text) {
@@ -86,6 +91,56 @@ class UncertainValueTest {
     assertEquals(Quantiles.coverageFactor(0.95, INFINITE), Quantiles.coverageFactor(0.95, 1e300));
   }
 
+  // Tables of the normal distribution and of Student's t, from memory: 1.960 leaves 2.5 % on
+  // either side, and so does 3.182 with 3 degrees of freedom.
+  @Test
+  void theChanceBelowANumberIsThatOfTheTables() {
+    UncertainValue given = UncertainValue.of(5, 2, "g");
+    assertEquals(0.5, given.chanceBelow(5), 1e-15);
+    assertEquals(0.975, given.chanceBelow(5 + 2 * 1.960), 1e-5);
+    assertEquals(0.025, given.chanceBelow(5 - 2 * 1.960), 1e-5);
+    UncertainValue fromFour = given.withDegreesOfFreedom(3);
+    assertEquals(0.975, fromFour.chanceBelow(5 + 2 * 3.182), 1e-5);
+    assertEquals(5 + 2 * 1.960, given.quantile(0.975), 1e-3);
+    assertEquals(5 - 2 * 3.182, fromFour.quantile(0.025), 1e-3);
+  }
+
+  @Test
+  void withoutUncertaintyAValueIsBelowOrItIsNot() {
+    UncertainValue exact = UncertainValue.of(5, 0, "g");
+    assertEquals(1, exact.chanceBelow(Math.nextUp(5.0)));
+    assertEquals(0, exact.chanceBelow(5));
+    assertEquals(0, exact.chanceBelow(4));
+    assertThrows(IllegalArgumentException.class, () -> exact.chanceBelow(Double.NaN));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1e-9, 6", "0.3, 6", "0.999999999, Infinity", "0.001, 0.5", "0.5, 1"})
+  void theQuantileIsTheInverseOfTheChance(double probability, double degreesOfFreedom) {
+    UncertainValue value = UncertainValue.of(5, 2, "g").withDegreesOfFreedom(degreesOfFreedom);
+    assertEquals(probability, value.chanceBelow(value.quantile(probability)), 1e-6 * probability);
+    assertThrows(IllegalArgumentException.class, () -> value.quantile(1e-10));
+    assertThrows(IllegalArgumentException.class, () -> value.quantile(1));
+  }
+
+  @Test
+  void valuesAreEqualInAllOrNotAtAll() {
+    UncertainValue value = UncertainValue.of(2, 0.1, "g");
+    assertEquals(value, UncertainValue.of(2, 0.1, "g"));
+    assertEquals(value.hashCode(), UncertainValue.of(2, 0.1, "g").hashCode());
+    Set<Integer> codes = new HashSet<>(Set.of(value.hashCode()));
+    for (UncertainValue other :
+        List.of(
+            UncertainValue.of(3, 0.1, "g"),
+            UncertainValue.of(2, 0.2, "g"),
+            UncertainValue.of(2, 0.1, "mg"),
+            value.withDegreesOfFreedom(4))) {
+      assertNotEquals(value, other);
+      assertTrue(codes.add(other.hashCode()), other::toString);
+    }
+    assertNotEquals(value, "2.00 g, u 0.10");
+  }
+
   @Test
   void anExactFactorScalesValueAndUncertainty() {
     UncertainValue value = UncertainValue.of(2.0, 0.1, "g/L").withDegreesOfFreedom(4);
@@ -116,6 +171,9 @@ class UncertainValueTest {
     assertMessage(
         "coverage probability: 1 is not possible; more than 0 and less than 1 is allowed",
         () -> value.expandedAt(1.0));
+    assertMessage(
+        "coverage probability: 0 is not possible; more than 0 and less than 1 is allowed",
+        () -> value.expandedAt(0.0));
   }
 
   private static void assertMessage(String message, Runnable action) {
