@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.brewchem.readers.CsvFile;
 import org.brewchem.readers.CsvWriter;
+import org.brewchem.readers.FileFaultException;
 import org.brewchem.readers.ReadingReport;
 import org.brewchem.readers.TableReading;
 import org.brewchem.table.Column;
@@ -58,12 +59,14 @@ class CsvFuzzTest {
         reading.report().faults().isEmpty(),
         Oracle.ask(WrittenFile.unchecked(file::read)).isPresent());
     inPieces(file, reading);
-    Oracle.ask(WrittenFile.unchecked(() -> again(table)))
-        .ifPresentOrElse(
-            same -> requireSame(table, same),
-            () -> {
-              throw new AssertionError("what was written is not read");
-            });
+    if (table.columns().isEmpty() && table.textNames().isEmpty()) {
+      return;
+    }
+    try {
+      requireSame(table, again(table));
+    } catch (IOException | FileFaultException e) {
+      throw new AssertionError("what was written is not read", e);
+    }
   }
 
   private static void inPieces(CsvFile file, TableReading whole) {
@@ -98,7 +101,6 @@ class CsvFuzzTest {
   }
 
   private static void requireSame(Table table, Table same) {
-    // A table without rows is written as nothing at all.
     Oracle.requireEqual(table.size(), same.size());
     Oracle.requireEqual(table.textNames(), same.textNames());
     for (String name : table.textNames()) {

@@ -42,7 +42,8 @@ public final class CsvWriter implements Closeable {
    * Writes the rows of a table, before the first of them the headings.
    *
    * @param table a table with the same columns as those before
-   * @throws IllegalArgumentException if the columns differ from those of the tables before
+   * @throws IllegalArgumentException if there are no columns, or they differ from those of the
+   *     tables before
    * @throws IOException if the file cannot be written
    */
   public void write(Table table) throws IOException {
@@ -50,6 +51,10 @@ public final class CsvWriter implements Closeable {
     List<List<String>> texts = table.textNames().stream().map(table::texts).toList();
     List<String> own =
         Stream.concat(table.textNames().stream(), columns.stream().map(Column::heading)).toList();
+    if (own.isEmpty()) {
+      throw new IllegalArgumentException(
+          "columns: none is not possible; one or more are needed, for a row is written by them");
+    }
     if (headings.isEmpty()) {
       headings = own;
       out.writeRecord(own);

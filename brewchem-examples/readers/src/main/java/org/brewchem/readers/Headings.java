@@ -124,6 +124,11 @@ final class Headings {
         places.add(none);
         continue;
       }
+      if (unit.indexOf(DecodedReader.MARK) >= 0) {
+        draft.fault(line, shown(inFile), "unit \"" + shown(unit) + "\" " + undecodable(format));
+        places.add(none);
+        continue;
+      }
       if (inFile.isBlank()) {
         places.add(none);
         continue;

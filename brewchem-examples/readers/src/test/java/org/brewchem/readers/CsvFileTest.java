@@ -139,6 +139,26 @@ class CsvFileTest {
   }
 
   @Test
+  void bytesOfAnotherCharacterSetAmongTheUnitsAreNamedToo() throws IOException {
+    Path path = directory.resolve("waters.csv");
+    Files.write(path, "pH,alkalinity\n,°dH\n7,12\n".getBytes(StandardCharsets.ISO_8859_1));
+    assertEquals(
+        List.of(
+            "waters.csv, line 1, column \"alkalinity\": unit \"\uFFFDdH\" holds bytes that are not"
+                + " UTF-8"),
+        faults(CsvFile.of(path).in(FileFormat.standard().unitsUnderHeadings())));
+  }
+
+  @Test
+  void aTableWithoutColumnsIsNotWritten() throws IOException {
+    Table none = file("pH]\n7\n").reading().table();
+    assertEquals(List.of(), none.columns());
+    try (CsvWriter writer = CsvWriter.to(directory.resolve("none.csv"))) {
+      assertThrows(IllegalArgumentException.class, () -> writer.write(none));
+    }
+  }
+
+  @Test
   void faultsAreKeptInTheirRowsOnRequest() throws IOException {
     CsvFile file = file("volume [mL],pH\n14.62,4.2\n\"14,62\",4.3\n1,2,3\n15,4.4\n");
     TableReading reading = file.reading();
