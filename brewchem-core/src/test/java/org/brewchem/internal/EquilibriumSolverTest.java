@@ -68,7 +68,7 @@ class EquilibriumSolverTest {
   /** A liquid of all that a system can hold, with the means to count it without the solver. */
   static final class Everything {
     static final int METALS = 3;
-    static final int[] CHARGES = {1, 2, 2, -1, -3, -2, -1};
+    static final int[] CHARGES = {1, 2, 2, -2, -3, -2, -1};
     private static final Activity ION_SIZE = new Activity(5, 0.1);
     private static final Activity NEUTRAL = new Activity(0, 0.2);
 
@@ -106,15 +106,16 @@ class EquilibriumSolverTest {
       }
       add(0, 4, 1, 1, 12.6);
       for (int metal = 1; metal < METALS; metal++) {
-        add(metal, 4, 0, 1, 6.5);
-        add(metal, 4, 1, 1, 15.1);
-        add(metal, 4, 2, 1, 21);
-        add(metal, 5, 0, 1, 3.2);
-        add(metal, 5, 1, 1, 11.3);
-        add(metal, 5, 0, 2, 5.5);
-        add(metal, 5, 1, 2, 14);
-        add(metal, 6, 0, 1, 1.4);
-        add(metal, EquilibriumSystem.NONE, -1, 0, -12);
+        double more = metal == 1 ? 0 : 0.4;
+        add(metal, 4, 0, 1, 6.5 + more);
+        add(metal, 4, 1, 1, 15.1 + more);
+        add(metal, 4, 2, 1, 21 + more);
+        add(metal, 5, 0, 1, 3.2 + more);
+        add(metal, 5, 1, 1, 11.3 + more);
+        add(metal, 5, 0, 2, 5.5 + more);
+        add(metal, 5, 1, 2, 14 + more);
+        add(metal, 6, 0, 1, 1.4 + more);
+        add(metal, EquilibriumSystem.NONE, -1, 0, -12 + more);
       }
       system = builder.build();
     }
@@ -160,19 +161,22 @@ class EquilibriumSolverTest {
       return sum;
     }
 
-    /** Charge and total of each component by the species reported, each against what is there. */
+    /** Charge, ionic strength and totals by the species reported, each against what is there. */
     void assertBalanced(EquilibriumSolver solver, double inert) {
       double[] found = new double[CHARGES.length];
       double h = solver.protonConcentration();
       double oh = solver.hydroxideConcentration();
       double charge = inert + h - oh;
+      double squares = Math.abs(inert) + h + oh;
       for (int i = 0; i <= METALS; i++) {
         found[i] = i < METALS ? solver.freeMetal(i) : solver.totals()[i];
         charge += CHARGES[i] * found[i];
+        squares += CHARGES[i] * CHARGES[i] * found[i];
       }
       for (int[] row : species) {
         double c = solver.concentration(row[4]);
         charge += charge(row) * c;
+        squares += charge(row) * charge(row) * c;
         if (row[0] >= 0) {
           found[row[0]] += c;
         }
@@ -181,6 +185,7 @@ class EquilibriumSolverTest {
         }
       }
       assertEquals(0, charge, 1e-12 * charges(solver, inert), "charge");
+      assertEquals(0.5 * squares, solver.ionicStrength(), 1e-12 * squares, "ionic strength");
       for (int i = 0; i < CHARGES.length; i++) {
         double total = solver.totals()[i];
         assertEquals(total, found[i], 1e-12 * total, "component " + i);
@@ -362,6 +367,10 @@ class EquilibriumSolverTest {
     assertTrue(solver.bisectIonicStrength(5));
     solver.refresh();
     assertEquals(charge, solver.charge(), 1e-12);
+    EquilibriumSolver fresh = filled(system(true, false), seed);
+    assertTrue(fresh.solve() && fresh.solveAt(11) && fresh.bisectIonicStrength(5));
+    fresh.refresh();
+    assertEquals(charge, fresh.charge(), 1e-12);
   }
 
   /** Where the charge turns, the inert ion that carries it does, and the slope has a kink. */
@@ -449,6 +458,8 @@ class EquilibriumSolverTest {
     EquilibriumSystem ideal =
         new EquilibriumSystem.Builder(-14, 0, INVERSE_LENGTH, Activity.DAVIES, Activity.DAVIES)
             .build();
+    // At pH -2.5 there are 316 mol/kg of protons, and the search of I ends at 100.
+    assertFalse(new EquilibriumSolver(ideal).bisectIonicStrength(-2.5));
     for (double inert : new double[] {-5000, 5000}) {
       EquilibriumSolver solver = new EquilibriumSolver(ideal);
       solver.setInertCharge(inert);
@@ -497,5 +508,27 @@ class EquilibriumSolverTest {
     assertTrue(at < 3.5 * 500, "at a pH " + at);
     assertTrue(along < 2.4 * 500 * 7, "along a curve " + along);
     assertTrue(turned < 3.35 * 500, "where it turns " + turned);
+  }
+
+  /** What stood in the equations for metals is gone with them. */
+  @Test
+  void metalsThatAreTakenOutLeaveNothingBehind() {
+    for (long seed = 0; seed < 20; seed++) {
+      Everything everything = new Everything(false);
+      EquilibriumSolver used = everything.filled(new Random(seed), 0.02);
+      EquilibriumSolver never = everything.filled(new Random(seed), 0.02);
+      for (int i = 0; i < Everything.METALS; i++) {
+        used.totals()[i] = 0.01 * (i + 1);
+        never.totals()[i] = 0;
+      }
+      assertTrue(used.solve());
+      assertTrue(used.bufferCapacity() > 0);
+      for (int i = 0; i < Everything.METALS; i++) {
+        used.totals()[i] = 0;
+      }
+      assertTrue(used.solveAt(6.5) && never.solveAt(6.5));
+      assertEquals(never.charge(), used.charge(), 1e-15);
+      assertEquals(never.bufferCapacity(), used.bufferCapacity(), 1e-13 * used.bufferCapacity());
+    }
   }
 }
