@@ -28,6 +28,7 @@ import org.brewchem.treatment.BenchTrial;
 import org.brewchem.treatment.GlassDose;
 import org.brewchem.treatment.Tank;
 import org.brewchem.treatment.Treatments;
+import org.brewchem.uncertainty.Source;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
@@ -197,5 +198,41 @@ class BenchTrialTest {
     assertThrows(
         IllegalArgumentException.class,
         () -> BenchTrial.of(BEER, Reagent.of(org.brewchem.substance.Acid.OXALIC, massPercent(99))));
+  }
+
+  @Test
+  void aGlassIsCalledByItsNumber() {
+    GlassDose<Beer> glass = trial().glass(4);
+    assertTrue(
+        glass.toString().startsWith("glass 4: 2.4 mL, 360 mg/L of the reagent, pH "),
+        glass.toString());
+    String budget =
+        glass.answer(Figures.PH_VALUE).traced().sources().stream()
+            .map(Source::name)
+            .toList()
+            .toString();
+    assertTrue(budget.contains("volume of glass 4"), budget);
+    assertTrue(budget.contains("pipetted into glass 4"), budget);
+    assertTrue(!budget.contains("glass 3") && !budget.contains("glass 5"), budget);
+    assertEquals("glass", glass.kind());
+  }
+
+  /** Two glasses of 200 mL take 4 mL of stock at most: a step of 4 mL is enough, more is not. */
+  @Test
+  void theCoarsestPipetteThatTellsTheGlassesApart() {
+    BenchTrial.of(BEER, ACID)
+        .glasses(2, mL(200), mL(1))
+        .pipettingTo(mL(4), mL(0.1))
+        .upTo(gPerL(0.6));
+    String said =
+        assertThrows(
+                IllegalArgumentException.class,
+                () ->
+                    BenchTrial.of(BEER, ACID)
+                        .glasses(3, mL(200), mL(1))
+                        .pipettingTo(mL(4), mL(0.1))
+                        .upTo(gPerL(0.6)))
+            .getMessage();
+    assertTrue(said.contains("at most 2.0 mL for 3 glasses of 200 mL"), said);
   }
 }

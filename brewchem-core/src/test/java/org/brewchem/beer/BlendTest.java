@@ -15,7 +15,10 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Set;
+import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Hazard;
+import org.brewchem.figure.Notice;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Level;
@@ -179,5 +182,41 @@ class BlendTest {
             .standardUncertainty()
             .orElseThrow(),
         1e-6);
+  }
+
+  /** By hand: one of three. */
+  @Test
+  void aShareByVolumesIsExplained() {
+    Blend<Beer> blend = both().volumes(hL(1), hL(2));
+    assertTrue(blend.explain().holds());
+    assertTrue(
+        blend.explain().toString().contains("its volume over both = 33.33 %"),
+        blend.explain().toString());
+  }
+
+  @Test
+  void withoutAnAimTheNearerLimitIsMet() {
+    assertEquals(
+        3.9,
+        both().to(Constraint.between(Figures.PH_VALUE, pH(3.7), pH(3.9))).after().pH().number(),
+        1e-8);
+    assertEquals(
+        3.7,
+        Blend.of(Beers.sour(), Beers.lager())
+            .to(Constraint.between(Figures.PH_VALUE, pH(3.7), pH(3.9)))
+            .after()
+            .pH()
+            .number(),
+        1e-8);
+  }
+
+  @Test
+  void noNoticeIsSaidTwice() {
+    List<Notice> blended = both().volumes(hL(1), hL(1)).notices();
+    assertEquals(Set.copyOf(blended).size(), blended.size());
+    Dose<Beer> dose =
+        Dose.of(Beers.sour(), Reagent.of(Acid.LACTIC, massPercent(80))).to(asLactic(10.5));
+    assertEquals(Set.copyOf(dose.notices()).size(), dose.notices().size());
+    assertTrue(dose.notices().containsAll(dose.after().notices()));
   }
 }

@@ -176,4 +176,17 @@ class StagedDoseTest {
     assertEquals(precise.first().cautions(), remainder.cautions());
     assertEquals(remainder.cautions(), remainder.portion().cautions());
   }
+
+  @Test
+  void whatIsNotableAfterwardsIsSaidOnceBesideTheReading() {
+    StagedDose.Remainder<Beer> remainder = read(0.05, 0.02);
+    assertTrue(remainder.notices().containsAll(remainder.predicted().notices()));
+    assertEquals(remainder.notices().stream().distinct().count(), remainder.notices().size());
+    assertTrue(remainder.explain().holds());
+    assertEquals("dose", remainder.kind());
+    assertEquals("dose", WHOLE.kind());
+    assertTrue(
+        remainder.toString().contains(" more of lactic acid, 88 % by mass; pH then"),
+        remainder.toString());
+  }
 }

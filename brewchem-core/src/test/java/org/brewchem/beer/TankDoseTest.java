@@ -321,4 +321,18 @@ class TankDoseTest {
         assertThrows(UnreachableException.class, () -> request.to(pH(4.1)));
     assertSame(UnreachableException.Reason.WRONG_DIRECTION, wrong.reason());
   }
+
+  @Test
+  void aDoseSaysWhereItGoesAndWhatItIsLikelyToMiss() {
+    TankDose<Beer> dose =
+        TankDose.of(Beers.lager(), LACTIC, TANK)
+            .to(Constraint.between(Figures.PH_VALUE, pH(4.1), pH(4.2)));
+    String printed = dose.toString();
+    assertTrue(printed.contains(" of lactic acid, 88 % by mass into " + TANK), printed);
+    assertTrue(printed.contains("; pH then: "), printed);
+    String explained = dose.explain().toString();
+    assertTrue(explained.contains("in the tank: " + TANK), explained);
+    assertTrue(explained.contains("before the dose: pH: pH 4.35"), explained);
+    assertTrue(explained.contains(" g/hL"), explained);
+  }
 }

@@ -44,6 +44,7 @@ import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Pressure;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Contents;
+import org.brewchem.solution.Figures;
 import org.brewchem.solution.Held;
 import org.brewchem.solution.MineralAssemblage;
 import org.brewchem.solution.MineralEquilibrium;
@@ -414,5 +415,40 @@ class EquilibriumTreatmentsTest {
                 () -> DoseBefore.of(WATER, bottle, aeration()).to(pH(9)))
             .getMessage();
     assertTrue(said.contains("lactic acid") && said.contains("then"), said);
+  }
+
+  private static double shown(Held after, String step) {
+    String line =
+        after
+            .answer(CALCIUM)
+            .explain()
+            .toString()
+            .lines()
+            .filter(one -> one.startsWith(step))
+            .findFirst()
+            .orElseThrow();
+    return Double.parseDouble(line.replaceAll(".* = (-?[0-9.]+) mmol/L.*", "$1"));
+  }
+
+  /**
+   * What left is what is missing: as the mineral by calcium, as gas by all carbon dioxide. Within
+   * half the last digit that is printed.
+   */
+  @Test
+  void whatLeavesIsWhatIsMissingAfterwards() {
+    Held boiled = WATER.after(Treatments.boiling());
+    double solid = (number(WATER, CALCIUM) - number(boiled, CALCIUM)) / 40.078;
+    assertEquals(solid, shown(boiled, "calcite precipitated"), 0.005);
+    double carbon =
+        number(WATER, Figures.TOTAL_CARBON_DIOXIDE) - number(boiled, Figures.TOTAL_CARBON_DIOXIDE);
+    assertEquals(carbon - solid, shown(boiled, "carbon dioxide given off"), 0.005);
+    Held formed = WATER.after(precipitation(Mineral.CALCITE));
+    assertEquals(
+        (number(WATER, CALCIUM) - number(formed, CALCIUM)) / 40.078,
+        shown(formed, "calcite precipitated"),
+        0.005);
+    Held acid =
+        WATER.after(Treatments.solute(Acid.LACTIC, mmolPerL(3)), precipitation(Mineral.CALCITE));
+    assertEquals(0, shown(acid, "calcite precipitated"));
   }
 }
