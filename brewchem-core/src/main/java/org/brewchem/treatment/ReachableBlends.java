@@ -335,7 +335,11 @@ public final class ReachableBlends<L extends Liquid, X, Y> {
     List<Integer> round = new ArrayList<>(chain(order));
     List<Integer> back = new ArrayList<>(order);
     Collections.reverse(back);
-    chain(back).stream().filter(i -> !round.contains(i)).forEach(round::add);
+    for (int next : chain(back)) {
+      if (round.stream().noneMatch(known -> distance(known, next) <= STRAIGHT)) {
+        round.add(next);
+      }
+    }
     return round.stream().map(all::get).toList();
   }
 

@@ -306,6 +306,39 @@ class BlendsTest {
     assertTrue(at.least() < at.greatest() && at.greatest() < 3.2, at.toString());
   }
 
+  /** At level ideal the mixing rules of pH and acidity are exact, above it nearly so. */
+  @Test
+  void theBorderIsExactWhereTheChemistryIsIdeal() {
+    String ideal = last(three(Level.IDEAL).reachable(Figures.PH_VALUE, ACIDITY).scope());
+    String pairs = last(three(Level.PAIRS).reachable(Figures.PH_VALUE, ACIDITY).scope());
+    assertTrue(ideal.endsWith("every value within it is reached"), ideal);
+    assertTrue(pairs.endsWith("nearly so, for at this level of chemistry no rule is exact"), pairs);
+    // A ratio of what mixes in proportion lies in planes of the shares, at any level.
+    String ratio =
+        last(three(Level.PAIRS).reachable(Figures.SULFATE_TO_CHLORIDE, Figures.CALCIUM).scope());
+    assertTrue(ratio.endsWith("every value within it is reached"), ratio);
+  }
+
+  private static String last(List<String> lines) {
+    return lines.get(lines.size() - 1);
+  }
+
+  /** Two liquids that are alike in both figures are one corner. */
+  @Test
+  void likeBeersAreOneCorner() {
+    Level level = Level.PAIRS;
+    Blends<Beer> twice = Blends.of(ale(level), ale(level), sour(level), old(level));
+    assertEquals(3, twice.reachable(Figures.CALCIUM, Figures.SULFATE).corners().size());
+    Blends<Beer> atAnEnd = Blends.of(old(level), sour(level), ale(level), old(level));
+    assertEquals(3, atAnEnd.reachable(Figures.CALCIUM, Figures.SULFATE).corners().size());
+    assertEquals(
+        1,
+        Blends.of(ale(level), ale(level))
+            .reachable(Figures.CALCIUM, Figures.SULFATE)
+            .corners()
+            .size());
+  }
+
   @Test
   void aFigureWithoutARuleSaysSo() {
     ReachableBlends<?, ?, ?> reachable =

@@ -6,6 +6,7 @@ import static org.brewchem.quantity.Quantities.hL;
 import static org.brewchem.quantity.Quantities.litres;
 import static org.brewchem.quantity.Quantities.mL;
 import static org.brewchem.quantity.Quantities.massPercent;
+import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.solution.Figures.PH_VALUE;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -38,6 +39,8 @@ import org.brewchem.treatment.Tank;
 import org.brewchem.treatment.TankDose;
 import org.brewchem.treatment.TreatmentCode;
 import org.brewchem.treatment.UnreachableException;
+import org.brewchem.water.Water;
+import org.brewchem.water.WaterReport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -334,5 +337,30 @@ class TankDoseTest {
     assertTrue(explained.contains("in the tank: " + TANK), explained);
     assertTrue(explained.contains("before the dose: pH: pH 4.35"), explained);
     assertTrue(explained.contains(" g/hL"), explained);
+  }
+
+  /**
+   * In a water the carbon dioxide of a bicarbonate stays, and so counts in its alkalinity alone.
+   */
+  @Test
+  void ofAWaterNoGasCountsAsGone() {
+    Water water =
+        WaterReport.reported()
+            .calcium(mgPerL(40), mgPerL(1))
+            .alkalinityAsCaCO3(mgPerL(60), mgPerL(1))
+            .pH(pH(7.0), 0.05)
+            .build()
+            .water();
+    TankDose<Water> dose = TankDose.of(water, Base.SODIUM_BICARBONATE, TANK).to(pH(7.2));
+    Dose<Water> closed = Dose.of(water, Base.SODIUM_BICARBONATE).to(pH(7.2));
+    assertEquals(
+        closed.after().answer(Figures.TOTAL_CARBON_DIOXIDE).number(),
+        dose.after().answer(Figures.TOTAL_CARBON_DIOXIDE).number(),
+        1e-6);
+    assertTrue(
+        dose.after().answer(Figures.TOTAL_CARBON_DIOXIDE).number()
+            > water.answer(Figures.TOTAL_CARBON_DIOXIDE).number());
+    assertTrue(
+        dose.notices().stream().noneMatch(notice -> notice.toString().contains("counts as gone")));
   }
 }

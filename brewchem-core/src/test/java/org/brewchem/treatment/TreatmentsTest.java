@@ -383,4 +383,16 @@ class TreatmentsTest {
             .toString();
     assertTrue(!salt.contains("leaves"), salt);
   }
+
+  /** By hand: a tenth more volume, known to a tenth of itself, thins the calcium by 1 / 1.1. */
+  @Test
+  void theVolumeOfAReagentThinsAndIsUncertain() {
+    Reagent liquid = Reagent.of(Acid.LACTIC, massPercent(80)).withDensity(gPerML(1.2), 0.1);
+    Held after = WATER.after(Treatments.acid(liquid, gPerL(120)));
+    assertEquals(number(WATER, CALCIUM) / 1.1, number(after, CALCIUM), 1e-3);
+    double own = WATER.answer(CALCIUM).standardUncertainty().orElseThrow() / 1.1;
+    double grown = number(WATER, CALCIUM) * 0.1 * 0.1 / (1.1 * 1.1);
+    assertEquals(
+        Math.hypot(own, grown), after.answer(CALCIUM).standardUncertainty().orElseThrow(), 1e-3);
+  }
 }
