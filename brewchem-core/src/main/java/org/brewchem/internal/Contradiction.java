@@ -9,8 +9,8 @@ import org.apache.commons.math3.fraction.BigFraction;
  * they add up to 0 being at least 1 (J. Farkas 1902, from memory). Immutable.
  *
  * <p>Every number is a fraction of whole numbers; a double is the fraction that it stands for, so
- * nothing is rounded. It finds the multipliers of rows of which none can be left out; those are
- * unique but for a factor.
+ * nothing is rounded. It finds the multipliers where they are unique but for a factor, as those of
+ * rows are of which none can be left out.
  */
 public final class Contradiction {
 
@@ -30,8 +30,8 @@ public final class Contradiction {
    * @param rows coefficients, row by row, all of one length
    * @param limits what each row is at least, or equal to
    * @param equal whether a row is an equation, whose multiplier may have either sign
-   * @return the proof; empty where the rows do not contradict each other, or one of them is not
-   *     needed for it
+   * @return the proof; empty where the rows do not contradict each other, or do so in more than one
+   *     way
    */
   public static Optional<Contradiction> of(
       BigFraction[][] rows, BigFraction[] limits, boolean[] equal) {

@@ -1007,9 +1007,7 @@ public final class EquilibriumSolver {
   private double heldFree(int k, int held) {
     int i = held * EquilibriumSystem.INDICES;
     double withFreeOne =
-        system.numbers[held * EquilibriumSystem.NUMBERS]
-            * protonPower[system.indices[i]]
-            * metalActivity[system.indices[i + EquilibriumSystem.METAL]];
+        system.numbers[held * EquilibriumSystem.NUMBERS] * protonPower[system.indices[i]];
     double ratio = Math.exp(heldLogActivity[k]) / withFreeOne;
     return held >= system.twofoldStart[k] ? Math.sqrt(ratio) : ratio;
   }

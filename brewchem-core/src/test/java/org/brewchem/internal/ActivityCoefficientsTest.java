@@ -113,4 +113,15 @@ class ActivityCoefficientsTest {
     coefficients.at(ionic);
     assertEquals(1, coefficients.inverse[0] * Math.pow(10, davies(0.51, 1, ionic)), 1e-15);
   }
+
+  /** A group to each charge and rule, however many species share it. */
+  @Test
+  void ionsOfOneChargeAndRuleShareAGroup() {
+    EquilibriumSystem system = system(0.51);
+    for (int component = 0; component < 4; component++) {
+      assertEquals(component + 1, system.strongGroup(component));
+    }
+    assertEquals(6, system.strongGroup(5));
+    assertEquals(7, system.strongGroup(6));
+  }
 }

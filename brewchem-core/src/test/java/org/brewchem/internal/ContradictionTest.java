@@ -53,4 +53,23 @@ class ContradictionTest {
                 new BigFraction[][] {row(1), row(-1), row(1)}, row(1, 0, 1), new boolean[3])
             .isEmpty());
   }
+
+  /** By hand: x at least 1 and at most 0; what is said of y, or nothing, takes no part. */
+  @Test
+  void rowsThatTakeNoPartHaveNoMultiplier() {
+    Contradiction found =
+        Contradiction.of(
+                new BigFraction[][] {row(0, 0, 1), row(0, 1, 0), row(0, -1, 0)},
+                row(5, 1, 0),
+                new boolean[3])
+            .orElseThrow();
+    assertEquals(0.0, found.multiplier(0));
+    assertEquals(1.0, found.multiplier(1));
+    assertEquals(1.0, found.multiplier(2));
+    assertTrue(
+        Contradiction.of(new BigFraction[0][], new BigFraction[0], new boolean[0]).isEmpty());
+    assertTrue(
+        Contradiction.of(new BigFraction[][] {row(1, 0), row(0, 1)}, row(1, 1), new boolean[2])
+            .isEmpty());
+  }
 }
