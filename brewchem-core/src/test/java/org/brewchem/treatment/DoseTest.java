@@ -542,7 +542,10 @@ class DoseTest {
     assertTrue(
         text.contains(
             String.format(
-                Locale.ROOT, "mmol/L x 90.078 g/mol / 0.8 = %.4g g/hL", gramsPerHectolitre)),
+                Locale.ROOT,
+                "mass: %.4g mmol/L x 90.078 g/mol / 0.8 = %.4g g/hL",
+                1000 * moles,
+                gramsPerHectolitre)),
         text);
     assertTrue(
         text.contains(

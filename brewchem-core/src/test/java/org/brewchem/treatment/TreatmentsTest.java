@@ -55,6 +55,7 @@ import org.brewchem.substance.Mineral;
 import org.brewchem.substance.Reagent;
 import org.brewchem.substance.Salt;
 import org.brewchem.substance.Use;
+import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 import org.junit.jupiter.api.Test;
 
@@ -394,5 +395,11 @@ class TreatmentsTest {
     double grown = number(WATER, CALCIUM) * 0.1 * 0.1 / (1.1 * 1.1);
     assertEquals(
         Math.hypot(own, grown), after.answer(CALCIUM).standardUncertainty().orElseThrow(), 1e-3);
+    Source density =
+        after.answer(CALCIUM).traced().sources().stream()
+            .filter(source -> source.name().startsWith("density"))
+            .findFirst()
+            .orElseThrow();
+    assertTrue(after.answer(CALCIUM).traced().sensitivity(density) > 0);
   }
 }
