@@ -510,6 +510,34 @@ class EquilibriumSolverTest {
     assertEquals(3.24, turned / 500.0, 0.03, "where it turns");
   }
 
+  /**
+   * A curve whose steps grow is followed at its pace, and one whose steps double is not: the counts
+   * of today.
+   */
+  @Test
+  void aCurveIsFollowedAtItsPace() {
+    double[] growth = {0.75, 1.3, 2};
+    int[] iterations = new int[growth.length];
+    for (int g = 0; g < growth.length; g++) {
+      for (int seed = 0; seed < 300; seed++) {
+        EquilibriumSolver solver = filled(system(true, false), seed);
+        assertTrue(solver.solve());
+        double step = 4e-4;
+        for (int point = 0; point < 9; point++) {
+          solver.setInertCharge(solver.inertCharge() + step);
+          step *= growth[g];
+          assertTrue(solver.solve());
+          if (point > 2) {
+            iterations[g] += solver.iterations();
+          }
+        }
+      }
+    }
+    assertEquals(2.173, iterations[0] / 1800.0, 0.005, "slower and slower");
+    assertEquals(3.432, iterations[1] / 1800.0, 0.005, "faster and faster");
+    assertEquals(5.663, iterations[2] / 1800.0, 0.005, "twice as fast");
+  }
+
   /** What stood in the equations for metals is gone with them. */
   @Test
   void metalsThatAreTakenOutLeaveNothingBehind() {
