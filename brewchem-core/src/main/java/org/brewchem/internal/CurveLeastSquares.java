@@ -54,8 +54,6 @@ public final class CurveLeastSquares {
   private final double[] residuals;
   private final RealMatrix slopes;
   private final RealMatrix covariance;
-  private final int[] unheld;
-  private final double[] steps;
 
   private CurveLeastSquares(
       Parameter[] parameters, UnaryOperator<double[]> curve, double[] observed)
@@ -67,11 +65,6 @@ public final class CurveLeastSquares {
     this.residuals = residuals(point);
     this.slopes = slopes(point);
     this.covariance = inverse(slopes.transpose().multiply(slopes));
-    this.unheld =
-        IntStream.range(0, point.length)
-            .filter(j -> point[j] != 0 || !parameters[j].nonNegative)
-            .toArray();
-    this.steps = steps();
   }
 
   /**
@@ -265,15 +258,6 @@ public final class CurveLeastSquares {
     }
   }
 
-  private double[] steps() throws NoFitException {
-    if (unheld.length == 0) {
-      return new double[0];
-    }
-    RealMatrix moving = slopes(point, unheld);
-    RealMatrix normal = moving.transpose().multiply(moving);
-    return inverse(normal).multiply(moving.transpose()).operate(residuals);
-  }
-
   /** Returns the parameters found. */
   public double[] parameters() {
     return point.clone();
@@ -311,6 +295,21 @@ public final class CurveLeastSquares {
    * @return the largest share, near 0 where the equations hold
    */
   public double nextStep() {
+    int[] unheld =
+        IntStream.range(0, point.length)
+            .filter(j -> point[j] != 0 || !parameters[j].nonNegative)
+            .toArray();
+    if (unheld.length == 0) {
+      return 0;
+    }
+    int[] all = IntStream.range(0, residuals.length).toArray();
+    RealMatrix moving = slopes.getSubMatrix(all, unheld);
+    double[] steps =
+        new LUDecomposition(moving.transpose().multiply(moving))
+            .getSolver()
+            .getInverse()
+            .multiply(moving.transpose())
+            .operate(residuals);
     double largest = 0;
     for (int k = 0; k < steps.length; k++) {
       double u = standardUncertainty(unheld[k]);

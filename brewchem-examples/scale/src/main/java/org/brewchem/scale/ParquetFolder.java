@@ -58,8 +58,8 @@ public final class ParquetFolder implements TableConsumer, Closeable {
     Files.createDirectory(folder);
     String columns =
         Stream.concat(
-                table.textNames().stream().map(text -> '"' + text + "\" varchar"),
-                table.columns().stream().map(column -> '"' + column.heading() + "\" double"))
+                table.textNames().stream().map(text -> identifier(text) + " varchar"),
+                table.columns().stream().map(column -> identifier(column.heading()) + " double"))
             .collect(Collectors.joining(", "));
     try {
       return new ParquetFolder(folder, connect(), columns);
@@ -92,6 +92,10 @@ public final class ParquetFolder implements TableConsumer, Closeable {
    */
   public static String filesOf(Path folder) {
     return quoted(folder.resolve("*.parquet"));
+  }
+
+  static String identifier(String name) {
+    return '"' + name.replace("\"", "\"\"") + '"';
   }
 
   private static String quoted(Path path) {

@@ -138,7 +138,10 @@ public final class ParquetWaters {
   }
 
   private static String foundAs(String name) {
-    return ", r.\"" + name + "\" as \"" + FOUND + name + '"';
+    return ", r."
+        + ParquetFolder.identifier(name)
+        + " as "
+        + ParquetFolder.identifier(FOUND + name);
   }
 
   /** Compares table by table. */

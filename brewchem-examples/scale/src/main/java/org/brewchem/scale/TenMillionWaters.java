@@ -23,6 +23,7 @@ public final class TenMillionWaters {
    * @param arguments {@code write WATERS} and perhaps the number of rows, {@code calculate WATERS
    *     RESULTS} or {@code compare WATERS RESULTS}, where the names are those of folders
    * @throws IOException if a folder cannot be read or made
+   * @throws IllegalArgumentException if the arguments are others
    */
   public static void main(String[] arguments) throws IOException {
     String what = arguments.length > 1 ? arguments[0] : "";

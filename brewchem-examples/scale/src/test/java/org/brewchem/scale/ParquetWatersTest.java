@@ -71,6 +71,20 @@ class ParquetWatersTest {
   }
 
   @Test
+  void aNameMayHoldAQuotationMark() throws IOException {
+    Table named =
+        Table.withHeadings(List.of("calcium [mg/L]"), List.of("the \"old\" well")).build();
+    Path written = folder.resolve("named");
+    try (ParquetFolder out = ParquetFolder.at(written, named)) {
+      out.add(List.of("deep"), new Double[] {92.0});
+    }
+    List<Table> tables = new ArrayList<>();
+    ParquetFolder.read("select * from " + ParquetFolder.filesOf(written), 10, tables::add);
+    assertEquals(List.of("deep"), tables.get(0).texts("the \"old\" well"));
+    assertEquals(92, tables.get(0).column("calcium").value(0));
+  }
+
+  @Test
   void aFolderThatIsThereIsNotWrittenInto() throws IOException {
     Path waters = waters();
     assertThrows(FileAlreadyExistsException.class, () -> ParquetWaters.write(waters, 10, 0));

@@ -40,6 +40,7 @@ public final class SparkWaters {
    *
    * @param arguments the folder of Parquet files to read and the one to write, as Spark names them
    * @throws IOException if Spark cannot end
+   * @throws IllegalArgumentException if there are not two arguments
    */
   public static void main(String[] arguments) throws IOException {
     if (arguments.length != 2) {

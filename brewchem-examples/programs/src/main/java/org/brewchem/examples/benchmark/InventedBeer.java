@@ -21,7 +21,7 @@ final class InventedBeer {
 
   private InventedBeer() {}
 
-  /** The beer without its potassium, which closes the balance at pH 4.35. */
+  /** The beer; its potassium closes the balance at pH 4.35. */
   static Solution composition() {
     Solution acids =
         Solution.at(celsius(20))
