@@ -71,7 +71,7 @@ final class Advice {
       return List.of();
     }
     return List.of(
-        "nothing is guessed; if the file is meant so, declare: "
+        "nothing is guessed; if the file is meant so, declare in its FileFormat: "
             + all.values().stream().map(Declaration::code).collect(Collectors.joining()),
         seen.faulty()
             ? "with that, the beginning of the file has other faults, the first: "

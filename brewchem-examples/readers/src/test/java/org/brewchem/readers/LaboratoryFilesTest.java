@@ -135,7 +135,7 @@ class LaboratoryFilesTest {
   void withoutDeclarationsOneMessageSaysWhatToDeclare() throws IOException {
     FileFaultException refused = assertThrows(FileFaultException.class, latin(GERMAN)::read);
     assertEquals(
-        "nothing is guessed; if the file is meant so, declare: "
+        "nothing is guessed; if the file is meant so, declare in its FileFormat: "
             + ".charset(StandardCharsets.ISO_8859_1).comments('#').separator(';')"
             + ".unitsUnderHeadings().smallLitre().blanksAroundCells().headingsIn(\"de\")"
             + ".decimalComma().limits().thousands('.').texts(\"Probe\")"
@@ -162,7 +162,7 @@ class LaboratoryFilesTest {
     assertEquals("calcium [mg/L]", table.column("calcium").heading());
     assertArrayEquals(new double[] {7.6, -1, 7}, table.column("pH").valuesOr(-1));
     assertEquals(
-        "nothing is guessed; if the file is meant so, declare: .roundBrackets().smallLitre()"
+        "nothing is guessed; if the file is meant so, declare in its FileFormat: .roundBrackets().smallLitre()"
             + ".texts(\"Sample\").texts(\"remark\").missing(\"NA\")",
         assertThrows(FileFaultException.class, file::read).advice().get(0));
   }
