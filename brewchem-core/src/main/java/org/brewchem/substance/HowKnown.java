@@ -1,6 +1,7 @@
 package org.brewchem.substance;
 
 import java.util.Locale;
+import java.util.Objects;
 import org.brewchem.internal.Excerpt;
 
 /** How a value of the data tables came to be known. */
@@ -22,6 +23,7 @@ public enum HowKnown {
    * @throws IllegalArgumentException if the text is none of these
    */
   public static HowKnown of(String text) {
+    Objects.requireNonNull(text, "text");
     for (HowKnown known : values()) {
       if (known.toString().equals(text)) {
         return known;
