@@ -47,7 +47,9 @@ import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Equilibria;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Liquid;
+import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
+import org.brewchem.solution.TitratedMixture;
 import org.brewchem.solution.Treatment;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
@@ -143,6 +145,15 @@ final class ApiWalk {
             Quantities.celsius(20),
             Chemistry.standard());
     put(Equilibria.class, equilibria);
+    put(
+        TitratedMixture.class,
+        SimulatedTitration.of(
+                Solution.at(Quantities.celsius(20)).with(Acid.LACTIC, Quantities.mmolPerKg(3)),
+                Titrant.sodiumHydroxide()
+                    .of(Quantities.molPerL(0.1))
+                    .solution(Quantities.celsius(20)),
+                Quantities.mL(50))
+            .mixture());
     put(CarbonateBalance.class, CarbonateBalance.of(equilibria));
     put(
         MashBalance.class,

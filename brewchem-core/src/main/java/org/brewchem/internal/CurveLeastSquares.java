@@ -1,7 +1,6 @@
 package org.brewchem.internal;
 
 import java.util.Arrays;
-import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.exception.ConvergenceException;
 import org.apache.commons.math3.exception.TooManyEvaluationsException;
@@ -18,6 +17,7 @@ import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.math3.linear.SingularMatrixException;
 import org.apache.commons.math3.util.Pair;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The parameters of a curve that passes observations as closely as possible, some of them not below
@@ -25,15 +25,20 @@ import org.apache.commons.math3.util.Pair;
  *
  * <p>The optimiser knows no bounds. A parameter that it drives to zero is held there, the others
  * are fitted again, and it is let go if the sum of squares then falls with it; so what is found is
- * the least sum of squares within the bounds. Slopes are central differences.
+ * the least sum of squares within the bounds.
  */
 public final class CurveLeastSquares {
 
-  private static final double RELATIVE_STEP = 1e-5;
+  /** What a parameter that is let go starts from, in its scale. */
+  private static final double LET_GO = 1e-5;
+
   private static final int CAP = 200;
 
   /** Relative change of the sum of squares, and of the parameters, that is none. */
   private static final double TOLERANCE = 1e-13;
+
+  /** Relative step after which what is left to go is far below any uncertainty. */
+  private static final double SETTLED = 1e-6;
 
   /** Cosine between residuals and slope below which a parameter held at zero stays there. */
   private static final double NO_SLOPE = 1e-9;
@@ -47,23 +52,39 @@ public final class CurveLeastSquares {
    */
   public record Parameter(double start, double scale, boolean nonNegative) {}
 
+  /** A curve where it was observed. */
+  public interface Curve {
+
+    /**
+     * Follows the curve.
+     *
+     * @param parameters the parameters
+     * @param slopes receives for each value its slopes by the parameters
+     * @return its values
+     */
+    double[] at(double[] parameters, double[][] slopes);
+  }
+
+  private record Followed(double[] at, double[] values, RealMatrix slopes) {}
+
   private final Parameter[] parameters;
-  private final UnaryOperator<double[]> curve;
+  private final Curve curve;
   private final double[] observed;
+  private @Nullable Followed last;
   private final double[] point;
   private final double[] residuals;
   private final RealMatrix slopes;
   private final RealMatrix covariance;
 
-  private CurveLeastSquares(
-      Parameter[] parameters, UnaryOperator<double[]> curve, double[] observed)
+  private CurveLeastSquares(Parameter[] parameters, Curve curve, double[] observed)
       throws NoFitException {
     this.parameters = parameters;
     this.curve = curve;
     this.observed = observed;
     this.point = withinBounds();
-    this.residuals = residuals(point);
-    this.slopes = slopes(point);
+    Followed found = follow(point);
+    this.residuals = residuals(found);
+    this.slopes = found.slopes;
     this.covariance = inverse(slopes.transpose().multiply(slopes));
   }
 
@@ -71,14 +92,13 @@ public final class CurveLeastSquares {
    * Fits a curve.
    *
    * @param parameters what is to be found
-   * @param curve the curve's values where it was observed, from the parameters
+   * @param curve the curve
    * @param observed the observations, more than parameters
    * @return the fit
    * @throws NoFitException if the observations do not determine the parameters, or the search does
    *     not settle
    */
-  public static CurveLeastSquares fit(
-      Parameter[] parameters, UnaryOperator<double[]> curve, double[] observed)
+  public static CurveLeastSquares fit(Parameter[] parameters, Curve curve, double[] observed)
       throws NoFitException {
     return new CurveLeastSquares(parameters.clone(), curve, observed.clone());
   }
@@ -123,12 +143,15 @@ public final class CurveLeastSquares {
 
   /** Lets go the parameter held at zero with which the sum of squares falls most, if any. */
   private boolean letGo(double[] at, boolean[] held) {
-    RealVector offsets = new ArrayRealVector(residuals(at), false);
-    RealMatrix steepness = slopes(at);
+    if (free(held).length == held.length) {
+      return false;
+    }
+    Followed found = follow(at);
+    RealVector offsets = new ArrayRealVector(residuals(found), false);
     int best = -1;
     double most = NO_SLOPE;
     for (int j = 0; j < held.length; j++) {
-      RealVector slope = steepness.getColumnVector(j);
+      RealVector slope = found.slopes.getColumnVector(j);
       if (held[j] && slope.getNorm() > 0 && offsets.getNorm() > 0) {
         double cosine = offsets.cosine(slope);
         if (cosine > most) {
@@ -139,7 +162,7 @@ public final class CurveLeastSquares {
     }
     if (best >= 0) {
       held[best] = false;
-      at[best] = RELATIVE_STEP * parameters[best].scale;
+      at[best] = LET_GO * parameters[best].scale;
     }
     return best >= 0;
   }
@@ -158,10 +181,12 @@ public final class CurveLeastSquares {
                 values -> new ArrayRealVector(allowed(values.toArray(), free), false))
             .model(
                 values -> {
-                  double[] at = placed(values.toArray(), free, start);
-                  return new Pair<>(new ArrayRealVector(curve.apply(at), false), slopes(at, free));
+                  Followed found = follow(placed(values.toArray(), free, start));
+                  return new Pair<>(
+                      new ArrayRealVector(found.values, false),
+                      found.slopes.getSubMatrix(all(observed), free));
                 })
-            .checker((iteration, before, after) -> stuck(before, after, free))
+            .checker((iteration, before, after) -> ended(before, after, free))
             .maxEvaluations(CAP)
             .maxIterations(CAP)
             .build();
@@ -208,46 +233,41 @@ public final class CurveLeastSquares {
     return all;
   }
 
-  private boolean stuck(Evaluation before, Evaluation after, int[] free) {
+  /** Whether a parameter stays at zero, or none moves any more. */
+  private boolean ended(Evaluation before, Evaluation after, int[] free) {
+    boolean settled = true;
     for (int k = 0; k < free.length; k++) {
       if (parameters[free[k]].nonNegative
           && before.getPoint().getEntry(k) == 0
           && after.getPoint().getEntry(k) == 0) {
         return true;
       }
+      double moved = after.getPoint().getEntry(k) - before.getPoint().getEntry(k);
+      settled &= Math.abs(moved) <= SETTLED * Math.abs(after.getPoint().getEntry(k));
     }
-    return false;
+    return settled;
   }
 
-  private double[] residuals(double[] at) {
-    double[] offsets = curve.apply(at);
-    for (int i = 0; i < offsets.length; i++) {
-      offsets[i] = observed[i] - offsets[i];
+  /** The curve at these parameters, where the search mostly stands already. */
+  private Followed follow(double[] at) {
+    Followed found = last;
+    if (found == null || !Arrays.equals(found.at, at)) {
+      double[][] rows = new double[observed.length][at.length];
+      double[] values = curve.at(at, rows);
+      found = new Followed(at.clone(), values, new Array2DRowRealMatrix(rows, false));
+      last = found;
     }
+    return found;
+  }
+
+  private double[] residuals(Followed found) {
+    double[] offsets = new double[observed.length];
+    Arrays.setAll(offsets, i -> observed[i] - found.values[i]);
     return offsets;
   }
 
-  private RealMatrix slopes(double[] at) {
-    return slopes(at, free(new boolean[at.length]));
-  }
-
-  private RealMatrix slopes(double[] at, int[] columns) {
-    double[][] rows = new double[observed.length][columns.length];
-    for (int k = 0; k < columns.length; k++) {
-      int j = columns[k];
-      double step = RELATIVE_STEP * Math.max(Math.abs(at[j]), parameters[j].scale);
-      double[] above = at.clone();
-      double[] below = at.clone();
-      above[j] += step;
-      below[j] = parameters[j].nonNegative ? Math.max(below[j] - step, 0) : below[j] - step;
-      double width = above[j] - below[j];
-      double[] high = curve.apply(above);
-      double[] low = curve.apply(below);
-      for (int i = 0; i < rows.length; i++) {
-        rows[i][k] = (high[i] - low[i]) / width;
-      }
-    }
-    return new Array2DRowRealMatrix(rows, false);
+  private static int[] all(double[] values) {
+    return IntStream.range(0, values.length).toArray();
   }
 
   private static RealMatrix inverse(RealMatrix normal) throws NoFitException {
@@ -302,8 +322,7 @@ public final class CurveLeastSquares {
     if (unheld.length == 0) {
       return 0;
     }
-    int[] all = IntStream.range(0, residuals.length).toArray();
-    RealMatrix moving = slopes.getSubMatrix(all, unheld);
+    RealMatrix moving = slopes.getSubMatrix(all(residuals), unheld);
     double[] steps =
         new LUDecomposition(moving.transpose().multiply(moving))
             .getSolver()

@@ -40,6 +40,11 @@ public final class EquilibriumSlopes {
   private final double[] amountPerMetal;
   private final double[] worthPerMetal;
 
+  /** Price of charge, and of ionic strength, in the last slopes of the net charge. */
+  private double chargePrice;
+
+  private double ionicStrengthPrice;
+
   /** Makes a work space for the solutions of this solver, to be used by the same thread. */
   public EquilibriumSlopes(EquilibriumSolver solver) {
     this.solver = solver;
@@ -63,7 +68,31 @@ public final class EquilibriumSlopes {
   public double ofCharge(double[] perTotal) {
     begin(perTotal);
     System.arraycopy(solver.matrix, 0, price, 0, price.length);
-    return finish(ALL, perTotal);
+    double byPh = finish(ALL, perTotal);
+    chargePrice = 1 - price[last] * solver.carriedSlope();
+    ionicStrengthPrice = price[last];
+    return byPh;
+  }
+
+  /**
+   * Slope of the net charge against the constant by which a species is formed, right after {@link
+   * #ofCharge}: a mole more of the species, in each balance that it stands in, at its price.
+   *
+   * @param handle the species
+   * @return dE/d(log10 of the constant) at fixed totals and pH, Eq/kg
+   * @throws IllegalStateException if an activity of its ligand is held
+   */
+  public double ofChargeByFormation(int handle) {
+    int s = system.position(handle);
+    int k = index(s, EquilibriumSystem.LIGAND);
+    if (k < system.ligand.length && solver.heldSpecies[k] >= 0) {
+      throw new IllegalStateException("slope by a constant: an activity of the ligand is held");
+    }
+    return LN10
+        * solver.concentrationAt(s)
+        * (worth(s, chargePrice, ionicStrengthPrice)
+            - ligandsIn(s, k) * ligandPrice[k]
+            - price[index(s, EquilibriumSystem.METAL)]);
   }
 
   /**

@@ -21,7 +21,7 @@ final class DoseSearch {
 
   private final Equilibria equilibria;
   private final double[] own;
-  private final double ownInert;
+  private double ownInert;
   private final double[] added;
   private final double addedInert;
   private final double dilution;
@@ -98,8 +98,28 @@ final class DoseSearch {
     return equilibria.chargeAt(target.value()) * (1 + dilution * x);
   }
 
-  private void set(double x) {
-    double share = 1 / (1 + dilution * x);
+  /** Changes a total to start from, mol/kg. */
+  void setOwn(int index, double molesPerKilogram) {
+    own[index] = molesPerKilogram;
+  }
+
+  /** Changes the inert charge to start from, Eq/kg. */
+  void setOwnInert(double equivalentsPerKilogram) {
+    ownInert = equivalentsPerKilogram;
+  }
+
+  Equilibria equilibria() {
+    return equilibria;
+  }
+
+  /** The share of the original solution in the mixture with x. */
+  double share(double x) {
+    return 1 / (1 + dilution * x);
+  }
+
+  /** Adds x to the original solution. */
+  void set(double x) {
+    double share = share(x);
     for (int i = 0; i < own.length; i++) {
       equilibria.setTotal(i, (own[i] + x * added[i]) * share);
     }

@@ -263,6 +263,30 @@ public final class Equilibria {
   }
 
   /**
+   * Finds the exact slope of the net charge at the last solution against a pKa, at its pH and
+   * totals, right after {@link #chargeSlopes}. Allocates nothing.
+   *
+   * <p>After {@link #pH()}, the pH moves by the negative of it over what {@code chargeSlopes}
+   * returned, per unit of pKa.
+   *
+   * @param index the component's index
+   * @param step the step of dissociation, 0 for the first proton given off
+   * @return eq per kg of water and unit of pKa
+   * @throws IllegalArgumentException if there is no such component, or it has no such step
+   * @throws IllegalStateException if a form of the component is held
+   */
+  public double chargeSlopeByPKa(int index, int step) {
+    Component component =
+        compiled.components.get(Checks.index("index", index, compiled.handles.length));
+    int left = component.protons() - Checks.index("step", step, component.protons());
+    double slope = 0;
+    for (int protons = left; protons <= component.protons(); protons++) {
+      slope += slopes.ofChargeByFormation(compiled.handles[index][protons]);
+    }
+    return slope;
+  }
+
+  /**
    * Finds the exact slopes of {@link #chargeOf} of a component, else as {@link #chargeSlopes}.
    *
    * @param index the component's index
@@ -440,7 +464,10 @@ public final class Equilibria {
     private final Chemistry chemistry;
     private volatile @Nullable List<Notice> notices;
 
-    /** For each ligand by component index its species and what it brings to their charges. */
+    /**
+     * For each ligand by component index its species, first those without a metal by their protons,
+     * and what it brings to their charges.
+     */
     final int[][] handles;
 
     final double[][] charges;

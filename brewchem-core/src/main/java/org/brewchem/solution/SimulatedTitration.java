@@ -41,6 +41,15 @@ public final class SimulatedTitration {
     return new SimulatedTitration(solution, titrant, sample);
   }
 
+  /**
+   * Makes a work space over what the sample and the titrant hold, for one thread.
+   *
+   * @return the work space
+   */
+  public TitratedMixture mixture() {
+    return new TitratedMixture(search());
+  }
+
   private DoseSearch search() {
     return solution.adding(titrant.molesPerKilogram(), titrant.inertPerKilogram(), 1, work -> {});
   }

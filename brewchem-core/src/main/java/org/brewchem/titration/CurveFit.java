@@ -19,10 +19,10 @@ import org.brewchem.internal.CurveLeastSquares;
 import org.brewchem.internal.NoFitException;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.Molality;
-import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
+import org.brewchem.solution.TitratedMixture;
 import org.brewchem.substance.Component;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
@@ -104,7 +104,9 @@ public final class CurveFit implements Answering {
      * @throws IllegalArgumentException if it was declared already
      */
     public Problem unknownInertCharge() {
-      return with(new CurveUnknown.InertCharge());
+      return with(
+          new CurveUnknown.InertCharge(
+              known.inertCharge().inEquivalentsPerLitre() / known.kilogramsPerLitre()));
     }
 
     /**
@@ -186,8 +188,8 @@ public final class CurveFit implements Answering {
     }
 
     private CurveLeastSquares fit(double[] titrantPerSample, double[] pH) throws NoFitException {
-      return CurveLeastSquares.fit(
-          parameters(titrantPerSample, pH), values -> curve(values, titrantPerSample), pH);
+      UnknownCurve curve = new UnknownCurve(this::mixture, unknowns, titrantPerSample);
+      return CurveLeastSquares.fit(parameters(curve, pH), curve, pH);
     }
 
     private IllegalArgumentException noFit(NoFitException cause) {
@@ -212,57 +214,52 @@ public final class CurveFit implements Answering {
       return solution;
     }
 
-    private double[] curve(double[] values, double[] titrantPerSample) {
-      double[] millilitres =
-          Arrays.stream(titrantPerSample).map(x -> x * UNIT.inMillilitres()).toArray();
-      return SimulatedTitration.of(composed(values), titrant, UNIT).pHAfter(millilitres);
+    private TitratedMixture mixture(double[] values) {
+      return SimulatedTitration.of(composed(values), titrant, UNIT).mixture();
     }
 
-    /** Net charge of the mixtures at the pH read: zero for the right values. */
-    private double[] charges(double[] values, double[] titrantPerSample, double[] pH) {
-      Solution sample = composed(values);
-      double[] charges = new double[pH.length];
-      for (int i = 0; i < pH.length; i++) {
-        charges[i] =
-            sample
-                .mixed(UNIT, titrant, UNIT.times(titrantPerSample[i]))
-                .charge(PH.of(pH[i]))
-                .inEquivalentsPerLitre();
-      }
-      return charges;
-    }
-
-    /** The charge is nearly linear in totals and inert charge: solved for them at the pH read. */
-    private CurveLeastSquares.Parameter[] parameters(double[] titrantPerSample, double[] pH)
+    private CurveLeastSquares.Parameter[] parameters(UnknownCurve curve, double[] pH)
         throws NoFitException {
       double[] start = unknowns.stream().mapToDouble(CurveUnknown::start).toArray();
       int[] linear =
           IntStream.range(0, start.length).filter(i -> unknowns.get(i).isLinear()).toArray();
       if (linear.length > 0) {
-        double[] charges = charges(start, titrantPerSample, pH);
-        double[][] slopes = new double[pH.length][linear.length];
-        for (int j = 0; j < linear.length; j++) {
-          double scale = unknowns.get(linear[j]).scale();
-          double[] moved = start.clone();
-          moved[linear[j]] += scale;
-          double[] after = charges(moved, titrantPerSample, pH);
-          for (int k = 0; k < after.length; k++) {
-            slopes[k][j] = (charges[k] - after[k]) / scale;
-          }
-        }
-        double[] solved = CurveLeastSquares.solveLinear(slopes, charges);
-        for (int j = 0; j < linear.length; j++) {
-          start[linear[j]] += solved[j];
-        }
+        moveTowards(pH, curve, start, linear, false);
+        moveTowards(pH, curve, start, linear, true);
       }
       CurveLeastSquares.Parameter[] parameters = new CurveLeastSquares.Parameter[start.length];
       for (int i = 0; i < start.length; i++) {
         CurveUnknown unknown = unknowns.get(i);
-        double allowed = unknown.isNonNegative() ? Math.max(start[i], 0) : start[i];
         parameters[i] =
-            new CurveLeastSquares.Parameter(allowed, unknown.scale(), unknown.isNonNegative());
+            new CurveLeastSquares.Parameter(start[i], unknown.scale(), unknown.isNonNegative());
       }
       return parameters;
+    }
+
+    /**
+     * The charge is nearly linear in totals and inert charge: it is solved for them at the pH read.
+     * Over the buffer capacity, which asks for values not far off, it is nearly a distance in pH.
+     */
+    private void moveTowards(
+        double[] pH, UnknownCurve curve, double[] values, int[] linear, boolean inPH)
+        throws NoFitException {
+      double[] capacities = new double[pH.length];
+      double[][] slopes = new double[pH.length][values.length];
+      double[] charges = curve.charges(pH, values, capacities, slopes);
+      double[][] falls = new double[pH.length][linear.length];
+      for (int k = 0; k < pH.length; k++) {
+        double unit = inPH ? capacities[k] : 1;
+        charges[k] /= unit;
+        for (int j = 0; j < linear.length; j++) {
+          falls[k][j] = -slopes[k][linear[j]] / unit;
+        }
+      }
+      double[] moves = CurveLeastSquares.solveLinear(falls, charges);
+      for (int j = 0; j < linear.length; j++) {
+        int i = linear[j];
+        double moved = values[i] + moves[j];
+        values[i] = unknowns.get(i).isNonNegative() ? Math.max(moved, 0) : moved;
+      }
     }
   }
 

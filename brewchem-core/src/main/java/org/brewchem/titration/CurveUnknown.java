@@ -4,7 +4,9 @@ import org.brewchem.figure.Figure;
 import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.quantity.Molality;
 import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Equilibria;
 import org.brewchem.solution.Solution;
+import org.brewchem.solution.TitratedMixture;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.EquilibriumConstant;
 
@@ -35,6 +37,18 @@ interface CurveUnknown {
 
   /** The solution with this number in it. */
   Solution applied(Solution solution, double value);
+
+  /** Puts the number into the sample of a mixture, where it is no constant. */
+  void put(TitratedMixture mixture, double value);
+
+  /**
+   * The slope of the net charge of a mixture by this number of the sample.
+   *
+   * @param mixture the mixture as it was solved
+   * @param share the share of the sample in it
+   * @param perTotal the slopes of its charge by totals and inert charge
+   */
+  double chargeSlope(Equilibria mixture, double share, double[] perTotal);
 
   /** The total of a component, mol/kg. */
   record Total(Component component) implements CurveUnknown {
@@ -67,10 +81,20 @@ interface CurveUnknown {
     public Solution applied(Solution solution, double value) {
       return solution.withTotal(component, Molality.ofMolesPerKilogram(value));
     }
+
+    @Override
+    public void put(TitratedMixture mixture, double value) {
+      mixture.setSample(component, value);
+    }
+
+    @Override
+    public double chargeSlope(Equilibria mixture, double share, double[] perTotal) {
+      return share * perTotal[mixture.indexOf(component)];
+    }
   }
 
-  /** The strong-ion difference that no component brings, Eq/kg. */
-  record InertCharge() implements CurveUnknown {
+  /** The strong-ion difference that no component brings, Eq/kg, besides what is known. */
+  record InertCharge(double known) implements CurveUnknown {
     @Override
     public Figure<?> figure() {
       return TitrationFigures.FITTED_INERT_CHARGE;
@@ -100,6 +124,16 @@ interface CurveUnknown {
     public Solution applied(Solution solution, double value) {
       return solution.withInertCharge(
           ChargeConcentration.ofEquivalentsPerLitre(value * solution.kilogramsPerLitre()));
+    }
+
+    @Override
+    public void put(TitratedMixture mixture, double value) {
+      mixture.setSampleInertCharge(known + value);
+    }
+
+    @Override
+    public double chargeSlope(Equilibria mixture, double share, double[] perTotal) {
+      return share * perTotal[perTotal.length - 1];
     }
   }
 
@@ -131,6 +165,18 @@ interface CurveUnknown {
       return solution.under(
           chemistry.withConstants(
               chemistry.constants().with(component, EquilibriumConstant.ofLog10(-value))));
+    }
+
+    @Override
+    public void put(TitratedMixture mixture, double value) {
+      // A constant is compiled into the mixture.
+    }
+
+    @Override
+    public double chargeSlope(Equilibria mixture, double share, double[] perTotal) {
+      return mixture.components().contains(component)
+          ? mixture.chargeSlopeByPKa(mixture.indexOf(component), 0)
+          : 0;
     }
   }
 }

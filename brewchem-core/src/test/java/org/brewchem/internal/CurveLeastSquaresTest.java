@@ -12,6 +12,7 @@ import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
+import org.brewchem.internal.CurveLeastSquares.Curve;
 import org.brewchem.internal.CurveLeastSquares.Parameter;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -41,7 +42,7 @@ class CurveLeastSquaresTest {
     CurveLeastSquares fit =
         CurveLeastSquares.fit(
             new Parameter[] {new Parameter(first, 1, true), new Parameter(second, 1e-5, true)},
-            misra(),
+            curve(misra()),
             MISRA_Y);
     assertEquals(1, fit.parameters()[0] / 2.3894212918e2, 1e-8);
     assertEquals(1, fit.parameters()[1] / 5.5015643181e-4, 1e-8);
@@ -50,6 +51,24 @@ class CurveLeastSquaresTest {
     assertEquals(1, fit.squares() / 1.2455138894e-1, 1e-9);
     assertEquals(1, fit.standardDeviation() / 1.0187876330e-1, 1e-9);
     assertTrue(fit.nextStep() > 0 && fit.nextStep() < 1e-6, "next " + fit.nextStep());
+  }
+
+  /** A curve whose slopes are central differences. */
+  private static Curve curve(UnaryOperator<double[]> values) {
+    return (parameters, slopes) -> {
+      for (int j = 0; j < parameters.length; j++) {
+        double step = 1e-6 * Math.max(Math.abs(parameters[j]), 1e-3);
+        double[] moved = parameters.clone();
+        moved[j] += step;
+        double[] above = values.apply(moved);
+        moved[j] -= 2 * step;
+        double[] below = values.apply(moved);
+        for (int i = 0; i < above.length; i++) {
+          slopes[i][j] = (above[i] - below[i]) / (2 * step);
+        }
+      }
+      return values.apply(parameters);
+    };
   }
 
   private static final double[] ROWS = {0, 1, 2, 3, 4};
@@ -67,13 +86,13 @@ class CurveLeastSquaresTest {
   @Test
   void whatWouldFallBelowZeroIsZeroAndTheOthersAreFittedWithoutIt() throws NoFitException {
     double[] falling = {2, 1, 1, 0, 1};
-    CurveLeastSquares fit = CurveLeastSquares.fit(nonNegative(3, 2), line(), falling);
+    CurveLeastSquares fit = CurveLeastSquares.fit(nonNegative(3, 2), curve(line()), falling);
     assertArrayEquals(new double[] {1, 0}, fit.parameters(), 1e-9);
     assertTrue(fit.nextStep() < 1e-6, "the mean stays: " + fit.nextStep());
     fit =
         CurveLeastSquares.fit(
             new Parameter[] {new Parameter(3, 1, false), new Parameter(2, 1, false)},
-            line(),
+            curve(line()),
             falling);
     assertArrayEquals(new double[] {1.6, -0.3}, fit.parameters(), 1e-9);
   }
@@ -81,7 +100,7 @@ class CurveLeastSquaresTest {
   /** By hand: 0, 1, 2, 3, 4 is x; from zero, both are first held there. */
   @Test
   void whatStartsAtZeroIsLetGo() throws NoFitException {
-    CurveLeastSquares fit = CurveLeastSquares.fit(nonNegative(0, 0), line(), ROWS);
+    CurveLeastSquares fit = CurveLeastSquares.fit(nonNegative(0, 0), curve(line()), ROWS);
     assertArrayEquals(new double[] {0, 1}, fit.parameters(), 1e-9);
     assertEquals(0, fit.squares(), 1e-15);
   }
@@ -90,7 +109,7 @@ class CurveLeastSquaresTest {
   @Test
   void leverages() throws NoFitException {
     CurveLeastSquares fit =
-        CurveLeastSquares.fit(nonNegative(1, 1), line(), new double[] {1, 2, 4, 4, 6});
+        CurveLeastSquares.fit(nonNegative(1, 1), curve(line()), new double[] {1, 2, 4, 4, 6});
     assertArrayEquals(new double[] {0.6, 0.3, 0.2, 0.3, 0.6}, fit.leverages(), 1e-9);
   }
 
@@ -99,7 +118,8 @@ class CurveLeastSquaresTest {
     UnaryOperator<double[]> same = p -> Arrays.stream(ROWS).map(x -> (p[0] + p[1]) * x).toArray();
     NoFitException thrown =
         assertThrows(
-            NoFitException.class, () -> CurveLeastSquares.fit(nonNegative(1, 1), same, ROWS));
+            NoFitException.class,
+            () -> CurveLeastSquares.fit(nonNegative(1, 1), curve(same), ROWS));
     assertEquals(NoFitException.Reason.NOT_DETERMINED, thrown.reason());
     thrown =
         assertThrows(
@@ -118,7 +138,7 @@ class CurveLeastSquaresTest {
     NoFitException thrown =
         assertThrows(
             NoFitException.class,
-            () -> CurveLeastSquares.fit(nonNegative(1), endless, new double[5]));
+            () -> CurveLeastSquares.fit(nonNegative(1), curve(endless), new double[5]));
     assertEquals(NoFitException.Reason.NOT_SETTLED, thrown.reason());
   }
 
@@ -130,7 +150,7 @@ class CurveLeastSquaresTest {
   @Test
   void covariancesOfALine() throws NoFitException {
     CurveLeastSquares fit =
-        CurveLeastSquares.fit(nonNegative(1, 1), line(), new double[] {1, 2, 4, 4, 6});
+        CurveLeastSquares.fit(nonNegative(1, 1), curve(line()), new double[] {1, 2, 4, 4, 6});
     assertArrayEquals(new double[] {1, 1.2}, fit.parameters(), 1e-9);
     assertArrayEquals(new double[] {0, -0.2, 0.6, -0.6, 0.2}, fit.residuals(), 1e-9);
     assertEquals(0.08 / 3, fit.covariance(1, 1), 1e-9);
@@ -144,7 +164,7 @@ class CurveLeastSquaresTest {
   void aCurveThroughEveryPointHasNoStepLeft() throws NoFitException {
     double[] twos = {2, 2, 2};
     UnaryOperator<double[]> level = p -> new double[] {p[0], p[0], p[0]};
-    CurveLeastSquares fit = CurveLeastSquares.fit(nonNegative(2), level, twos);
+    CurveLeastSquares fit = CurveLeastSquares.fit(nonNegative(2), curve(level), twos);
     assertEquals(0, fit.squares());
     assertEquals(0, fit.nextStep());
   }
@@ -163,11 +183,12 @@ class CurveLeastSquaresTest {
     for (boolean swapped : new boolean[] {false, true}) {
       double[] one = swapped ? second : first;
       double[] other = swapped ? first : second;
-      UnaryOperator<double[]> plane =
-          p -> {
+      Curve plane =
+          (p, slopes) -> {
             assertTrue(p[0] >= 0 && p[1] >= 0, "asked below zero");
             double[] sum = new double[3];
             Arrays.setAll(sum, i -> p[0] * one[i] + p[1] * other[i]);
+            Arrays.setAll(slopes, i -> new double[] {one[i], other[i]});
             return sum;
           };
       CurveLeastSquares fit = CurveLeastSquares.fit(nonNegative(1, 1), plane, observed);
@@ -183,7 +204,7 @@ class CurveLeastSquaresTest {
   @Test
   void allMayBeHeldAtZero() throws NoFitException {
     CurveLeastSquares fit =
-        CurveLeastSquares.fit(nonNegative(3, 2), line(), new double[] {-1, -1, -2, -1, -1});
+        CurveLeastSquares.fit(nonNegative(3, 2), curve(line()), new double[] {-1, -1, -2, -1, -1});
     assertArrayEquals(new double[2], fit.parameters());
     assertEquals(8, fit.squares());
     assertEquals(0, fit.nextStep());
@@ -213,7 +234,7 @@ class CurveLeastSquaresTest {
               sum, i -> IntStream.range(0, n).mapToDouble(j -> p[j] * columns[j][i]).sum());
           return sum;
         };
-    CurveLeastSquares fit = CurveLeastSquares.fit(parameters, plane, observed);
+    CurveLeastSquares fit = CurveLeastSquares.fit(parameters, curve(plane), observed);
     double[] found = fit.parameters();
     for (int j = 0; j < n; j++) {
       double falling = 0;
@@ -234,7 +255,7 @@ class CurveLeastSquaresTest {
   void theNextStepIsCountedInUncertainties() throws NoFitException {
     Parameter[] parameters = {new Parameter(1e9, 1e9, true), new Parameter(1e9, 1e9, true)};
     CurveLeastSquares fit =
-        CurveLeastSquares.fit(parameters, line(), new double[] {1e9, 2e9, 4e9, 4e9, 6e9});
+        CurveLeastSquares.fit(parameters, curve(line()), new double[] {1e9, 2e9, 4e9, 4e9, 6e9});
     assertEquals(0.4e9, fit.standardUncertainty(0), 1);
     assertTrue(fit.nextStep() > 0 && fit.nextStep() < 1e-6, "next " + fit.nextStep());
   }

@@ -15,6 +15,8 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.EquilibriumConstant;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -165,5 +167,94 @@ class EquilibriaTest {
     equilibria.setInertCharge(own[n] + share * change[n]);
     double charge = equilibria.chargeAt(at);
     return new double[] {charge, equilibria.chargeOf(carbonate), equilibria.ionicStrength()};
+  }
+
+  private static Equilibria beer(Chemistry chemistry) {
+    Equilibria equilibria = Equilibria.of(BEER, celsius(20), chemistry);
+    for (int i = 0; i < BEER.size(); i++) {
+      equilibria.setTotal(i, 1e-3 * (1 + i % 5));
+    }
+    return equilibria;
+  }
+
+  /** Each step of each acid, its constant moved by a thousandth and two thousandths. */
+  @ParameterizedTest
+  @EnumSource(Level.class)
+  void slopesByPKaAreThoseOfDifferences(Level level) {
+    Chemistry chemistry = Chemistry.of(level);
+    double kelvin = celsius(20).inKelvin();
+    Equilibria equilibria = beer(chemistry);
+    double[] perTotal = new double[BEER.size() + 1];
+    for (Component component : BEER) {
+      int index = equilibria.indexOf(component);
+      for (int step = 0; step < component.protons(); step++) {
+        double[] charge = new double[5];
+        for (int moved = -2; moved <= 2; moved++) {
+          EquilibriumConstant[] constants =
+              chemistry.constants().of(component).stream()
+                  .map(constant -> EquilibriumConstant.ofLog10(constant.log10(kelvin)))
+                  .toArray(EquilibriumConstant[]::new);
+          constants[step] =
+              EquilibriumConstant.ofLog10(constants[step].log10(kelvin) - 1e-3 * moved);
+          charge[moved + 2] =
+              beer(chemistry.withConstants(chemistry.constants().with(component, constants)))
+                  .chargeAt(4.5);
+        }
+        double expected = (8 * (charge[3] - charge[1]) - (charge[4] - charge[0])) / 12e-3;
+        equilibria.chargeAt(4.5);
+        equilibria.chargeSlopes(perTotal);
+        assertEquals(
+            expected,
+            equilibria.chargeSlopeByPKa(index, step),
+            1e-9 + 1e-7 * Math.abs(expected),
+            component.key() + " step " + step);
+      }
+    }
+  }
+
+  /** By hand: of c acid a half is dissociated at its pKa, and ln 10 c / 4 changes sides a unit. */
+  @Test
+  void theSlopeByThePKaOfOneAcid() {
+    Equilibria equilibria =
+        Equilibria.of(List.of(Component.LACTATE), celsius(25), Chemistry.of(Level.IDEAL));
+    equilibria.setTotal(0, 0.01);
+    double pKa =
+        -Chemistry.of(Level.IDEAL)
+            .constants()
+            .of(Component.LACTATE)
+            .get(0)
+            .log10(celsius(25).inKelvin());
+    equilibria.chargeAt(pKa);
+    equilibria.chargeSlopes(new double[2]);
+    assertEquals(Math.log(10) * 0.01 / 4, equilibria.chargeSlopeByPKa(0, 0), 1e-12);
+  }
+
+  @Test
+  void aSlopeByAPKaThatIsNotThereIsRefused() {
+    Equilibria equilibria = beer(Chemistry.standard());
+    equilibria.hold(Component.CARBONATE, 2, -4);
+    equilibria.chargeAt(4.5);
+    equilibria.chargeSlopes(new double[BEER.size() + 1]);
+    int lactate = equilibria.indexOf(Component.LACTATE);
+    assertEquals(
+        "index: 12 is not possible; 0 to 11 is allowed",
+        assertThrows(
+                IllegalArgumentException.class, () -> equilibria.chargeSlopeByPKa(BEER.size(), 0))
+            .getMessage());
+    assertEquals(
+        "step: 1 is not possible; 0 to 0 is allowed",
+        assertThrows(IllegalArgumentException.class, () -> equilibria.chargeSlopeByPKa(lactate, 1))
+            .getMessage());
+    assertEquals(
+        "step: 0 is not possible; none is allowed",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> equilibria.chargeSlopeByPKa(equilibria.indexOf(Component.SODIUM), 0))
+            .getMessage());
+    int carbonate = equilibria.indexOf(Component.CARBONATE);
+    assertEquals(
+        "slope by a constant: an activity of the ligand is held",
+        assertThrows(IllegalStateException.class, () -> equilibria.chargeSlopeByPKa(carbonate, 0))
+            .getMessage());
   }
 }
