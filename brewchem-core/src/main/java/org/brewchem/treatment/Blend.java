@@ -330,8 +330,8 @@ public final class Blend<L extends Liquid> {
    * @return the notices
    */
   public List<Notice> notices() {
-    List<Notice> all = new ArrayList<>(after.notices());
-    share.notices().stream().filter(notice -> !all.contains(notice)).forEach(all::add);
+    Set<Notice> all = new LinkedHashSet<>(after.notices());
+    all.addAll(share.notices());
     return List.copyOf(all);
   }
 

@@ -128,9 +128,7 @@ final class ShareLimits {
     List<double[]> corners = new ArrayList<>();
     for (int free = 0; free < count(); free++) {
       for (int choice = 0; choice < (1 << count()); choice++) {
-        if ((choice & (1 << free)) == 0) {
-          add(corners, free, choice);
-        }
+        add(corners, free, choice);
       }
     }
     corners.sort((one, other) -> Arrays.compare(other, one));

@@ -1,9 +1,10 @@
 package org.brewchem.treatment;
 
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Answering;
 import org.brewchem.figure.Caution;
@@ -378,8 +379,8 @@ public final class StagedDose<L extends Liquid> {
      * @return the notices, without repetition
      */
     public List<Notice> notices() {
-      List<Notice> all = new ArrayList<>(surprising().stream().toList());
-      after.notices().stream().filter(notice -> !all.contains(notice)).forEach(all::add);
+      Set<Notice> all = new LinkedHashSet<>(surprising().stream().toList());
+      all.addAll(after.notices());
       return List.copyOf(all);
     }
 

@@ -1,5 +1,6 @@
 package org.brewchem.treatment;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -460,7 +461,7 @@ public final class Treatments {
    */
   public static Treatment precipitation(Mineral... minerals) {
     Objects.requireNonNull(minerals, "minerals");
-    return new Precipitation(List.of(minerals));
+    return new Precipitation(Arrays.asList(minerals));
   }
 
   private static Treatment weighed(Supply supply, MassConcentration amount) {

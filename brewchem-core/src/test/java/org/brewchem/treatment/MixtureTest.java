@@ -2,7 +2,9 @@ package org.brewchem.treatment;
 
 import static org.brewchem.quantity.Quantities.gPerML;
 import static org.brewchem.quantity.Quantities.massPercent;
+import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
 
 import org.brewchem.solution.Contents;
@@ -53,5 +55,42 @@ class MixtureTest {
         prepared.equilibria().components(),
         new Mixture(prepared, lactic).equilibria().components());
     assertEquals(WATER.pH().value(), prepared.pH().value(), 1e-12);
+  }
+
+  /** 10 % of it bound in esters, of which nothing acts at once. */
+  @Test
+  void whatActsAtOnceIsThePartThatIsFree() {
+    Reagent strong =
+        Reagent.of(Acid.LACTIC, massPercent(80)).withBoundInEsters(massPercent(10));
+    Supply whole = Supply.weighed(strong);
+    double moles = 0.01;
+    double all = moles / WATER.kilogramsPerLitre();
+    Mixture later = new Mixture(WATER, whole);
+    Mixture atOnce = new Mixture(WATER, whole.atOnce());
+    later.set(moles);
+    atOnce.set(moles);
+    assertEquals(all * later.share(), later.total(Component.LACTATE, moles), 1e-12);
+    assertEquals(0.9 * all * atOnce.share(), atOnce.total(Component.LACTATE, moles), 1e-12);
+  }
+
+  @Test
+  void beforeAnyDoseItIsTheLiquid() {
+    Mixture mixture = new Mixture(WATER, Supply.pure(Acid.LACTIC));
+    assertEquals(WATER.pH().value(), mixture.equilibria().pH(), 1e-9);
+  }
+
+  /** Of an ion that nobody stated what was added counts; where nothing was, it is not there. */
+  @Test
+  void whatWasAddedToAnUnknownIonIsInTheMixture() {
+    Supply lactic = Supply.pure(Acid.LACTIC);
+    Contents silent = WATER.withUnknown(Component.CHLORIDE).withUnknown(Component.SULFATE);
+    Contents salted =
+        new Held(silent)
+            .after(Treatments.solute(Salt.SODIUM_CHLORIDE, mmolPerL(5)))
+            .contents();
+    Mixture mixture = new Mixture(salted, lactic);
+    assertEquals(
+        salted.least(Component.CHLORIDE).value(), mixture.total(Component.CHLORIDE, 0), 1e-15);
+    assertFalse(mixture.equilibria().components().contains(Component.SULFATE));
   }
 }

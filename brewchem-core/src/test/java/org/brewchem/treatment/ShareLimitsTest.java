@@ -1,5 +1,6 @@
 package org.brewchem.treatment;
 
+import static org.brewchem.treatment.ShareLimits.ON;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -79,5 +80,31 @@ class ShareLimitsTest {
     assertThrows(IllegalArgumentException.class, () -> THREE.called(List.of("ale", "sour")));
     assertThrows(IllegalArgumentException.class, () -> THREE.called(List.of("x", "y", "x")));
     assertThrows(IllegalArgumentException.class, () -> THREE.called(List.of("x", "y", " ")));
+  }
+
+  /** A share and a sum may lie a billionth beyond, which is rounding; not more. */
+  @Test
+  void aBillionthBeyondALimitIsOnIt() {
+    ShareLimits two = ShareLimits.none(List.of("a", "b"));
+    assertEquals(1, two.atLeast(0, ON).atLeast(1, 1).least(1));
+    assertThrows(IllegalArgumentException.class, () -> two.atLeast(0, 2 * ON).atLeast(1, 1));
+    assertEquals(0, two.atMost(0, 1 - ON).atMost(1, 0).most(1));
+    assertThrows(IllegalArgumentException.class, () -> two.atMost(0, 1 - 2 * ON).atMost(1, 0));
+    ShareLimits least = two.atLeast(0, 0.5);
+    assertEquals(0.5, least.checked(0.5 - ON, 0.5 + ON)[0]);
+    assertThrows(IllegalArgumentException.class, () -> least.checked(0.5 - 2 * ON, 0.5 + 2 * ON));
+    ShareLimits most = two.atMost(0, 0.5);
+    assertEquals(0.5, most.checked(0.5 + ON, 0.5 - ON)[0]);
+    assertThrows(IllegalArgumentException.class, () -> most.checked(0.5 + 2 * ON, 0.5 - 2 * ON));
+  }
+
+  /** What is left for the free share is put on the limit that it lies a billionth beyond. */
+  @Test
+  void cornersThatDifferByRoundingAreOne() {
+    ShareLimits two = ShareLimits.none(List.of("a", "b"));
+    assertArrayEquals(new double[] {ON, 1}, two.atLeast(0, ON).corners().get(1));
+    assertArrayEquals(new double[] {1 - ON, 0}, two.atMost(0, 1 - ON).corners().get(0));
+    assertEquals(1, two.atMost(0, ON).corners().size());
+    assertEquals(2, two.atMost(0, 3 * ON).corners().size());
   }
 }
