@@ -6,6 +6,7 @@ import static org.brewchem.quantity.Quantities.gPerL;
 import static org.brewchem.quantity.Quantities.gPerML;
 import static org.brewchem.quantity.Quantities.hL;
 import static org.brewchem.quantity.Quantities.massPercent;
+import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.solution.Figures.CALCIUM;
@@ -34,6 +35,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -450,5 +452,138 @@ class EquilibriumTreatmentsTest {
     Held acid =
         WATER.after(Treatments.solute(Acid.LACTIC, mmolPerL(3)), precipitation(Mineral.CALCITE));
     assertEquals(0, shown(acid, "calcite precipitated"));
+  }
+
+  private static Traced found(Held after, String step) {
+    return after.contents().basis().stream()
+        .filter(one -> one.quantity().startsWith(step))
+        .findFirst()
+        .orElseThrow()
+        .found()
+        .orElseThrow();
+  }
+
+  /** By the totals, in mol per kg of water: what is missing after it, times the water of a litre. */
+  @Test
+  void whatIsGivenOffIsCountedToTheLitre() {
+    Held beer = Held.beer();
+    Held open = beer.after(aeration());
+    double missing =
+        beer.contents().least(Component.CARBONATE).value()
+            - open.contents().least(Component.CARBONATE).value();
+    assertEquals(
+        1000 * missing * beer.contents().kilogramsPerLitre(),
+        found(open, "carbon dioxide given off").value(),
+        1e-9);
+    assertEquals("open to the gas, 0.043 kPa absolute of CO2", aeration().toString());
+  }
+
+  /** The part of an uncertain pressure is the change that another pressure makes. */
+  @Test
+  void anUncertainPressureCountsAsTheDifferenceThatItMakes() {
+    Source pressure = Source.of("pressure", 0.04, 0.002, "kPa");
+    double step = 1e-4;
+    double expected =
+        (gas(Traced.exact(0.04 + step)).value() - gas(Traced.exact(0.04 - step)).value())
+            / (2 * step)
+            * 0.002;
+    assertEquals(
+        expected, gas(Traced.of(pressure)).parts().get(pressure), 1e-4 * Math.abs(expected));
+  }
+
+  private static Traced gas(Traced kilopascals) {
+    Contents after =
+        new Opening("open", kilopascals, Optional.empty(), Optional.empty(), List.of())
+            .on(WATER.contents());
+    return after.least(Component.CARBONATE);
+  }
+
+  /**
+   * What the water's own figures are in error by is in what is left of it too, with its sign.
+   * Within a hundredth of the greatest part.
+   */
+  @Test
+  void theSourcesOfADegassedWaterAreThoseOfDifferences() {
+    Treatment degassing = Treatments.degassing(mgPerL(3));
+    for (Figure<?> figure : List.of(PH_VALUE, TOTAL_CARBON_DIOXIDE)) {
+      Traced found = WATER.after(degassing).answer(figure).traced();
+      double greatest =
+          found.parts().values().stream().mapToDouble(Math::abs).max().orElseThrow();
+      for (Source source : found.sources()) {
+        double above = number(moved(source, 0.01).after(degassing), figure);
+        double below = number(moved(source, -0.01).after(degassing), figure);
+        assertEquals((above - below) / 0.02, found.parts().get(source), 0.01 * greatest);
+      }
+    }
+  }
+
+  /** By its species: so much carbon dioxide is dissolved, and no more is there to be let out. */
+  @Test
+  void degassingReachesDownFromWhatIsDissolved() {
+    double dissolved =
+        Solution.of(WATER.contents())
+                .equilibrium()
+                .species("CO2(aq)")
+                .orElseThrow()
+                .molality()
+                .inMolesPerKilogram()
+            * Acid.CARBONIC.molarMass().inGramsPerMole()
+            * 1000
+            * WATER.contents().kilogramsPerLitre();
+    UnreachableException more =
+        assertThrows(
+            UnreachableException.class, () -> WATER.after(Treatments.degassing(mgPerL(50))));
+    double reach = more.reach();
+    assertEquals(1, dissolved / reach, 1e-6);
+  }
+
+  /** Calcite forms and brucite does not, in whatever order they are named. */
+  @Test
+  void aMineralThatDoesNotFormTakesNothingFromOneThatDoes() {
+    Held left = WATER.after(precipitation(Mineral.BRUCITE, Mineral.CALCITE));
+    double missing =
+        WATER.contents().least(Component.CALCIUM).value()
+            - left.contents().least(Component.CALCIUM).value();
+    assertTrue(missing > 1e-4);
+    assertEquals(
+        1000 * missing * WATER.contents().kilogramsPerLitre(),
+        found(left, "calcite precipitated").value(),
+        1e-9);
+    assertEquals(0, found(left, "brucite precipitated").value());
+    String said = left.answer(CALCIUM).explain().toString();
+    assertTrue(said.contains("saturation index afterwards: "), said);
+    assertTrue(said.contains("not supersaturated"), said);
+    assertEquals(
+        "mineral",
+        assertThrows(
+                NullPointerException.class, () -> precipitation(Mineral.CALCITE, (Mineral) null))
+            .getMessage());
+  }
+
+  @Test
+  void aMembraneWantsToKnowTheCarbonateAndSaysSo() {
+    Held unknown = new Held(WATER.contents().withUnknown(Component.CARBONATE));
+    String said =
+        assertThrows(UnknownFigureException.class, () -> unknown.after(reverseOsmosis(0.9)))
+            .getMessage();
+    assertTrue(said.startsWith("reverse osmosis"), said);
+  }
+
+  @Test
+  void softeningWithoutSodaAddsNone() {
+    String without =
+        WATER.after(LimeSoftening.withLime()).answer(CALCIUM).explain().toString();
+    assertTrue(without.contains("addition of calcium hydroxide"), without);
+    assertFalse(without.contains("addition of sodium carbonate"), without);
+  }
+
+  @Test
+  void aDoseBeforeATreatmentHasTheCautionsOfBothAndItsTolerance() {
+    DoseBefore<Held> salt = DoseBefore.of(WATER, Salt.GYPSUM, aeration()).to(CALCIUM, mgPerL(150));
+    assertTrue(salt.cautions().containsAll(aeration().cautions()));
+    assertTrue(salt.cautions().containsAll(salt.treatment().cautions()));
+    double wanted = Shown.inOwnScale(CALCIUM, 150);
+    assertEquals(
+        1e-7 * wanted, salt.amount().explain().root().detail().orElseThrow().tolerance(), 1e-10);
   }
 }
