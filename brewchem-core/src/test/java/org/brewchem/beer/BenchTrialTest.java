@@ -235,4 +235,35 @@ class BenchTrialTest {
             .getMessage();
     assertTrue(said.contains("at most 2.0 mL for 3 glasses of 200 mL"), said);
   }
+
+  /** By hand: 4 mL of 1250 g/L in 200 mL are 25 g/L, where the stock is the reagent as bought. */
+  @Test
+  void aStockAsStrongAsTheReagentIsNone() {
+    Reagent liquid = ACID.withDensity(gPerML(1.25), 0.001);
+    refused("top dose: 25 g/L is not possible; below 25.00 g/L", liquid, 25);
+    assertEquals(
+        124.5,
+        BenchTrial.of(BEER, liquid)
+            .glasses(6, mL(200), mL(1))
+            .pipettingTo(mL(0.1), mL(0.02))
+            .stockOf(mL(100), mL(0.1), g(0.01))
+            .upTo(gPerL(24.9))
+            .massInStock()
+            .inGrams(),
+        1e-9);
+  }
+
+  private static void refused(String start, Reagent liquid, double top) {
+    String said =
+        assertThrows(
+                OutOfRangeException.class,
+                () ->
+                    BenchTrial.of(BEER, liquid)
+                        .glasses(6, mL(200), mL(1))
+                        .pipettingTo(mL(0.1), mL(0.02))
+                        .stockOf(mL(100), mL(0.1), g(0.01))
+                        .upTo(gPerL(top)))
+            .getMessage();
+    assertTrue(said.startsWith(start), said);
+  }
 }

@@ -363,4 +363,15 @@ class TankDoseTest {
     assertTrue(
         dose.notices().stream().noneMatch(notice -> notice.toString().contains("counts as gone")));
   }
+
+  /** Of an acid no gas leaves the beer, and nothing is said of it. */
+  @Test
+  void anAcidSetsNoGasFree() {
+    TankDose<Beer> dose = TankDose.of(Beers.lager(), LACTIC, TANK).to(pH(4.2));
+    assertFalse(dose.treatment().text().contains("carbon dioxide"));
+    assertTrue(
+        dose.notices().stream().noneMatch(notice -> notice.code() == TreatmentCode.SETS_GAS_FREE));
+    String printed = dose.toString();
+    assertTrue(printed.contains(" into 20 hL, u 40 L; "), printed);
+  }
 }

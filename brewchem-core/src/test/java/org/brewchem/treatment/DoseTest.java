@@ -563,4 +563,109 @@ class DoseTest {
             .toString();
     assertTrue(salt.contains("g/hL") && !salt.contains("volume increases"), salt);
   }
+
+  /** A liquid that counts how often it is treated. */
+  private record Counted(Held held, int[] times) implements Liquid {
+    @Override
+    public org.brewchem.solution.Contents contents() {
+      return held.contents();
+    }
+
+    @Override
+    public Counted after(org.brewchem.solution.Treatment... steps) {
+      times[0]++;
+      return new Counted(held.after(steps), times);
+    }
+
+    @Override
+    public Step step(Figure<?> figure) {
+      return held.step(figure);
+    }
+
+    @Override
+    public String kind() {
+      return held.kind();
+    }
+
+    @Override
+    public List<Notice> notices() {
+      return held.notices();
+    }
+
+    @Override
+    public List<org.brewchem.figure.Caution> cautions() {
+      return List.of();
+    }
+  }
+
+  /** What the balance answers is searched on one work space; the liquid is treated once. */
+  @Test
+  void aSearchTreatsTheLiquidOnceWhereItAnswersAsItsBalance() {
+    int[] times = {0};
+    Dose.of(new Counted(BEER, times), LACTIC).to(pH(4.1));
+    assertEquals(1, times[0]);
+    Dose.of(new Counted(WATER, times), Salt.GYPSUM).to(CALCIUM, mgPerL(150));
+    assertEquals(2, times[0]);
+  }
+
+  @Test
+  void theLinesOfADoseSayWhatWasWantedAndWhatCame() {
+    String limit =
+        Dose.of(BEER, LACTIC)
+            .to(Constraint.between(PH_VALUE, pH(4.0), pH(4.2)))
+            .explain()
+            .toString();
+    assertTrue(limit.contains("pH 4.20") && limit.contains(", to the limit"), limit);
+    Dose<Held> aimed = Dose.of(BEER, LACTIC).to(pH(4.1));
+    String said = aimed.explain().toString();
+    assertFalse(said.contains("to the limit"), said);
+    assertTrue(said.contains("wanted: pH 4.10"), said);
+    assertTrue(
+        said.contains("after " + aimed.treatment().text() + ": pH 4.10"), said);
+    assertTrue(
+        aimed.answer(Dose.MASS).explain().toString().contains("amount x what a mole of the"));
+    Dose<Held> salt = Dose.of(WATER, Salt.GYPSUM).to(CALCIUM, mgPerL(150));
+    double wanted = Shown.inOwnScale(CALCIUM, 150);
+    assertEquals(
+        1e-9 * wanted,
+        salt.explain().root().detail().orElseThrow().tolerance(),
+        1e-12 * wanted);
+  }
+
+  @Test
+  void aRefusalEndsInItsReason() {
+    String said =
+        assertThrows(
+                UnreachableException.class,
+                () -> Dose.of(WATER, Salt.SODIUM_CHLORIDE).to(CALCIUM, mgPerL(200)))
+            .getMessage();
+    assertTrue(
+        said.contains(" is not possible by sodium chloride; it does not move the figure, and the"),
+        said);
+  }
+
+  /** The source of what is bound says how much that is, in per cent of the acid. */
+  @Test
+  void thePartBoundInEstersIsASourceInPerCent() {
+    Reagent strong =
+        Reagent.of(Acid.LACTIC, massPercent(80)).withBoundInEsters(massPercent(12));
+    Dose<Held> dose = Dose.of(BEER, strong).to(pH(4.1));
+    Source bound =
+        dose.atOnce().answer(PH_VALUE).traced().sources().stream()
+            .filter(source -> source.name().endsWith("bound in esters"))
+            .findFirst()
+            .orElseThrow();
+    assertEquals(12, bound.estimate(), 1e-12);
+  }
+
+  @Test
+  void aDoseBeforeATreatmentIsRefusedWhereItIsNoFood() {
+    Kind beer = new Kind(BEER, "beer");
+    assertTrue(
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> DoseBefore.of(beer, Acid.OXALIC, Treatments.aeration()))
+            .getMessage()
+            .contains("oxalic acid"));
+  }
 }
