@@ -49,8 +49,7 @@ class AdditionTest {
     Contents beer = Held.beer().contents();
     Addition addition = Addition.of(lactic, 0.001);
     Addition prepared = addition.preparedFor(beer, Mixture.prepared(beer, lactic));
-    assertEquals(
-        addition.on(WATER).pH().value(), prepared.on(WATER).pH().value(), 1e-12);
+    assertEquals(addition.on(WATER).pH().value(), prepared.on(WATER).pH().value(), 1e-12);
     assertEquals(addition.on(beer).pH().value(), prepared.on(beer).pH().value(), 1e-12);
   }
 

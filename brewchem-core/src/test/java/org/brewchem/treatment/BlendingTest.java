@@ -84,8 +84,7 @@ class BlendingTest {
   void aPartOfNoVolumeIsNotInTheBlend() {
     Held silent = new Held(WATER.contents().withUnknown(Component.CALCIUM));
     Held same = WATER.after(Treatments.blend(hL(1), List.of(silent), List.of(hL(0))));
-    assertEquals(
-        WATER.answer(CALCIUM).number(), same.answer(CALCIUM).number(), 1e-12);
+    assertEquals(WATER.answer(CALCIUM).number(), same.answer(CALCIUM).number(), 1e-12);
     String said =
         Blends.of(WATER, BEER, silent)
             .volumes(hL(3), hL(1), hL(0))

@@ -19,12 +19,7 @@ class DoseSearchTest {
         .find(
             (reason, nearest) ->
                 new UnreachableException(
-                    "figure",
-                    target,
-                    nearest,
-                    Scales.MILLIGRAMS_PER_LITRE,
-                    reason,
-                    "a reagent"));
+                    "figure", target, nearest, Scales.MILLIGRAMS_PER_LITRE, reason, "a reagent"));
   }
 
   private static UnreachableException failing(DoubleUnaryOperator figure, double target) {
@@ -63,10 +58,8 @@ class DoseSearchTest {
   /** It falls from 5 to 3 and rises again: 3 was the nearest. */
   @Test
   void whatCameNearestIsSaidWhereNothingReachesTheTarget() {
-    assertFails(
-        Reason.TOO_WEAK, 3, moles -> moles <= 4e-6 ? 5 - moles * 5e5 : 3.5, 1);
-    assertFails(
-        Reason.TOO_WEAK, -3, moles -> moles <= 4e-6 ? -5 + moles * 5e5 : -3.5, -1);
+    assertFails(Reason.TOO_WEAK, 3, moles -> moles <= 4e-6 ? 5 - moles * 5e5 : 3.5, 1);
+    assertFails(Reason.TOO_WEAK, -3, moles -> moles <= 4e-6 ? -5 + moles * 5e5 : -3.5, -1);
   }
 
   @Test

@@ -620,16 +620,13 @@ class DoseTest {
     String said = aimed.explain().toString();
     assertFalse(said.contains("to the limit"), said);
     assertTrue(said.contains("wanted: pH 4.10"), said);
-    assertTrue(
-        said.contains("after " + aimed.treatment().text() + ": pH 4.10"), said);
+    assertTrue(said.contains("after " + aimed.treatment().text() + ": pH 4.10"), said);
     assertTrue(
         aimed.answer(Dose.MASS).explain().toString().contains("amount x what a mole of the"));
     Dose<Held> salt = Dose.of(WATER, Salt.GYPSUM).to(CALCIUM, mgPerL(150));
     double wanted = Shown.inOwnScale(CALCIUM, 150);
     assertEquals(
-        1e-9 * wanted,
-        salt.explain().root().detail().orElseThrow().tolerance(),
-        1e-12 * wanted);
+        1e-9 * wanted, salt.explain().root().detail().orElseThrow().tolerance(), 1e-12 * wanted);
   }
 
   @Test
@@ -647,8 +644,7 @@ class DoseTest {
   /** The source of what is bound says how much that is, in per cent of the acid. */
   @Test
   void thePartBoundInEstersIsASourceInPerCent() {
-    Reagent strong =
-        Reagent.of(Acid.LACTIC, massPercent(80)).withBoundInEsters(massPercent(12));
+    Reagent strong = Reagent.of(Acid.LACTIC, massPercent(80)).withBoundInEsters(massPercent(12));
     Dose<Held> dose = Dose.of(BEER, strong).to(pH(4.1));
     Source bound =
         dose.atOnce().answer(PH_VALUE).traced().sources().stream()

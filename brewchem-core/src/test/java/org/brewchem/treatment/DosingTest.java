@@ -98,11 +98,11 @@ class DosingTest {
     PH on = exact.answer(PH_VALUE).value();
     for (TankDose.Request<Held> request :
         java.util.List.of(
-            TankDose.of(exact, Acid.LACTIC, TANK), TankDose.of(exact, Base.SODIUM_BICARBONATE, TANK))) {
+            TankDose.of(exact, Acid.LACTIC, TANK),
+            TankDose.of(exact, Base.SODIUM_BICARBONATE, TANK))) {
       assertSame(
           UnreachableException.Reason.TOO_UNCERTAIN,
-          assertThrows(
-                  UnreachableException.class, () -> request.overshooting(PH_VALUE, on, 0.5))
+          assertThrows(UnreachableException.class, () -> request.overshooting(PH_VALUE, on, 0.5))
               .reason());
     }
   }
@@ -157,8 +157,7 @@ class DosingTest {
             .portion()
             .toString()
             .replaceAll(", [0-9.]+ mol", ", " + poured.portion().amount()));
-    StagedDose<Held> staged =
-        StagedDose.of(TankDose.of(BEER, BOTTLE, TANK).to(pH(4.1)));
+    StagedDose<Held> staged = StagedDose.of(TankDose.of(BEER, BOTTLE, TANK).to(pH(4.1)));
     assertEquals(
         staged.first().portion() + " first of " + staged.whole().portion(), staged.toString());
   }
@@ -166,8 +165,8 @@ class DosingTest {
   /**
    * By hand: what is added is exact but for the volume in the tank, by whose relative error r all
    * rises are in error together, and a reading between knows more of it. With g the rise of the
-   * first stage, before the reading: u2 of the calcium = u2 of the water + (g r)2, of the reading v2
-   * more. What is left times its slope s is then E(s (wanted - there))/E(s2).
+   * first stage, before the reading: u2 of the calcium = u2 of the water + (g r)2, of the reading
+   * v2 more. What is left times its slope s is then E(s (wanted - there))/E(s2).
    */
   @Test
   void whatIsLeftHasTheLeastExpectedSquareOfWhatIsMissing() {
@@ -191,11 +190,7 @@ class DosingTest {
     double expected =
         (slope * (200 - there) - both) / (slope * slope + perMole * perMole * ofDelta);
     double left =
-        stages
-                .read(CALCIUM, mgPerL(before.value() + rise + off), v)
-                .portion()
-                .amount()
-                .inMoles()
+        stages.read(CALCIUM, mgPerL(before.value() + rise + off), v).portion().amount().inMoles()
             / 2000;
     assertEquals(expected, left, 1e-6 * expected);
   }
@@ -228,8 +223,7 @@ class DosingTest {
     Contents open = WATER.contents().open(java.util.List.of("alkalinity is not reported"));
     Delivery unknown =
         Delivery.of(new Held(open), Acid.LACTIC, org.brewchem.quantity.Quantities.mmolPerL(1));
-    assertEquals(
-        java.util.List.of("alkalinity is not reported"), unknown.at(pH(8.2)).whyUnknown());
+    assertEquals(java.util.List.of("alkalinity is not reported"), unknown.at(pH(8.2)).whyUnknown());
     assertEquals(
         "charge of the liquid at the pH before less after, per mole",
         unknown.at(pH(8.2)).figure().rule().text());

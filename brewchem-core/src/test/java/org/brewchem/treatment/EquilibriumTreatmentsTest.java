@@ -463,7 +463,9 @@ class EquilibriumTreatmentsTest {
         .orElseThrow();
   }
 
-  /** By the totals, in mol per kg of water: what is missing after it, times the water of a litre. */
+  /**
+   * By the totals, in mol per kg of water: what is missing after it, times the water of a litre.
+   */
   @Test
   void whatIsGivenOffIsCountedToTheLitre() {
     Held beer = Held.beer();
@@ -507,8 +509,7 @@ class EquilibriumTreatmentsTest {
     Treatment degassing = Treatments.degassing(mgPerL(3));
     for (Figure<?> figure : List.of(PH_VALUE, TOTAL_CARBON_DIOXIDE)) {
       Traced found = WATER.after(degassing).answer(figure).traced();
-      double greatest =
-          found.parts().values().stream().mapToDouble(Math::abs).max().orElseThrow();
+      double greatest = found.parts().values().stream().mapToDouble(Math::abs).max().orElseThrow();
       for (Source source : found.sources()) {
         double above = number(moved(source, 0.01).after(degassing), figure);
         double below = number(moved(source, -0.01).after(degassing), figure);
@@ -571,8 +572,7 @@ class EquilibriumTreatmentsTest {
 
   @Test
   void softeningWithoutSodaAddsNone() {
-    String without =
-        WATER.after(LimeSoftening.withLime()).answer(CALCIUM).explain().toString();
+    String without = WATER.after(LimeSoftening.withLime()).answer(CALCIUM).explain().toString();
     assertTrue(without.contains("addition of calcium hydroxide"), without);
     assertFalse(without.contains("addition of sodium carbonate"), without);
   }

@@ -60,8 +60,7 @@ class MixtureTest {
   /** 10 % of it bound in esters, of which nothing acts at once. */
   @Test
   void whatActsAtOnceIsThePartThatIsFree() {
-    Reagent strong =
-        Reagent.of(Acid.LACTIC, massPercent(80)).withBoundInEsters(massPercent(10));
+    Reagent strong = Reagent.of(Acid.LACTIC, massPercent(80)).withBoundInEsters(massPercent(10));
     Supply whole = Supply.weighed(strong);
     double moles = 0.01;
     double all = moles / WATER.kilogramsPerLitre();
@@ -85,9 +84,7 @@ class MixtureTest {
     Supply lactic = Supply.pure(Acid.LACTIC);
     Contents silent = WATER.withUnknown(Component.CHLORIDE).withUnknown(Component.SULFATE);
     Contents salted =
-        new Held(silent)
-            .after(Treatments.solute(Salt.SODIUM_CHLORIDE, mmolPerL(5)))
-            .contents();
+        new Held(silent).after(Treatments.solute(Salt.SODIUM_CHLORIDE, mmolPerL(5))).contents();
     Mixture mixture = new Mixture(salted, lactic);
     assertEquals(
         salted.least(Component.CHLORIDE).value(), mixture.total(Component.CHLORIDE, 0), 1e-15);

@@ -34,8 +34,7 @@ class ReachableBlendsTest {
   /** A liquid with so many mg/L of calcium, sulfate and chloride. */
   private static Held of(double calcium, double sulfate, double chloride) {
     return new Held(
-        with(
-            with(with(PURE, Ion.CALCIUM, calcium), Ion.SULFATE, sulfate), Ion.CHLORIDE, chloride));
+        with(with(with(PURE, Ion.CALCIUM, calcium), Ion.SULFATE, sulfate), Ion.CHLORIDE, chloride));
   }
 
   private static Held of(double calcium, double sulfate) {
@@ -88,10 +87,8 @@ class ReachableBlendsTest {
     double small = 1e-5;
     assertEquals(
         3, ions(Blends.of(of(10, 10), of(10 + small, 10), of(10, 10 + small))).corners().size());
-    assertEquals(
-        3, ions(Blends.of(of(10, 10), of(10 + small, 10), of(10, 60))).corners().size());
-    assertEquals(
-        3, ions(Blends.of(of(10, 10), of(60, 10), of(10, 10 + small))).corners().size());
+    assertEquals(3, ions(Blends.of(of(10, 10), of(10 + small, 10), of(10, 60))).corners().size());
+    assertEquals(3, ions(Blends.of(of(10, 10), of(60, 10), of(10, 10 + small))).corners().size());
   }
 
   @Test
@@ -163,8 +160,8 @@ class ReachableBlendsTest {
   }
 
   /**
-   * By hand: with 100 and 120 of chloride the ratio goes from 1 to 100/120, and is 100/110 half-way:
-   * 0.0076 off the straight line, 4.5 % of the span.
+   * By hand: with 100 and 120 of chloride the ratio goes from 1 to 100/120, and is 100/110
+   * half-way: 0.0076 off the straight line, 4.5 % of the span.
    */
   @Test
   void theScopeSaysHowFarAFigureLiesOffTheStraightLine() {
