@@ -140,4 +140,79 @@ class TargetBandTest {
     assertEquals(GuardBand.Decision.UNDECIDABLE, shared.decide(limits, bare).decision());
     assertThrows(IllegalArgumentException.class, () -> GuardBand.of(-1));
   }
+
+  /** By hand: 4 and 4.5 with a guard of 2 u of 0.0625 leave 4.125 to 4.375. */
+  @Test
+  void aGuardBandMovesBothLimitsInwards() {
+    Constraint limits = Constraint.between(Figures.PH_VALUE, pH(4), pH(4.5));
+    GuardBand guard = GuardBand.of(2);
+    assertEquals(0.02275, guard.riskAtTheLimit(), 1e-5);
+    assertEquals(0.5, GuardBand.of(0).riskAtTheLimit(), 1e-12);
+    // Numbers that binary holds exactly: a value on the guarded limit is accepted.
+    assertEquals(GuardBand.Decision.ACCEPTED, guard.decide(limits, pHOf(4.125, 0.0625)).decision());
+    assertEquals(GuardBand.Decision.ACCEPTED, guard.decide(limits, pHOf(4.375, 0.0625)).decision());
+    assertEquals(
+        GuardBand.Decision.REJECTED, guard.decide(limits, pHOf(4.1249, 0.0625)).decision());
+    assertEquals(
+        GuardBand.Decision.REJECTED, guard.decide(limits, pHOf(4.3751, 0.0625)).decision());
+    assertEquals(
+        "rejected, wrong in 97 % of cases", guard.decide(limits, pHOf(4.12, 0.0625)).toString());
+    assertEquals(
+        "undecidable",
+        guard
+            .decide(
+                limits,
+                Answer.of(
+                    Figures.PH_VALUE,
+                    Beer.of(pH(4.3), TitratableAcidity.ofMilliequivalentsPerLitre(20, pH(8.2)))))
+            .toString());
+    Answer<TitratableAcidity> other =
+        Answer.of(Figures.titratableAcidity(pH(8.2)), beer(4.3, 20, 0.02));
+    assertTrue(
+        assertThrows(IllegalArgumentException.class, () -> guard.decide(limits, other))
+            .getMessage()
+            .endsWith("is not possible; pH in \"\" is needed"));
+  }
+
+  @Test
+  void aDifferencePrintsItsFindingAndWhatItRestsOn() {
+    assertEquals(
+        "pH: -0.30, z -4.2, different (by the uncertainties of both)",
+        Difference.of(pHOf(4.10, 0.05), pHOf(4.40, 0.05)).toString());
+    assertEquals(
+        "pH: +0.010, z 0.4, not distinguishable (by the uncertainties of both)",
+        Difference.of(pHOf(4.41, 0.02), pHOf(4.40, 0.02)).toString());
+    Answer<TitratableAcidity> later =
+        Answer.of(Figures.titratableAcidity(pH(8.2)), beer(4.3, 20, 0.02));
+    Answer<TitratableAcidity> earlier =
+        Answer.of(Figures.titratableAcidity(pH(8.2)), beer(4.3, 10, 0.02));
+    String text = Difference.of(later, earlier).toString();
+    assertTrue(text.contains(" g/L") && text.contains(", unknown ("), text);
+    assertTrue(text.startsWith("titratable acidity"), text);
+    assertTrue(
+        assertThrows(IllegalArgumentException.class, () -> Difference.of(later, pHOf(4.4, 0.02)))
+            .getMessage()
+            .startsWith("earlier batch: pH in"));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> Difference.inOneLaboratory(later, pHOf(4.4, 0.02), PH_OF_BEER));
+  }
+
+  /** By hand: twice a tolerance on the limit of the method is not narrower than it. */
+  @Test
+  void aBandAsWideAsTheMethodIsNotNarrowerThanIt() {
+    MethodPrecision precision = MethodPrecision.stated("own meter", 0.0125, "");
+    double limit = precision.repeatabilityLimit().value();
+    TargetBand<PH> band = TargetBand.fromOne(pHOf(4.35, 0.02), precision);
+    assertEquals(List.of(), band.withTolerance(limit / 2).judgedBy(precision).notices());
+    assertEquals(1, band.withTolerance(0.999 * limit / 2).judgedBy(precision).notices().size());
+    assertTrue(band.toString().endsWith("(" + band.madeFrom() + ")"), band.toString());
+    assertTrue(band.toString().startsWith(band.constraint().toString()), band.toString());
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> TargetBand.fromOne(pHOf(4.35, 0.02), MethodPrecision.stated("acidity", 0.05, "g/L")));
+    String several =
+        TargetBand.fromSeveral(List.of(pHOf(4.3, 0.02), pHOf(4.4, 0.02)), 0.9, 0.95).madeFrom();
+    assertTrue(several.contains("holds 90.0 % of such batches with 95.0 % confidence"), several);
+  }
 }

@@ -1,0 +1,200 @@
+package org.brewchem.quality;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+
+class ControlRulesTest {
+
+  private static final double[] SHIFTS = {0, 0.5, 1, 2};
+
+  private static void assertRunLengths(ControlRule rule, double digit, double... expected) {
+    for (int i = 0; i < SHIFTS.length; i++) {
+      double length = rule.averageRunLength(SHIFTS[i]).orElseThrow();
+      // Chains of other cells differ by some 1e-4 of a long run.
+      assertEquals(expected[i], length, 3e-4 * length + (i < 2 ? 0.05 : digit), rule.name());
+      assertEquals(length, rule.averageRunLength(-SHIFTS[i]).orElseThrow(), 1e-9 * length);
+    }
+  }
+
+  /**
+   * Points beyond three standard deviations: the closed form. The others: Markov chains of our own,
+   * written apart from the library; 500, 465 and 168 at rest are in Montgomery, Statistical Quality
+   * Control (from memory). Half of the last digit, and what another number of cells makes.
+   */
+  @Test
+  void averageRunLengthsAreThoseOfOtherChains() {
+    assertRunLengths(ControlRules.beyond(3), 0.05, 370.4, 155.2, 43.9, 6.30);
+    assertRunLengths(ControlRules.weightedAverage(0.1, 2.814), 0.005, 499.5, 31.3, 10.33, 4.36);
+    assertRunLengths(ControlRules.cumulativeSum(0.5, 5), 0.005, 465.4, 38.0, 10.38, 4.01);
+    assertRunLengths(ControlRules.cumulativeSum(0.5, 4), 0.005, 167.7, 26.6, 8.38, 3.34);
+    assertEquals(OptionalDouble.empty(), ControlRules.movingRange().averageRunLength(0));
+    assertEquals(OptionalDouble.empty(), ControlRules.run(8, 8, 0).averageRunLength(0));
+  }
+
+  /** By hand: with all the weight on the newest point an average is that point. */
+  @Test
+  void aWeightedAverageOfTheNewestPointAloneIsASinglePoint() {
+    for (double shift : SHIFTS) {
+      assertEquals(
+          ControlRules.beyond(2).averageRunLength(shift).orElseThrow(),
+          ControlRules.weightedAverage(1, 2).averageRunLength(shift).orElseThrow(),
+          1e-9);
+    }
+  }
+
+  @Test
+  void whatHardlyEverSignalsRunsOn() {
+    assertTrue(ControlRules.weightedAverage(0.2, 20).averageRunLength(0).orElseThrow() > 1e12);
+  }
+
+  @Test
+  void rulesHaveNames() {
+    assertEquals("beyond 3 standard deviations", ControlRules.beyond(3).name());
+    assertEquals("beyond 2.5 standard deviations", ControlRules.beyond(2.5).name());
+    assertEquals("moving range", ControlRules.movingRange().name());
+    assertEquals("8 in a row on one side of the mean", ControlRules.run(8, 8, 0).name());
+    assertEquals("2 of 3 beyond 2 on one side", ControlRules.run(2, 3, 2).name());
+    assertEquals("3 in a row beyond 1.5 on one side", ControlRules.run(3, 3, 1.5).name());
+    assertEquals("weighted average, lambda 0.2, L 3", ControlRules.weightedAverage(0.2, 3).name());
+    assertEquals("cumulative sums, k 0.5, h 4", ControlRules.cumulativeSum(0.5, 4).name());
+  }
+
+  @Test
+  void whatIsFollowedLiesAboutTheMeanOrAboutZero() {
+    assertTrue(ControlRules.beyond(3).isAboutTheMean());
+    assertFalse(ControlRules.movingRange().isAboutTheMean());
+    assertTrue(ControlRules.run(2, 3, 2).isAboutTheMean());
+    assertTrue(ControlRules.weightedAverage(0.2, 3).isAboutTheMean());
+    assertFalse(ControlRules.cumulativeSum(0.5, 4).isAboutTheMean());
+    assertEquals(3, ControlRules.beyond(3).limit().orElseThrow());
+    assertEquals(1, ControlRules.weightedAverage(0.2, 3).limit().orElseThrow(), 1e-12);
+    assertEquals(4, ControlRules.cumulativeSum(0.5, 4).limit().orElseThrow());
+    assertEquals(OptionalDouble.empty(), ControlRules.run(2, 3, 2).limit());
+  }
+
+  private static void assertFollowed(double above, double below, ControlRule.Watch watch) {
+    assertEquals(above, watch.followed().above(), 1e-12);
+    assertEquals(below, watch.followed().below(), 1e-12);
+  }
+
+  /** By hand, in steps that binary numbers hold exactly. */
+  @Test
+  void onALimitNothingSignals() {
+    ControlRule.Watch average = ControlRules.weightedAverage(1, 2).start();
+    assertFalse(average.signals(2));
+    assertFalse(average.signals(-2));
+    assertTrue(average.signals(Math.nextUp(2.0)));
+    average = ControlRules.weightedAverage(0.25, 30).start();
+    assertFalse(average.signals(4));
+    assertFollowed(1, 1, average);
+    assertFalse(average.signals(-8));
+    assertFollowed(-1.25, -1.25, average);
+
+    ControlRule.Watch sums = ControlRules.cumulativeSum(0.5, 2).start();
+    assertFalse(sums.signals(2.5));
+    assertFollowed(2, 0, sums);
+    assertTrue(sums.signals(0.75));
+    assertFollowed(2.25, 0, sums);
+    sums = ControlRules.cumulativeSum(0.5, 2).start();
+    assertFalse(sums.signals(-2.5));
+    assertFollowed(0, -2, sums);
+    assertTrue(sums.signals(-0.75));
+    assertFollowed(0, -2.25, sums);
+
+    ControlRule.Watch run = ControlRules.run(2, 2, 1).start();
+    assertFalse(run.signals(1.5));
+    assertFalse(run.signals(1));
+    assertFalse(run.signals(1.5));
+    assertTrue(run.signals(1.25));
+    assertFollowed(1.25, 1.25, run);
+    run = ControlRules.run(2, 2, 1).start();
+    assertFalse(run.signals(-1.5));
+    assertFalse(run.signals(-1));
+    assertFalse(run.signals(-1.5));
+    assertTrue(run.signals(-1.25));
+
+    ControlRule ranges = ControlRules.movingRange();
+    ControlRule.Watch range = ranges.start();
+    double limit = ranges.limit().orElseThrow();
+    assertFalse(range.signals(0));
+    assertFalse(range.signals(limit));
+    assertFollowed(limit, limit, range);
+    assertTrue(range.signals(2.0001 * limit));
+  }
+
+  /** By hand: of what is drawn about a mean of 4 with 0.5, and about zero. */
+  @Test
+  void aChartDrawsInTheUnitOfTheFigure() {
+    InControl state = InControl.stated(4, 0.5, "");
+    ControlChart.Drawn average =
+        ControlChart.Drawn.of(
+            "a", ControlRules.beyond(3), new ControlRule.Followed(1.5, 1.25), state);
+    assertEquals(4.75, average.above());
+    assertEquals(4.625, average.below());
+    assertEquals(2.5, average.lowerLimit().orElseThrow());
+    assertEquals(5.5, average.upperLimit().orElseThrow());
+    ControlChart.Drawn sums =
+        ControlChart.Drawn.of(
+            "a", ControlRules.cumulativeSum(0.5, 4), new ControlRule.Followed(3, -1), state);
+    assertEquals(1.5, sums.above());
+    assertEquals(-0.5, sums.below());
+    assertEquals(-2, sums.lowerLimit().orElseThrow());
+    assertEquals(2, sums.upperLimit().orElseThrow());
+  }
+
+  @Test
+  void statesAndFalseAlarmsPrint() {
+    assertEquals(
+        "mean 4.350, standard deviation 0.020, stated",
+        InControl.stated(4.35, 0.02, "").toString());
+    assertEquals(
+        "mean 2.100, standard deviation 0.15 g/L, stated",
+        InControl.stated(2.1, 0.15, "g/L").toString());
+    double[] eight = {1, 2, 1, 2, 1, 2, 1, 2};
+    assertTrue(
+        InControl.from(eight, "g/L").toString().endsWith(" g/L, from 8 batches"),
+        InControl.from(eight, "g/L").toString());
+  }
+
+  /**
+   * Of a thousand standard normal points beyond two, 45.5 lie there: the share within five of its
+   * standard errors, which are those of 20,000 series of ten, and the chance of one in ten
+   * likewise.
+   */
+  @Test
+  void falseAlarmsOfKnownLimitsAreThoseOfTheNormalDistribution() {
+    FalseAlarms alarms = FalseAlarms.of(List.of(ControlRules.beyond(2)), OptionalInt.empty(), 10);
+    double share = 0.045500264;
+    double error = Math.sqrt(share * (1 - share) / 200_000);
+    assertEquals(share, alarms.perPoint(), 5 * error);
+    assertEquals(error, alarms.perPointError(), 0.05 * error);
+    double one = 1 - Math.pow(1 - share, 10);
+    assertEquals(one, alarms.atLeastOne(), 5 * Math.sqrt(one * (1 - one) / 20_000));
+    assertEquals(
+        String.format(
+            Locale.ROOT,
+            "false alarms: %.2g %% of batches, at least one among 10 in %.2g %% of cases"
+                + " (limits known; simulated, normal process)",
+            100 * alarms.perPoint(),
+            100 * alarms.atLeastOne()),
+        alarms.toString());
+    assertEquals(
+        "batches behind the limits: 7 is not possible; 8 to 100000 is allowed",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> FalseAlarms.of(List.of(ControlRules.beyond(2)), OptionalInt.of(7), 10))
+            .getMessage());
+    assertEquals(
+        ControlRules.beyond(2).averageRunLength(1).orElseThrow(),
+        FalseAlarms.averageRunLength(List.of(ControlRules.beyond(2)), 1),
+        5 * 6.3 / Math.sqrt(20_000));
+  }
+}
