@@ -1,0 +1,186 @@
+package org.brewchem.titration;
+
+import static org.brewchem.quantity.Quantities.mL;
+import static org.brewchem.quantity.Quantities.molPerL;
+import static org.brewchem.quantity.Quantities.pH;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import org.brewchem.figure.Notice;
+import org.junit.jupiter.api.Test;
+
+class TitrationCurveTest {
+
+  private static final Titrant LYE = Titrant.sodiumHydroxide().of(molPerL(0.1), molPerL(0.0001));
+  private static final Titrant ACID = Titrant.hydrochloricAcid().of(molPerL(0.1), molPerL(0.0001));
+
+  private static TitrationLog log(double[] millilitres, double... pH) {
+    return LYE.titrate(mL(50)).log(millilitres, pH);
+  }
+
+  private static double[] at(double... millilitres) {
+    return millilitres;
+  }
+
+  private static List<String> texts(TitrationCurve curve, TitrationCode code) {
+    return curve.notices().stream()
+        .filter(notice -> notice.code() == code)
+        .map(Notice::toString)
+        .toList();
+  }
+
+  /** By hand: 8.2 lies 0.2 of 1.5 pH behind 4 mL. */
+  @Test
+  void readingsAreJoinedByLines() {
+    TitrationLog log = log(at(0, 1, 2, 4, 5), 4, 5, 7, 8, 9.5);
+    assertEquals(4 + 0.2 / 1.5, log.titre().inMillilitres(), 1e-12);
+    assertEquals(4, log.pHAt(mL(0)).value(), 1e-12);
+    assertEquals(4.5, log.pHAt(mL(0.5)).value(), 1e-12);
+    assertEquals(5, log.pHAt(mL(1)).value(), 1e-12);
+    assertEquals(7.5, log.pHAt(mL(3)).value(), 1e-12);
+    assertEquals(9.5, log.pHAt(mL(5)).value(), 1e-12);
+    assertTrue(log.holds(mL(0)));
+    assertTrue(log.holds(mL(5)));
+    assertFalse(log.holds(mL(5.01)));
+    assertEquals(
+        "readings: they span 0 to 5 mL and do not hold 6 mL",
+        assertThrows(IllegalStateException.class, () -> log.pHAt(mL(6))).getMessage());
+    assertTrue(log.startsBeyond(pH(3.9)));
+    assertFalse(log.startsBeyond(pH(4)));
+    assertEquals(0.1 / 1.5, log.shiftTo(8.3), 1e-12);
+    assertEquals(3 - (4 + 0.2 / 1.5), log.shiftTo(7.5), 1e-12);
+    TitrationLog late = log(at(1, 2, 3), 5, 8, 9);
+    assertFalse(late.holds(mL(0.99)));
+    assertTrue(late.holds(mL(1)));
+  }
+
+  /** Of two readings of one volume the first is met from before. */
+  @Test
+  void aVolumeThatWasReadTwiceHasThePHOfTheFirst() {
+    assertEquals(4, log(at(1, 1, 2), 4, 4.2, 9).pHAt(mL(1)).value(), 1e-12);
+    assertEquals(6.6, log(at(1, 1, 2), 4, 4.2, 9).pHAt(mL(1.5)).value(), 1e-12);
+  }
+
+  /** Volumes are sorted for the search; the rows stay as they were given. */
+  @Test
+  void rowsInDisorderAreNamedAndSorted() {
+    TitrationLog log = log(at(0, 2, 1, 4, 4, 5), 4, 7, 5, 8, 8, 9.5);
+    assertEquals(4 + 0.2 / 1.5, log.titre().inMillilitres(), 1e-12);
+    assertEquals(6, log.pHAt(mL(1.5)).value(), 1e-12);
+    List<Notice> notices =
+        log.notices().stream()
+            .filter(notice -> notice.code() == TitrationCode.READING_OUT_OF_ORDER)
+            .toList();
+    assertEquals(1, notices.size());
+    assertEquals(3, notices.get(0).row().orElseThrow());
+    assertEquals("1 mL comes after 2 mL; volumes are totals and only grow", notices.get(0).text());
+  }
+
+  /** By hand: three times 0.02 times the root of two, 0.0849, may be noise. */
+  @Test
+  void aStepBackThatNoiseDoesNotExplainIsNamed() {
+    assertEquals(
+        List.of(), texts(log(at(0, 1, 2, 3), 4, 6, 5.916, 9), TitrationCode.STEP_NOT_MONOTONE));
+    List<String> named =
+        texts(log(at(0, 1, 2, 3), 4, 6, 5.914, 9), TitrationCode.STEP_NOT_MONOTONE);
+    assertEquals(1, named.size());
+    assertTrue(named.get(0).contains("though alkali was added"), named.get(0));
+    TitrationLog down =
+        ACID.titrate(mL(50)).to(pH(4.3)).log(at(0, 1, 2, 3), new double[] {8, 6, 6.1, 4});
+    named = texts(down, TitrationCode.STEP_NOT_MONOTONE);
+    assertEquals(1, named.size());
+    assertTrue(named.get(0).contains("though acid was added"), named.get(0));
+    // Read twice, a volume may differ.
+    assertEquals(
+        List.of(), texts(log(at(0, 1, 1, 3), 4, 6, 5, 9), TitrationCode.STEP_NOT_MONOTONE));
+  }
+
+  private static double[] grid(int count) {
+    return IntStream.range(0, count).mapToDouble(i -> 0.25 * i).toArray();
+  }
+
+  private static double[] zigzag(int count, double size) {
+    return IntStream.range(0, count)
+        .mapToDouble(i -> 4 + 0.25 * i + (i % 2 == 0 ? size : -size))
+        .toArray();
+  }
+
+  @Test
+  void readingsThatScatterMoreThanStatedAreNamed() {
+    TitrationLog quiet = log(grid(20), zigzag(20, 0.005));
+    TitrationLog loud = log(grid(20), zigzag(20, 0.06));
+    assertEquals(0, quiet.excessNoise());
+    assertTrue(quiet.noise() < 0.02, "shown " + quiet.noise());
+    assertTrue(quiet.noise() > 0.002, "shown " + quiet.noise());
+    assertEquals(0.02, loud.noise(), "at most what is stated");
+    assertTrue(loud.excessNoise() > 0.04, "shown " + loud.excessNoise());
+    assertEquals(List.of(), texts(quiet, TitrationCode.NOISE_ABOVE_STATED));
+    List<String> named = texts(loud, TitrationCode.NOISE_ABOVE_STATED);
+    assertEquals(1, named.size());
+    assertTrue(named.get(0).endsWith("where u 0.02 is stated of one"), named.get(0));
+    // Of eleven readings a median says too little.
+    assertEquals(0, log(grid(11), zigzag(11, 0.06)).excessNoise());
+    assertTrue(log(grid(12), zigzag(12, 0.06)).excessNoise() > 0);
+  }
+
+  @Test
+  void stepsTooCoarseForTheBuretteAreNamed() {
+    TitrationLog coarse = log(at(0, 2, 4, 6), 4, 4.5, 7, 12);
+    List<String> named = texts(coarse, TitrationCode.STEPS_TOO_COARSE);
+    assertEquals(1, named.size());
+    // By hand: second differences of 0.5 and 0.625 pH/mL2, 0.48 mL past 4 mL at 2.5 pH/mL.
+    assertEquals(
+        "row 4: the step of 2 mL to pH 12 is too coarse next to the end point: the curve may be"
+            + " 0.18 mL off the straight line",
+        named.get(0));
+    assertEquals(
+        List.of(),
+        texts(log(at(0, 2, 4, 6), 4, 6, 8, 10), TitrationCode.STEPS_TOO_COARSE),
+        "straight");
+    List<String> doubled =
+        texts(log(at(0, 1, 2, 3, 4), 5, 9, 6, 9, 10), TitrationCode.STEPS_TOO_COARSE);
+    assertEquals(1, doubled.size());
+    assertTrue(
+        doubled.get(0).contains("scatter around the end point or are doubled"), doubled.get(0));
+  }
+
+  @Test
+  void aLogThatEndsEarlyIsNamedByItsLastRow() {
+    List<Notice> notices = log(at(0, 1, 2), 4, 5, 6).notices();
+    assertEquals(TitrationCode.END_POINT_NOT_REACHED, notices.get(0).code());
+    assertEquals(3, notices.get(0).row().orElseThrow());
+    assertTrue(
+        notices.get(0).text().startsWith("the log ends at pH 6, before the end point"),
+        notices.get(0).text());
+    assertTrue(
+        assertThrows(IllegalStateException.class, () -> log(at(0, 1, 2), 4, 5, 6).titre())
+            .getMessage()
+            .startsWith("readings: they end at 2 mL"));
+  }
+
+  @Test
+  void aLogPrintsItsReadings() {
+    String text = log(at(0, 1.5), 4, 9).toString();
+    assertTrue(text.contains(String.format("%n  ")), text);
+    assertTrue(text.contains("1.5 mL"), text);
+    assertTrue(text.contains("pH 9"), text);
+  }
+
+  @Test
+  void readingsThatAreNoneAreRefused() {
+    assertEquals(
+        "readings: 1 is not possible; 2 or more is allowed",
+        assertThrows(IllegalArgumentException.class, () -> log(at(1), 5)).getMessage());
+    assertEquals(
+        "volumes of the readings: 1 mL in all of them is not possible; two that differ is allowed",
+        assertThrows(IllegalArgumentException.class, () -> log(at(1, 1), 5, 6)).getMessage());
+    assertTrue(
+        assertThrows(IllegalArgumentException.class, () -> log(at(1, 2), 5, 14.01))
+            .getMessage()
+            .startsWith("pH of reading 2: 14.01"));
+  }
+}
