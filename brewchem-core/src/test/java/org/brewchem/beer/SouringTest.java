@@ -71,6 +71,9 @@ class SouringTest {
         1e-3);
     assertTrue(soured.explain().holds());
     assertTrue(soured.toString().contains("g/L as lactic acid formed; pH 3.40"), soured.toString());
+    assertEquals(
+        "souring of a wort of " + wort.answer(Figures.PH_VALUE), Souring.of(wort).toString());
+    assertEquals(3, soured.cautions().size());
   }
 
   @Test
