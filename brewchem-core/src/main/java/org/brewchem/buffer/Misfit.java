@@ -26,6 +26,9 @@ final class Misfit {
   /** Readings that end below say nothing of carbon dioxide. */
   private static final double REACHES_CARBON_DIOXIDE = 7;
 
+  /** Relative error of a titrant up to which one linear step finds it. */
+  private static final double FIRST_ORDER = 0.3;
+
   private final GridFit grid;
   private final AllReadings all;
   private final int legs;
@@ -328,12 +331,18 @@ final class Misfit {
             Notice.of(
                 BufferCode.TITRANT_DOUBTFUL,
                 name(doubted),
-                String.format(
-                    Locale.ROOT,
-                    "they would fit the other portion with %.2f times the stated concentration of"
-                        + " titrant over sample",
-                    ratio.getAsDouble())));
+                "they would fit the other portion with "
+                    + times(ratio.getAsDouble())
+                    + " the stated concentration of titrant over sample"));
       }
+    }
+
+    /** One step of the fit tells the way, and the size of a small error only. */
+    private static String times(double ratio) {
+      if (Math.abs(ratio - 1) > FIRST_ORDER) {
+        return ratio < 1 ? "far less than" : "far more than";
+      }
+      return String.format(Locale.ROOT, "%.2f times", ratio);
     }
   }
 }

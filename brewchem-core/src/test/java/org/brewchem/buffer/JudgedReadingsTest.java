@@ -174,6 +174,108 @@ class JudgedReadingsTest {
     assertTrue(codes(alkali(up(sample))).contains(BufferCode.CARBON_DIOXIDE_LIKELY));
   }
 
+  private static List<String> said(BufferReadings... readings) {
+    return faults(readings).stream().map(Notice::toString).toList();
+  }
+
+  /** Our own digits, so that a change of a rule or of its arithmetic shows. */
+  @Test
+  void whatIsSaidIsWhatItWas() {
+    double[][] up = up(BEER);
+    double[][] down = down(BEER);
+    double[][] spoilt = up(BEER);
+    spoilt[1][4] += 0.09;
+    spoilt[1][19] -= 0.1;
+    assertEquals(
+        List.of(
+            "row 5: pH 4.683 lies +0.085 off the fitted curve, more than a scatter of 0.017"
+                + " explains",
+            "row 20: pH 6.735 lies -0.086 off the fitted curve, more than a scatter of 0.012"
+                + " explains"),
+        said(alkali(spoilt), acid(down)));
+    double[][] wandering = up(BEER);
+    for (int i = 0; i < wandering[1].length; i++) {
+      wandering[1][i] += 0.05 * Math.sin(2 * Math.PI * i / 10.0);
+    }
+    assertEquals(
+        List.of(
+            "the readings scatter by 0.018 pH around the fitted curve, 1.7 times what was"
+                + " stated for them",
+            "readings that follow each other lie off the fitted curve to the same side: the"
+                + " electrode lagged or drifted, or a volume is wrong"),
+        said(alkali(wandering)));
+    assertEquals(
+        List.of(
+            "the readings scatter by 0.026 pH around the fitted curve, 2.5 times what was"
+                + " stated for them",
+            "readings that follow each other lie off the fitted curve to the same side: the"
+                + " electrode lagged or drifted, or a volume is wrong",
+            "they lie +0.133 pH off those of the first portion: another liquid, or an"
+                + " electrode that moved in between"),
+        said(alkali(up), acid(down(beer(1.1, 2, 4.4)))));
+    assertEquals(
+        List.of(
+            "row 1: pH 4.256 lies +0.091 off the fitted curve, more than a scatter of 0.022"
+                + " explains",
+            "row 2: pH 4.322 lies +0.066 off the fitted curve, more than a scatter of 0.018"
+                + " explains",
+            "row 3: pH 4.411 lies +0.059 off the fitted curve, more than a scatter of 0.016"
+                + " explains",
+            "row 4: pH 4.498 lies +0.050 off the fitted curve, more than a scatter of 0.014"
+                + " explains",
+            "row 5: pH 4.593 lies +0.047 off the fitted curve, more than a scatter of 0.012"
+                + " explains",
+            "row 6: pH 4.690 lies +0.044 off the fitted curve, more than a scatter of 0.010"
+                + " explains",
+            "they lie -0.126 pH off those of the first portion: another liquid, or an"
+                + " electrode that moved in between",
+            "they would fit the other portion with 0.73 times the stated concentration of"
+                + " titrant over sample"),
+        said(alkali(up), acid(down(beer(1.1, 2, 4.1)))));
+    assertEquals(
+        List.of(
+            "the readings scatter by 0.045 pH around the fitted curve, 4.0 times what was"
+                + " stated for them",
+            "readings that follow each other lie off the fitted curve to the same side: the"
+                + " electrode lagged or drifted, or a volume is wrong",
+            "they would fit the other portion with far less than the stated concentration of"
+                + " titrant over sample"),
+        said(alkali(up), BufferReadings.withAcid(mL(50), molPerL(0.5), down[0], down[1])));
+    assertEquals(
+        List.of(
+            "row 1: pH 4.261 lies +0.060 off the fitted curve, more than a scatter of 0.017"
+                + " explains",
+            "row 1: pH 4.256 lies +0.058 off the fitted curve, more than a scatter of 0.014"
+                + " explains",
+            "row 2: pH 4.210 lies +0.051 off the fitted curve, more than a scatter of 0.012"
+                + " explains",
+            "they would fit the other portion with far less than the stated concentration of"
+                + " titrant over sample"),
+        said(alkali(up), BufferReadings.withAcid(mL(50), molPerL(0.05), down[0], down[1])));
+    assertEquals(
+        List.of(
+            "the pH falls while alkali is added: the titrant is an acid, or a column is"
+                + " reversed"),
+        said(alkali(down)));
+    assertEquals(
+        List.of(
+            "the pH rises while acid is added: the titrant is an alkali, or a column is"
+                + " reversed"),
+        said(alkali(up), acid(up)));
+    assertEquals(
+        List.of(
+            "row 1: pH 0.00, beyond 1 to 13, is no reading of a beer's titration: are volume"
+                + " and pH exchanged?",
+            "the pH falls while alkali is added: the titrant is an acid, or a column is"
+                + " reversed"),
+        said(alkali(new double[][] {down[1], down[0]})));
+    assertEquals(
+        List.of(
+            "9.3 mmol/kg are bound about pK 6.4, more than a beer holds there: was the"
+                + " sample degassed? Its pH and its acidity count carbon dioxide that is left"),
+        said(alkali(up(BEER.with(Acid.CARBONIC, mmolPerL(1000 * 0.25 / 44.01))))));
+  }
+
   @Test
   void whatLeavesNoTraceIsNamedAsAssumedUntilItIsStated() {
     BufferReadings up = alkali(up(BEER));
