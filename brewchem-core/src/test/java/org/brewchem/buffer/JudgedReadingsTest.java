@@ -11,15 +11,18 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalLong;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.brewchem.OutOfRangeException;
+import org.brewchem.figure.Answer;
 import org.brewchem.figure.Code;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Severity;
 import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.solution.Liquid;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
@@ -274,6 +277,103 @@ class JudgedReadingsTest {
             "9.3 mmol/kg are bound about pK 6.4, more than a beer holds there: was the"
                 + " sample degassed? Its pH and its acidity count carbon dioxide that is left"),
         said(alkali(up(BEER.with(Acid.CARBONIC, mmolPerL(1000 * 0.25 / 44.01))))));
+  }
+
+  private static String digits(Answer<?> answer) {
+    return String.format(
+        Locale.ROOT, "%.8g u %.6g", answer.number(), answer.standardUncertainty().orElseThrow());
+  }
+
+  private static String digits(MeasuredBuffer buffer) {
+    return String.join(
+        "; ",
+        digits(buffer.pH()),
+        digits(buffer.pHAfter(Acid.LACTIC, mmolPerL(5))),
+        digits(buffer.changeOfPHBy(Acid.LACTIC, mmolPerL(5))),
+        digits(buffer.acidityTo(pH(8.2))),
+        digits(buffer.bufferCapacity(pH(4.5))),
+        String.format(Locale.ROOT, "%.6g", buffer.readingNoise()));
+  }
+
+  /** What a fit rests on; the last notice is about the constants. */
+  private static List<String> remarks(MeasuredBuffer buffer) {
+    List<String> all = buffer.pH().notices().stream().map(Notice::toString).toList();
+    return all.subList(0, all.size() - 1);
+  }
+
+  /** Our own digits, of fits that rest on what is usual and on what was stated. */
+  @Test
+  void whatIsFittedIsWhatItWas() {
+    BufferReadings up = alkali(up(BEER));
+    BufferReadings down = acid(down(BEER));
+    assertEquals(
+        "4.2498196 u 0.0181125; 3.8604021 u 0.0269271; -0.38941756 u 0.0194447;"
+            + " 1.3401803 u 0.0615478; 6.5907670 u 0.133245; 0.00518370",
+        digits(MeasuredBuffer.from(up)));
+    assertEquals(
+        "4.2581013 u 0.0165137; 3.8635902 u 0.0127547; -0.39451113 u 0.00537026;"
+            + " 1.3404032 u 0.0615442; 6.6403490 u 0.100453; 0.00606087",
+        digits(MeasuredBuffer.from(up, down)));
+    MeasuredBuffer stated =
+        MeasuredBuffer.fit()
+            .withReadingUncertainty(0.01)
+            .withZeroUncertainty(0.005)
+            .withSlopeUncertainty(0.003)
+            .metals(mmolPerL(1.4), mmolPerL(3.1), 0.03)
+            .backgroundSalt(mmolPerL(6), mmolPerL(0.5))
+            .carbonDioxide(gPerL(0.05), gPerL(0.02))
+            .with(up.withTitrantUncertainty(0.002).withSampleUncertainty(0.001))
+            .with(down.withBlank(mL(0.05), pH(4.3), mL(0.02)).dilutedBy(mL(10), mL(50)))
+            .buffer();
+    assertEquals(
+        "4.2472710 u 0.0102793; 3.8524840 u 0.00796842; -0.39478692 u 0.00370188;"
+            + " 1.2382004 u 0.0410573; 6.4393171 u 0.0857264; 0.00643525",
+        digits(stated));
+    assertEquals(
+        List.of(
+            "the buffer was measured by titration from pH 4.26 to 9.00",
+            "calcium and magnesium were not measured and assumed as in a typical beer, u" + " 30 %",
+            "assumed as after a calibration: zero of the electrode u 0.010 pH, slope of"
+                + " the electrode u 0.50 %",
+            "assumed: concentration of the alkali, relative to the stated one, u 0.30 %;"
+                + " volume of the sample, relative to the stated one, u 0.10 %",
+            "background salt was not stated and is assumed to be 10 mmol/kg, u 5 mmol/kg",
+            "the sample is assumed to have been degassed, 0.0 g/L of carbon dioxide left,"
+                + " u 0.030 g/L; more would leave no sure trace"),
+        remarks(MeasuredBuffer.from(up)));
+    assertEquals(
+        List.of(
+            "the buffer was measured by titration from pH 2.68 to 9.00",
+            "assumed: concentration of the acid, relative to the stated one, u 0.30 %;"
+                + " volume of the sample, relative to the stated one, u 0.10 %"),
+        remarks(stated));
+    assertEquals(
+        List.of(
+            "the buffer was measured by titration from pH 4.26 to 9.00",
+            "calcium and magnesium were not measured and assumed as in a typical beer, u" + " 30 %",
+            "assumed as after a calibration: slope of the electrode u 0.50 %",
+            "assumed: concentration of the alkali, relative to the stated one, u 0.30 %;"
+                + " volume of the sample, relative to the stated one, u 0.10 %",
+            "background salt was not stated and is assumed to be 10 mmol/kg, u 5 mmol/kg",
+            "the sample is assumed to have been degassed, 0.0 g/L of carbon dioxide left,"
+                + " u 0.030 g/L; more would leave no sure trace"),
+        remarks(MeasuredBuffer.fit().withZeroUncertainty(0.01).with(up).buffer()));
+    assertEquals(
+        "buffer measured from pH 4.26 to 9.00, pH 4.25, U 0.04 (k = 2)",
+        MeasuredBuffer.from(up).toString());
+    assertEquals(
+        "fit of [30 readings from pH 4.26 to 9.00]", MeasuredBuffer.fit().with(up).toString());
+    assertEquals(
+        "0 readings of 50 mL with alkali, 0.1 mol/L",
+        BufferReadings.logWithAlkali(mL(50), DECIMOLAR).toString());
+    String explained = MeasuredBuffer.from(up).pH().explain().toString();
+    assertTrue(
+        explained.contains("    acid of pK 4.5: 6.346 mmol/kg\n    acid of pK 5.0: 0.9315 mmol/kg"),
+        explained);
+    assertTrue(explained.contains("    scatter of a reading: 0.0052 pH; normal"), explained);
+    Liquid after = MeasuredBuffer.from(up).liquid();
+    assertEquals("titrated liquid", after.kind());
+    assertEquals(MeasuredBuffer.from(up).contents().notices(), after.notices());
   }
 
   @Test
