@@ -2,6 +2,7 @@ package org.brewchem.substance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.function.Supplier;
@@ -28,6 +29,8 @@ class EqualityTest {
       assertNotEquals(makers.get(i).get(), null);
       assertNotEquals(makers.get(i).get(), "text");
     }
+    // Equal hashes are allowed, but one for all would make every key a search.
+    assertTrue(makers.stream().mapToInt(maker -> maker.get().hashCode()).distinct().count() > 1);
   }
 
   private static Reagent lactic(double massPercent) {
@@ -99,5 +102,59 @@ class EqualityTest {
             () -> Component.named("lactate"),
             () -> Component.group("lactate", -1, 3.86),
             () -> Component.group("lactate", -1, 3.87)));
+  }
+
+  @Test
+  void ionsBasesAndSalts() {
+    allDifferent(
+        List.of(
+            () -> Ion.CALCIUM,
+            () -> Ion.named("chloride"),
+            () -> Ion.BICARBONATE,
+            () -> Ion.SODIUM));
+    allDifferent(
+        List.of(
+            () -> Base.SODIUM_HYDROXIDE, () -> Base.named("KOH"), () -> Base.SODIUM_BICARBONATE));
+    allDifferent(List.of(() -> Salt.GYPSUM, () -> Salt.EPSOM_SALT, () -> Salt.CHALK));
+  }
+
+  @Test
+  void constants() {
+    allDifferent(
+        List.of(
+            () -> EquilibriumConstant.ofLog10(-3),
+            () -> EquilibriumConstant.ofLog10(-4),
+            () -> EquilibriumConstant.analytic(-3, 0, 0, 0, 0),
+            () -> EquilibriumConstant.analytic(-3, 1, 0, 0, 0)));
+    assertEquals("log10 K = -3.0000 at 25 °C", EquilibriumConstant.ofLog10(-3).toString());
+  }
+
+  private static IonPair pair(
+      String name, Component metal, Component ligand, int count, int protons, double log10) {
+    return IonPair.of(name, metal, ligand, count, protons, EquilibriumConstant.ofLog10(log10));
+  }
+
+  @Test
+  void ionPairs() {
+    allDifferent(
+        List.of(
+            () -> pair("pair", Component.CALCIUM, Component.PHOSPHATE, 1, 1, 2),
+            () -> pair("another", Component.CALCIUM, Component.PHOSPHATE, 1, 1, 2),
+            () -> pair("pair", Component.MAGNESIUM, Component.PHOSPHATE, 1, 1, 2),
+            () -> pair("pair", Component.CALCIUM, Component.CITRATE, 1, 1, 2),
+            () -> pair("pair", Component.CALCIUM, Component.PHOSPHATE, 2, 1, 2),
+            () -> pair("pair", Component.CALCIUM, Component.PHOSPHATE, 1, 2, 2),
+            () -> pair("pair", Component.CALCIUM, Component.PHOSPHATE, 1, 1, 3)));
+  }
+
+  @Test
+  void minerals() {
+    allDifferent(
+        List.of(
+            () -> Mineral.CALCITE,
+            () -> Mineral.ARAGONITE,
+            () -> Mineral.BRUCITE,
+            () -> Mineral.of("brucite", "brucite-set-b")));
+    assertEquals("calcite", Mineral.CALCITE.toString());
   }
 }
