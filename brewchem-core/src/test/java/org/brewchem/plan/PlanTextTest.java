@@ -53,8 +53,7 @@ class PlanTextTest {
     assertEquals(10, plan.massOfDoses().inGrams(), 1e-9);
     assertEquals(0.03, plan.cost().orElseThrow(), 1e-9);
     assertEquals(1, plan.watersBeforeRounding().size());
-    assertEquals(
-        100, plan.watersBeforeRounding().get(0).volume().orElseThrow().inLitres(), 1e-9);
+    assertEquals(100, plan.watersBeforeRounding().get(0).volume().orElseThrow().inLitres(), 1e-9);
     assertEquals(0, plan.lostByRounding(), 1e-12);
   }
 
@@ -86,7 +85,10 @@ class PlanTextTest {
     assertTrue(lines.get(1).startsWith("all: 10.0 g of "), lines.get(1));
     Reached reached = plan.reached().get(0);
     assertEquals(
-        "all, calcium: " + reached.answer() + ", wanted " + reached.constraint().band()
+        "all, calcium: "
+            + reached.answer()
+            + ", wanted "
+            + reached.constraint().band()
             + ", chance 100 %",
         reached.toString());
   }
@@ -193,8 +195,7 @@ class PlanTextTest {
   @Test
   void liquidsDownstreamPrintWhatTheyAreMadeOf() {
     Grist grist =
-        Grist.of(
-            Mass.ofKilograms(100), Malt.stated("invented malt", "ours", pH(5.7), 0.02, 43, 2));
+        Grist.of(Mass.ofKilograms(100), Malt.stated("invented malt", "ours", pH(5.7), 0.02, 43, 2));
     Downstream mash = Downstream.mash("mash", grist, hL(3));
     assertEquals("mash", mash.toString());
     assertEquals("mash of strike", mash.madeOf("strike").toString());

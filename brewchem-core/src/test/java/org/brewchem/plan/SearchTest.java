@@ -151,8 +151,7 @@ class SearchTest {
 
   @Test
   void nothingIsRoundedWhereNothingSaysHowItIsMeasured() {
-    Problem problem =
-        Plan.from(Invented.soft()).using(Shelf.of(Invented.gypsum())).problem();
+    Problem problem = Plan.from(Invented.soft()).using(Shelf.of(Invented.gypsum())).problem();
     assertFalse(new Rounding(problem).isNeeded());
   }
 }
