@@ -48,7 +48,7 @@ class MineralAssemblageTest {
         Solution.at(celsius(20))
             .with(Ion.CALCIUM, mmolPerKg(6))
             .with(Ion.MAGNESIUM, mmolPerKg(1))
-            .with(Ion.CHLORIDE, mmolPerKg(8))
+            .with(Ion.CHLORIDE, mmolPerKg(14))
             .with(Base.SODIUM_CARBONATE, mmolPerKg(4));
     MineralAssemblage alone = MineralAssemblage.precipitating(little, Mineral.BRUCITE);
     MineralAssemblage both =
