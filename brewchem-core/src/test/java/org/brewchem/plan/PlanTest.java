@@ -69,7 +69,7 @@ class PlanTest {
           .with(atMost(IONIC_STRENGTH, Molality.ofMillimolesPerKilogram(12)))
           .with(atMost(PH_VALUE, pH(7.5)));
 
-  private static Plan.Request pale() {
+  static Plan.Request pale() {
     return Plan.from(Invented.hard(), Invented.soft())
         .called("well", "town")
         .using(Invented.full().meteringWaterTo(litres(5)))

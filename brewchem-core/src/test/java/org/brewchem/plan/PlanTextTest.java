@@ -1,5 +1,6 @@
 package org.brewchem.plan;
 
+import static org.brewchem.figure.Constraint.around;
 import static org.brewchem.figure.Constraint.atMost;
 import static org.brewchem.figure.Constraint.between;
 import static org.brewchem.plan.WaterPortion.portion;
@@ -206,5 +207,62 @@ class PlanTextTest {
             .getMessage()
             .startsWith("volume of the liquor: 0"));
     assertEquals("strike, " + hL(3), portion("strike", hL(3)).toString());
+  }
+
+  private static Plan limited(ShelfItem gypsum) {
+    return Plan.from(Invented.soft())
+        .using(Shelf.of(gypsum).weighingTo(g(5)))
+        .meeting(Target.named("t").with(between(CALCIUM, mgPerL(10), mgPerL(200)).withWeight(1)))
+        .forPortions(portion("all", hL(1)))
+        .solve();
+  }
+
+  /** By hand: of steps of 5 g only those within the limits of the shelf are weighed. */
+  @Test
+  void aDoseIsRoundedWithinTheLimitsOfTheShelf() {
+    ShelfItem gypsum = Invented.gypsum();
+    assertEquals(10, limited(gypsum.atLeast(g(6)).atMost(g(12))).massOfDoses().inGrams(), 1e-9);
+    assertEquals(5, limited(gypsum.atLeast(g(5)).atMost(g(9))).massOfDoses().inGrams(), 1e-9);
+    assertEquals(10, limited(gypsum.atLeast(g(10)).atMost(g(10))).massOfDoses().inGrams(), 1e-9);
+    assertEquals(
+        Plan.Outcome.NOT_TO_BE_WEIGHED, limited(gypsum.atLeast(g(6)).atMost(g(9))).outcome());
+  }
+
+  /** By hand: calcium is linear in the dose, so the nearest step of 5 g is the least off. */
+  @Test
+  void aDoseIsRoundedToTheStepThatIsLessOff() {
+    for (int exact = 1; exact < 30; exact++) {
+      double calcium = 9 + exact * 0.99 / 172.171 * 40.078 * 10;
+      Plan plan =
+          Plan.from(Invented.soft())
+              .using(Shelf.of(Invented.gypsum()).weighingTo(g(5)))
+              .meeting(Target.named("t").with(around(CALCIUM, mgPerL(calcium), 1).withWeight(1)))
+              .forPortions(portion("all", hL(1)))
+              .solve();
+      assertEquals(5 * Math.rint(exact / 5.0), plan.massOfDoses().inGrams(), 1e-9, "" + exact);
+      assertTrue(plan.lostByRounding() > -1e-6, plan.toString());
+    }
+  }
+
+  /** Our own numbers, kept so that a plan of two portions that gets worse is seen. */
+  @Test
+  void theRoundedAmountsOfTwoPortionsStay() {
+    String plan = PlanTest.pale().solve().toString();
+    assertTrue(
+        plan.startsWith(
+            """
+            mash: 285.0 L of well
+            mash: 915.0 L of town
+            sparge: 335.0 L of well
+            sparge: 1065.0 L of town
+            mash: 160.0 g of calcium sulfate dihydrate (gypsum), 99 % by mass
+            mash: 36.0 g of calcium chloride dihydrate, 99 % by mass
+            mash: 64.0 g of sodium chloride, 99 % by mass
+            sparge: 187.0 g of calcium sulfate dihydrate (gypsum), 99 % by mass
+            sparge: 42.0 g of calcium chloride dihydrate, 99 % by mass
+            sparge: 75.0 g of sodium chloride, 99 % by mass
+            mash, calcium: 67.5 mg/L,"""),
+        plan);
+    assertTrue(plan.contains("\nweighted sum 0.0423\n"), plan);
   }
 }

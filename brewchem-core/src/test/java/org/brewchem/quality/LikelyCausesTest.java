@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SplittableRandom;
 import org.brewchem.beer.Beer;
 import org.brewchem.quantity.TitratableAcidity;
@@ -152,5 +153,99 @@ class LikelyCausesTest {
       assertEquals(List.of("alkalinity of the water up"), found.suspects().get(0).causes());
     }
     assertEquals(List.of(), LikelyCauses.of(List.of(residual)).notCounted());
+  }
+
+  /** The mean of the densities by the midpoint rule, less the factor of the noise alone. */
+  private static double meanDensity(double z, double from, double to) {
+    int parts = 20_000;
+    double sum = 0;
+    for (int i = 0; i < parts; i++) {
+      double effect = from + (to - from) * (i + 0.5) / parts;
+      sum += Math.exp(-(z - effect) * (z - effect) / 2);
+    }
+    return sum / parts;
+  }
+
+  private static double meanDensity(double z, double size, CauseRules.Direction direction) {
+    double slight = CauseRules.values().get("slight") * size;
+    double same = CauseRules.values().get("same") * size;
+    return switch (direction) {
+      case UP -> meanDensity(z, 0, size);
+      case DOWN -> meanDensity(z, -size, 0);
+      case SLIGHTLY_UP -> meanDensity(z, 0, slight);
+      case SLIGHTLY_DOWN -> meanDensity(z, -slight, 0);
+      case SAME -> meanDensity(z, -same, same);
+      case EITHER -> meanDensity(z, -size, size);
+    };
+  }
+
+  private static double evidence(double z, CauseRules.Direction direction) {
+    double largest = Math.max(CauseRules.values().get("largest size"), 2 * Math.abs(z));
+    double sum = 0;
+    int sizes = 0;
+    double size = CauseRules.values().get("smallest size");
+    while (sizes == 0 || size < 2 * largest) {
+      sum += meanDensity(z, size, direction);
+      sizes++;
+      size *= 2;
+    }
+    return sum / sizes;
+  }
+
+  @Test
+  void theEvidenceOfOneFigureIsTheMeanOfItsDensitiesOverSizesAndEffects() {
+    for (String figure : FIGURES) {
+      for (double z : new double[] {0, 1.3, -2.4, 5}) {
+        CauseEvidence found = CauseEvidence.of(Map.of(figure, z));
+        assertEquals(
+            evidence(z, CauseRules.Direction.EITHER), Math.exp(found.ofNone()), 1e-5, figure);
+        CauseRules.CAUSES.forEach(
+            (cause, rules) -> {
+              CauseRules.Direction direction = CauseRules.rule(cause, figure).direction();
+              double expected = evidence(z, direction);
+              if (CauseRules.reverses(cause)) {
+                expected = (expected + evidence(z, direction.times(-1))) / 2;
+              }
+              assertEquals(
+                  expected,
+                  Math.exp(Objects.requireNonNull(found.ofCauses().get(cause))),
+                  1e-5,
+                  cause + " on " + figure);
+            });
+      }
+    }
+  }
+
+  /** As often as the table says, within five standard errors of 2000 draws. */
+  @Test
+  void aQuietPairIsLoudAsRarelyAsTheTableSays() {
+    SplittableRandom random = new SplittableRandom(20261127);
+    double share = 1 - CauseRules.values().get("quiet");
+    int loud = 0;
+    for (int i = 0; i < 2_000; i++) {
+      Map<String, Double> z = Map.of("pH", random.nextGaussian(), "calcium", random.nextGaussian());
+      loud += CauseEvidence.of(z).isLoud() ? 1 : 0;
+    }
+    assertEquals(share, loud / 2000.0, 5 * Math.sqrt(share * (1 - share) / 2_000));
+  }
+
+  @Test
+  void aSuspectPrintsItsCausesAndItsShareAndWhatSpeaksForIt() {
+    LikelyCauses found = of(0.1, 5, 0, 0, 0);
+    LikelyCauses.Suspect suspect = found.suspects().get(0);
+    assertEquals("likely", LikelyCauses.Strength.LIKELY.toString());
+    assertEquals(
+        "incomplete degassing or old titrant: likely (" + Math.round(100 * suspect.share()) + " %)",
+        suspect.toString());
+    assertTrue(found.toString().startsWith(suspect.toString()), found.toString());
+    assertTrue(
+        suspect.tellingMeasurements().get(0).startsWith("incomplete degassing: "),
+        suspect.tellingMeasurements().toString());
+    double all = found.shareOfNone();
+    for (LikelyCauses.Suspect one : found.suspects()) {
+      assertTrue(one.share() >= 0.1, one.toString());
+      all += one.share();
+    }
+    assertTrue(all > 0.7 && all <= 1 + 1e-12, "" + all);
   }
 }

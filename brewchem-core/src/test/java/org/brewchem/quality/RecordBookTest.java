@@ -353,4 +353,60 @@ class RecordBookTest {
     RecordBook book = EMPTY.with(TODAY, many.toArray(BatchRecord[]::new));
     assertEquals(10_000, book.series(Figures.PH_VALUE, "invented lager").points().size());
   }
+
+  @Test
+  void titrantsAndTargetsOfTheFutureAreRefused() {
+    LocalDate before = TODAY.minusDays(1);
+    assertEquals(
+        List.of(
+            "titrant lye 12: found on 2026-03-09 is not possible; today is 2026-03-08",
+            "titrant lye 12: entered on 2026-03-09 is not possible; today is 2026-03-08"),
+        assertThrows(RefusedRecordException.class, () -> EMPTY.with(before, lye(TODAY))).faults());
+    TargetVersion version =
+        new TargetVersion(
+            Target.named("lager").with(Constraint.atMost(Figures.PH_VALUE, pH(4.5))),
+            1,
+            TODAY,
+            "M. Adler",
+            NOW);
+    assertEquals(
+        List.of("target lager: entered on 2026-03-09 is not possible; today is 2026-03-08"),
+        assertThrows(RefusedRecordException.class, () -> EMPTY.with(before, version)).faults());
+    assertEquals("lager, version 1, from 2026-03-09, by M. Adler", version.toString());
+    RecordBook book = EMPTY.with(TODAY, version);
+    assertEquals(List.of(), book.targetVersions("ale"));
+    assertEquals(List.of(version), book.targetVersions("lager"));
+    assertEquals(
+        "batches: 1, records of titrants: 1, versions of targets: 1",
+        book.with(TODAY, lye(TODAY)).with(TODAY, batch("A", TODAY, 4.3)).toString());
+  }
+
+  @Test
+  void anotherTitrantIsNotTheOneThatABatchNames() {
+    RecordBook book = EMPTY.with(TODAY, lye(TODAY));
+    assertEquals(
+        List.of("batch B: titrant lye 13 is not in the book; enter it first"),
+        faults(book, TODAY, batch("B", TODAY, 4.3).titratedWith("lye 13")));
+    TitrantRecord other =
+        TitrantRecord.of(
+            "lye 13",
+            Titrant.sodiumHydroxide().of(molPerL(0.1), molPerL(0.0002)).concentration(),
+            TODAY,
+            "M. Adler",
+            NOW);
+    assertEquals(2, book.with(TODAY, other).titrants().size());
+  }
+
+  @Test
+  void aBookShowsItsFiguresAndASeriesItsUnit() {
+    assertEquals(List.of(Figures.PH_VALUE, ACIDITY), EMPTY.figures());
+    RecordBook book = EMPTY.with(TODAY, batch("A", TODAY, 4.3));
+    assertEquals("pH, 1 batches", book.series(Figures.PH_VALUE, "invented lager").toString());
+    assertEquals(
+        "titratable acidity to pH 8.2, 1 batches, in g/L as lactic acid, to pH 8.2",
+        book.series(ACIDITY, "invented lager").toString());
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> new ControlSeries.Point("A", OptionalDouble.of(Double.NaN)));
+  }
 }
