@@ -131,10 +131,6 @@ final class Problem {
     return sites.get(goals.get(goal).site());
   }
 
-  boolean hasWeighted() {
-    return goals.stream().anyMatch(goal -> !goal.isHard());
-  }
-
   /** Sets the sites to variables, so that figures and gradients can be asked there. */
   void set(double[] x) {
     sites.forEach(site -> site.set(x));

@@ -155,6 +155,10 @@ class LikelyCausesTest {
     assertEquals(List.of(), LikelyCauses.of(List.of(residual)).notCounted());
   }
 
+  private static double value(String name) {
+    return Objects.requireNonNull(CauseRules.values().get(name), name);
+  }
+
   /** The mean of the densities by the midpoint rule, less the factor of the noise alone. */
   private static double meanDensity(double z, double from, double to) {
     int parts = 20_000;
@@ -167,8 +171,8 @@ class LikelyCausesTest {
   }
 
   private static double meanDensity(double z, double size, CauseRules.Direction direction) {
-    double slight = CauseRules.values().get("slight") * size;
-    double same = CauseRules.values().get("same") * size;
+    double slight = value("slight") * size;
+    double same = value("same") * size;
     return switch (direction) {
       case UP -> meanDensity(z, 0, size);
       case DOWN -> meanDensity(z, -size, 0);
@@ -180,10 +184,10 @@ class LikelyCausesTest {
   }
 
   private static double evidence(double z, CauseRules.Direction direction) {
-    double largest = Math.max(CauseRules.values().get("largest size"), 2 * Math.abs(z));
+    double largest = Math.max(value("largest size"), 2 * Math.abs(z));
     double sum = 0;
     int sizes = 0;
-    double size = CauseRules.values().get("smallest size");
+    double size = value("smallest size");
     while (sizes == 0 || size < 2 * largest) {
       sum += meanDensity(z, size, direction);
       sizes++;
@@ -220,7 +224,7 @@ class LikelyCausesTest {
   @Test
   void aQuietPairIsLoudAsRarelyAsTheTableSays() {
     SplittableRandom random = new SplittableRandom(20261127);
-    double share = 1 - CauseRules.values().get("quiet");
+    double share = 1 - value("quiet");
     int loud = 0;
     for (int i = 0; i < 2_000; i++) {
       Map<String, Double> z = Map.of("pH", random.nextGaussian(), "calcium", random.nextGaussian());
