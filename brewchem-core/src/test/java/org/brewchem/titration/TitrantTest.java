@@ -16,6 +16,7 @@ import java.time.LocalDate;
 import java.util.List;
 import org.brewchem.figure.Explanation;
 import org.brewchem.figure.Notice;
+import org.brewchem.quantity.ChargeConcentration;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
@@ -171,5 +172,37 @@ class TitrantTest {
     LinearityCheck check = ta.linearityCheck(1_000_000, 2026);
     assertEquals(LinearityCheck.Verdict.AGREES, check.verdict(), check.toString());
     assertEquals(0, check.standardUncertaintyDifference().orElseThrow(), 0.02);
+  }
+
+  @Test
+  void aTitrantPrintsItsFormula() {
+    assertEquals("NaOH", Titrant.sodiumHydroxide().toString());
+    assertEquals("KOH", Titrant.potassiumHydroxide().toString());
+    assertEquals("HCl", Titrant.hydrochloricAcid().toString());
+    assertEquals("H2SO4", Titrant.sulfuricAcid().toString());
+    assertEquals("HNO3", Titrant.nitricAcid().toString());
+    assertEquals("H2SO4", Titrant.sulfuricAcid().of(molPerL(0.05)).substance().formula());
+  }
+
+  @Test
+  void aTitrantKnowsTheDayItWasStandardised() {
+    assertEquals(LocalDate.of(2026, 6, 1), JUNE.date().orElseThrow());
+    assertTrue(lye(0).date().isEmpty());
+  }
+
+  /** Half a mole of sulfuric acid is an equivalent, and so is half the uncertainty of it. */
+  @Test
+  void aLabelInEquivalentsIsTakenOverThoseOfAMole() {
+    ChargeConcentration label = ChargeConcentration.ofEquivalentsPerLitre(0.1);
+    ChargeConcentration u = ChargeConcentration.ofEquivalentsPerLitre(0.0002);
+    Titrant plain = Titrant.sulfuricAcid().ofEquivalents(label);
+    assertEquals(0.05, plain.concentration().value().inMolesPerLitre(), 1e-15);
+    Titrant known = Titrant.sulfuricAcid().ofEquivalents(label, u);
+    assertEquals(0.05, known.concentration().value().inMolesPerLitre(), 1e-15);
+    assertEquals(0.0001, known.concentration().standardUncertainty().orElseThrow(), 1e-12);
+    assertEquals(
+        0.1,
+        Titrant.nitricAcid().ofEquivalents(label).concentration().value().inMolesPerLitre(),
+        1e-15);
   }
 }

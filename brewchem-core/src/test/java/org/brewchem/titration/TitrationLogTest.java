@@ -5,7 +5,9 @@ import static org.brewchem.quantity.Quantities.mL;
 import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.molPerL;
 import static org.brewchem.quantity.Quantities.pH;
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -132,5 +134,26 @@ class TitrationLogTest {
             .findFirst()
             .orElseThrow();
     assertEquals(3, coarse.row().orElseThrow());
+  }
+
+  /** Another portion, dilution, blank or end point makes another titration, not a replicate. */
+  @Test
+  void onlyTheSameTitrationIsAReplicate() {
+    double[] volumes = volumes(60, 0.3);
+    double[] read = SimulatedTitration.of(BEER, LYE.solution(celsius(20)), mL(50)).pHAfter(volumes);
+    SampleTitration usual = LYE.titrate(mL(50)).at(celsius(20)).to(pH(8.2));
+    TitrationLog log = usual.log(volumes, read);
+    assertDoesNotThrow(() -> log.acidity(usual.log(volumes, read)));
+    for (SampleTitration other :
+        List.of(
+            LYE.titrate(mL(25)).at(celsius(20)).to(pH(8.2)),
+            usual.prediluted(2),
+            usual.blank(mL(0.05)),
+            usual.to(pH(8.1)))) {
+      TitrationLog no = other.log(volumes, read);
+      assertEquals(
+          "replicates: \"" + no.titration() + "\" is no replicate of \"" + log.titration() + "\"",
+          assertThrows(IllegalArgumentException.class, () -> log.acidity(no)).getMessage());
+    }
   }
 }
