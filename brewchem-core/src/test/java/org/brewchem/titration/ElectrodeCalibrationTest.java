@@ -21,6 +21,7 @@ import org.brewchem.solution.Solution;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.PrimaryBuffer;
 import org.brewchem.substance.Salt;
+import org.brewchem.uncertainty.Source;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -167,5 +168,88 @@ class ElectrodeCalibrationTest {
 
   private static double change(Solution solution) {
     return solution.heldAt(celsius(40)).pH().minus(solution.heldAt(celsius(10)).pH());
+  }
+
+  private static ElectrodeCalibration three(double millivoltsMore, int at) {
+    Temperature bath = celsius(25);
+    CalibrationReading[] readings = {
+      ideal(PHTHALATE, bath, 0.982, -8),
+      ideal(PHOSPHATE, bath, 0.982, -8),
+      ideal(CARBONATE, bath, 0.982, -8)
+    };
+    if (at >= 0) {
+      PrimaryBuffer buffer = List.of(PHTHALATE, PHOSPHATE, CARBONATE).get(at);
+      readings[at] =
+          CalibrationReading.of(
+              buffer, mV(readings[at].potential().inMillivolts() + millivoltsMore));
+    }
+    return ElectrodeCalibration.of(bath, readings);
+  }
+
+  /** Another way: each potential moved by what a hundredth of a pH is, and a pH read once more. */
+  @Test
+  void anErrorInABufferMovesAPHByItsShare() {
+    ElectrodeCalibration calibration = three(0, -1);
+    double millivolts = calibration.slopePotential().inMillivolts();
+    assertEquals(0.982 * millivoltsPerPH(25), millivolts, 1e-9);
+    for (double value : new double[] {3.5, 4.6, 7, 8.2, 10}) {
+      double[] shares = calibration.shares(pH(value));
+      double sum = 0;
+      for (int i = 0; i < 3; i++) {
+        double read =
+            three(0.01 * millivolts, i)
+                .pH(calibration.potential(pH(value), celsius(25)), celsius(25))
+                .value();
+        assertEquals((read - value) / 0.01, shares[i], 0.01, "pH " + value + ", buffer " + i);
+        sum += shares[i];
+      }
+      assertEquals(1, sum, 1e-12);
+    }
+    List<Source> errors = calibration.errors(0.02);
+    assertEquals(3, errors.size());
+    assertEquals(0.02, errors.get(1).standardUncertainty().orElseThrow());
+    assertTrue(
+        errors.get(0).name().startsWith("electrode in a buffer of pH 4.0"), errors.get(0).name());
+    assertThrows(IllegalArgumentException.class, () -> calibration.errors(0));
+  }
+
+  @Test
+  void aCalibrationCoversWhatLiesBetweenItsBuffers() {
+    ElectrodeCalibration calibration = three(0, -1);
+    Temperature bath = celsius(25);
+    double lowest = PHTHALATE.pH(bath).value();
+    double highest = CARBONATE.pH(bath).value();
+    assertTrue(calibration.covers(pH(lowest)));
+    assertTrue(calibration.covers(pH(7)));
+    assertTrue(calibration.covers(pH(highest)));
+    assertFalse(calibration.covers(pH(lowest - 1e-6)));
+    assertFalse(calibration.covers(pH(highest + 1e-6)));
+  }
+
+  /** Slopes of 94 and 110 %, an offset of 31 mV, and buffers that nothing checks. */
+  @Test
+  void slopesAndOffsetsBeyondWhatIsUsualAreSaid() {
+    Temperature bath = celsius(25);
+    List<String> said =
+        ElectrodeCalibration.of(
+                bath, ideal(PHTHALATE, bath, 0.94, 31), ideal(CARBONATE, bath, 0.94, 31))
+            .notices()
+            .stream()
+            .map(Notice::text)
+            .toList();
+    assertEquals(3, said.size(), said.toString());
+    assertTrue(said.get(0).startsWith("slope 94.0 % of Nernst, outside 95 to "), said.get(0));
+    assertTrue(said.get(0).contains("an aged or dirty membrane"), said.get(0));
+    assertTrue(said.get(1).startsWith("offset 31.0 mV at pH 7, beyond 30 mV"), said.get(1));
+    assertTrue(said.get(2).startsWith("two buffers draw a line"), said.get(2));
+    List<String> steep =
+        ElectrodeCalibration.of(
+                bath, ideal(PHTHALATE, bath, 1.1, 0), ideal(CARBONATE, bath, 1.1, 0))
+            .notices()
+            .stream()
+            .map(Notice::text)
+            .toList();
+    assertTrue(steep.get(0).endsWith(": a buffer that is not what its label says"), steep.get(0));
+    assertFalse(steep.get(0).contains("membrane"), steep.get(0));
   }
 }
