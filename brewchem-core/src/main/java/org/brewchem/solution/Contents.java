@@ -48,7 +48,7 @@ public final class Contents {
   private final Carried carried;
   private final List<Step> basis;
   private final List<Notice> notices;
-  private volatile Equilibria.@Nullable Compiled compiled;
+  private volatile @Nullable CompiledMixture compiled;
 
   private Contents(ContentsDraft draft) {
     this.temperature = draft.temperature;
@@ -98,7 +98,7 @@ public final class Contents {
       double kilogramsPerLitre,
       Map<Component, Double> totals,
       double inertCharge,
-      Equilibria.@Nullable Compiled compiled) {
+      @Nullable CompiledMixture compiled) {
     ContentsDraft draft = new ContentsDraft(temperature, chemistry, kilogramsPerLitre);
     totals.forEach((component, total) -> draft.totals.put(component, Traced.exact(total)));
     draft.inert = Optional.of(Traced.exact(inertCharge));
@@ -573,8 +573,8 @@ public final class Contents {
     return equilibria;
   }
 
-  Equilibria.Compiled compiled() {
-    Equilibria.Compiled ready = compiled;
+  CompiledMixture compiled() {
+    CompiledMixture ready = compiled;
     if (ready == null) {
       Set<Component> all = new LinkedHashSet<>(totals.keySet());
       unknown.forEach(

@@ -24,7 +24,7 @@ final class ContentsDraft {
   Carried carried = Carried.NOTHING;
   List<Step> basis = List.of();
   List<Notice> notices = List.of();
-  Equilibria.@Nullable Compiled compiled;
+  @Nullable CompiledMixture compiled;
 
   ContentsDraft(Temperature temperature, Chemistry chemistry, double kilogramsPerLitre) {
     this.temperature = temperature;

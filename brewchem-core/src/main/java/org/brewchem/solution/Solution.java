@@ -47,7 +47,7 @@ public final class Solution implements Liquid {
   private final double inertCharge;
   private final double kilogramsPerLitre;
   private final History history;
-  private volatile Equilibria.@Nullable Compiled compiled;
+  private volatile @Nullable CompiledMixture compiled;
 
   private Solution(
       Temperature temperature,
@@ -56,7 +56,7 @@ public final class Solution implements Liquid {
       double inertCharge,
       double kilogramsPerLitre,
       History history,
-      Equilibria.@Nullable Compiled compiled) {
+      @Nullable CompiledMixture compiled) {
     this.history = history;
     this.compiled = compiled;
     this.temperature = Objects.requireNonNull(temperature, "temperature");
@@ -563,8 +563,8 @@ public final class Solution implements Liquid {
     return inertCharge;
   }
 
-  private Equilibria.Compiled compiled() {
-    Equilibria.Compiled ready = compiled;
+  private CompiledMixture compiled() {
+    CompiledMixture ready = compiled;
     if (ready == null) {
       ready = Equilibria.compile(totals.keySet(), temperature, chemistry);
       compiled = ready;
