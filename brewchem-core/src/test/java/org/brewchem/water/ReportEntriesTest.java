@@ -15,11 +15,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import org.brewchem.figure.Answer;
 import org.brewchem.figure.Code;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.Conductivity;
 import org.brewchem.quantity.Hardness;
+import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.quantity.VolumeRatio;
 import org.brewchem.treatment.Treatments;
 import org.junit.jupiter.api.Test;
@@ -338,5 +340,104 @@ class ReportEntriesTest {
     assertThrows(
         IllegalStateException.class, () -> tap().dryResidue(mgPerL(300)).dryResidue(mgPerL(300)));
     assertThrows(IllegalArgumentException.class, () -> tap().temperature(celsius(120)));
+  }
+
+  @Test
+  void figuresThatAgreeOrNotSayByHowMuch() {
+    assertEquals(
+        "the total hardness is stated as 280 mg/L as CaCO3 (15.7 °dH), and calcium and magnesium"
+            + " make 275 mg/L as CaCO3 (15.4 °dH): they agree (ratio 1.02)",
+        notice(
+                tap().totalHardness(Hardness.ofMilligramsPerLitreAsCaCO3(280)).build(),
+                WaterCode.HARDNESS_AGREES)
+            .text());
+    assertEquals(
+        "the total hardness is stated as 550 mg/L as CaCO3 (30.8 °dH), and calcium and magnesium"
+            + " make 275 mg/L as CaCO3 (15.4 °dH): they do not go together (ratio 2.00, 0.93 to"
+            + " 1.07 is usual)",
+        notice(
+                tap().totalHardness(Hardness.ofMilligramsPerLitreAsCaCO3(550)).build(),
+                WaterCode.HARDNESS_OFF)
+            .text());
+  }
+
+  @Test
+  void aHardnessIsNotHeldAgainstNone() {
+    WaterReport report =
+        WaterReport.reported()
+            .calcium(mgPerL(0))
+            .magnesium(mgPerL(0))
+            .totalHardness(germanDegrees(1))
+            .build();
+    assertFalse(
+        report.notices().stream().anyMatch(notice -> notice.code() == WaterCode.HARDNESS_OFF));
+  }
+
+  /** Sulfur becomes sulfate by 96.056 / 32.06. */
+  @Test
+  void limitsAndExtremesOnAnotherBasisAreOfTheIon() {
+    WaterReport yearly =
+        WaterReport.reported()
+            .yearly(Constituent.SULFATE_AS_SULFUR, mgPerL(10), mgPerL(15), mgPerL(20))
+            .build();
+    assertEquals(29.962, yearly.range(Constituent.SULFATE.figure()).lowest(), 0.001);
+    assertEquals(59.923, yearly.range(Constituent.SULFATE.figure()).highest(), 0.001);
+    WaterReport below =
+        WaterReport.reported().below(Constituent.SULFATE_AS_SULFUR, mgPerL(10)).build();
+    assertEquals(29.962, below.range(Constituent.SULFATE.figure()).highest(), 0.001);
+    assertEquals(
+        List.of("sulfate is reported as below 10 mg/L as sulfur"),
+        below.water().sulfate().whyUnknown());
+  }
+
+  /** The larger of 2.5 % and 0.05 mEq/L, on both sides of 2 mEq/L. */
+  @Test
+  void aTitrationAssumesTheUncertaintyOfAnAlkalinity() {
+    for (double[] row : new double[][] {{1, 0.05}, {4, 0.1}}) {
+      WaterReport report =
+          WaterReport.reported()
+              .calcium(mgPerL(80))
+              .acidCapacity(mmolPerL(row[0]))
+              .pH(pH(7.4))
+              .build()
+              .withAssumedUncertainties();
+      Answer<?> capacity = report.water().titrationAlkalinity(pH(4.3));
+      assertEquals(row[1], capacity.standardUncertainty().orElseThrow(), 1e-4);
+      assertTrue(
+          capacity
+              .explain()
+              .toString()
+              .contains("uncertainty assumed, the larger of 2.50 % and 0.0500"),
+          capacity.explain().toString());
+    }
+    assertTrue(
+        tap()
+            .build()
+            .withAssumedUncertainties()
+            .water()
+            .nitrate()
+            .explain()
+            .toString()
+            .contains("uncertainty assumed, the larger of 4.00 % and 0.500"));
+  }
+
+  @Test
+  void aNegativeUncertaintyOfATitrationIsRefused() {
+    TitrationAlkalinity four = TitrationAlkalinity.ofMillimolesOfAcidPerLitre(4, pH(4.3));
+    assertEquals(
+        "standard uncertainty of the alkalinity: -0.1 mEq/L is not possible; 0 or more is allowed",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> WaterReport.reported().titrationAlkalinity(four, mEqPerL(-0.1)))
+            .getMessage());
+  }
+
+  /** 350 mg/L beside it: 92 + 11 + 19 + 2 + 31 + 45 + 8, and 4.294 mEq/L x 30.004 of carbonate. */
+  @Test
+  void aDryResidueIsHeldAgainstTheSumWithBicarbonateAsCarbonate() {
+    assertEquals(
+        "the dry residue is stated as 350 mg/L, and what is dissolved leaves 337, its bicarbonate"
+            + " as carbonate: they agree (ratio 1.04)",
+        notice(tap().dryResidue(mgPerL(350)).build(), WaterCode.DRY_RESIDUE_AGREES).text());
   }
 }

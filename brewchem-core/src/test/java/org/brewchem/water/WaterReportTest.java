@@ -11,10 +11,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Locale;
 import org.brewchem.figure.Code;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Severity;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.solution.CarbonateSystem;
 import org.brewchem.solution.Chemistry;
@@ -419,5 +421,175 @@ class WaterReportTest {
           WaterReport.reported().alkalinityAsCaCO3(mgPerL(215)).bicarbonate(mgPerL(same + off));
       assertThrows(IllegalArgumentException.class, report::build);
     }
+  }
+
+  private static String text(WaterReport.Builder report, WaterCode code) {
+    return report.build().notices().stream()
+        .filter(notice -> notice.code() == code)
+        .map(Notice::text)
+        .findFirst()
+        .orElse("");
+  }
+
+  /** 4.5 is the end point itself: nothing is left to titrate. */
+  @Test
+  void aPhAtTheEndPointContradictsAnAlkalinity() {
+    String at =
+        "an alkalinity of 214.9 mg/L as CaCO3 is titrated from the pH of the water down to pH 4.5,"
+            + " below which it cannot lie; pH 4.5 is reported";
+    assertEquals(
+        at, text(rest().bicarbonate(mgPerL(262)).pH(pH(4.5)), WaterCode.PH_CONTRADICTS_ALKALINITY));
+    assertTrue(
+        text(rest().bicarbonate(mgPerL(262)).pH(pH(4.51)), WaterCode.PH_CONTRADICTS_ALKALINITY)
+            .startsWith("pH 4.51 with an alkalinity of 214.9 mg/L as CaCO3 means carbon dioxide"));
+  }
+
+  /** Water at pH 4.6 holds 0.025 mEq/L of hydrogen ions, which are no hydroxide. */
+  @Test
+  void littleAlkalinityOfAnAcidWaterIsNoContradiction() {
+    assertEquals(
+        "",
+        text(rest().alkalinityAsCaCO3(mgPerL(1)).pH(pH(4.6)), WaterCode.PH_CONTRADICTS_ALKALINITY));
+    assertEquals(
+        "pH 11.5 alone means 3.4 mEq/L of hydroxide, more than the alkalinity of 1.0 mg/L as CaCO3",
+        text(
+            rest().alkalinityAsCaCO3(mgPerL(1)).pH(pH(11.5)), WaterCode.PH_CONTRADICTS_ALKALINITY));
+  }
+
+  @Test
+  void carbonateIsSaidAboveTheEndPointOfPhenolphthaleinAndAHighPhAboveItsLimit() {
+    WaterReport.Builder[] reports = new WaterReport.Builder[4];
+    double[] values = {8.3, 8.31, 9.5, 9.51};
+    for (int i = 0; i < values.length; i++) {
+      reports[i] = rest().sulfate(mgPerL(45)).bicarbonate(mgPerL(262)).pH(pH(values[i]));
+    }
+    assertEquals("", text(reports[0], WaterCode.CARBONATE_PRESENT));
+    assertTrue(
+        text(reports[1], WaterCode.CARBONATE_PRESENT)
+            .startsWith("pH 8.31 is above 8.3: the alkalinity of 4.29 mEq/L is in part carbonate"),
+        text(reports[1], WaterCode.CARBONATE_PRESENT));
+    assertEquals("", text(reports[2], WaterCode.PH_UNUSUAL));
+    assertEquals(
+        "9.51 is a pH that hardly any water of a tap or well has",
+        text(reports[3], WaterCode.PH_UNUSUAL));
+  }
+
+  /** 18.039 mg/L of ammonium is 1 mEq/L: 7.374 against 6.235 instead of 6.374. */
+  @Test
+  void aMinorIonCountsInTheBalance() {
+    WaterReport.Builder report = rest().sulfate(mgPerL(45)).bicarbonate(mgPerL(262));
+    assertEquals(
+        "ion balance +1.1 % at an anion sum of 6.2 mEq/L: acceptable (limit 2 %)",
+        text(report, WaterCode.ION_BALANCE_ACCEPTABLE));
+    assertEquals(
+        "ion balance +8.4 % at an anion sum of 6.2 mEq/L: not acceptable (limit 2 %)",
+        text(
+            report.concentration(Constituent.AMMONIUM, mgPerL(18.039)), WaterCode.ION_BALANCE_OFF));
+  }
+
+  /** 92 mg/L of calcium and 11 of magnesium are 4.591 and 0.905 mEq/L, 275.0 mg/L as CaCO3. */
+  @Test
+  void aTotalHardnessCountsForTheOneOfCalciumAndMagnesiumThatIsMissing() {
+    Hardness total = Hardness.ofMilligramsPerLitreAsCaCO3(275.03);
+    for (WaterReport.Builder report :
+        List.of(
+            WaterReport.reported().calcium(mgPerL(92)),
+            WaterReport.reported().magnesium(mgPerL(11)),
+            WaterReport.reported())) {
+      assertEquals(
+          "ion balance +1.1 % at an anion sum of 6.2 mEq/L: acceptable (limit 2 %)",
+          text(
+              report
+                  .totalHardness(total)
+                  .sodium(mgPerL(19))
+                  .potassium(mgPerL(2))
+                  .chloride(mgPerL(31))
+                  .nitrate(mgPerL(8))
+                  .sulfate(mgPerL(45))
+                  .bicarbonate(mgPerL(262)),
+              WaterCode.ION_BALANCE_ACCEPTABLE));
+    }
+  }
+
+  @Test
+  void onlyAMissingIonOfTheSignThatLacksWouldCloseTheBalance() {
+    assertEquals(
+        "missing: potassium, chloride; 34 mg/L of chloride would close the balance",
+        text(
+            WaterReport.reported()
+                .calcium(mgPerL(92))
+                .magnesium(mgPerL(11))
+                .sodium(mgPerL(19))
+                .nitrate(mgPerL(8))
+                .sulfate(mgPerL(45))
+                .bicarbonate(mgPerL(262)),
+            WaterCode.IONS_MISSING));
+  }
+
+  @Test
+  void anIonThatCountsNothingHasNoOtherBasis() {
+    for (WaterReport.Builder report :
+        List.of(rest().sulfate(mgPerL(0)), rest().below(Constituent.SULFATE, mgPerL(50)))) {
+      assertEquals(
+          List.of(
+              WaterCode.BICARBONATE_PERHAPS_CARBONATE,
+              WaterCode.ALKALINITY_BASIS_DOUBTFUL,
+              WaterCode.NITRATE_PERHAPS_NITROGEN),
+          report.bicarbonate(mgPerL(262)).build().basisReadings().stream()
+              .map(BasisReading::code)
+              .toList());
+    }
+  }
+
+  /** 61.016 g of bicarbonate and 50.043 of CaCO3 are one equivalent; 62.004 and 14.007. */
+  @Test
+  void theFactorsOfOtherBasesGoBothWays() {
+    WaterReport report =
+        WaterReport.reported()
+            .calcium(mgPerL(92))
+            .magnesium(mgPerL(11))
+            .sodium(mgPerL(19))
+            .sulfate(mgPerL(45))
+            .chloride(mgPerL(31))
+            .nitrateAsNitrogen(mgPerL(2))
+            .alkalinityAsCaCO3(mgPerL(215))
+            .build();
+    assertEquals(
+        List.of("0.820", "2.996", "0.226"),
+        report.basisReadings().stream()
+            .map(reading -> String.format(Locale.ROOT, "%.3f", reading.factor()))
+            .toList());
+  }
+
+  @Test
+  void aReportSaysWhatLiesBelowALimit() {
+    assertEquals(
+        "calcium 92.0 mg/L, nitrate is reported as below 10 mg/L",
+        WaterReport.reported()
+            .calcium(mgPerL(92))
+            .below(Constituent.NITRATE, mgPerL(10))
+            .build()
+            .toString());
+  }
+
+  /** 262 mg/L as bicarbonate are 214.88 as CaCO3, and 5 are 4.10. */
+  @Test
+  void theUncertaintyOfABicarbonateIsKept() {
+    Water water =
+        WaterReport.reported().bicarbonate(mgPerL(262), mgPerL(5)).pH(pH(7.4)).build().water();
+    assertEquals(214.88, water.alkalinity().number(), 0.01);
+    assertEquals(4.10, water.alkalinity().standardUncertainty().orElseThrow(), 0.01);
+  }
+
+  @Test
+  void reportsThatDifferBesideTheirIonsAreNotEqual() {
+    WaterReport.Builder[] reports = new WaterReport.Builder[3];
+    for (int i = 0; i < reports.length; i++) {
+      reports[i] = rest().bicarbonate(mgPerL(262));
+    }
+    WaterReport dry = reports[0].dryResidue(mgPerL(350)).build();
+    assertNotEquals(dry, reports[1].dryResidue(mgPerL(351)).build());
+    assertNotEquals(dry, reports[2].build());
+    assertNotEquals(dry.hashCode(), reports[2].build().hashCode());
   }
 }
