@@ -104,9 +104,7 @@ public final class CurveFit implements Answering {
      * @throws IllegalArgumentException if it was declared already
      */
     public Problem unknownInertCharge() {
-      return with(
-          new CurveUnknown.InertCharge(
-              known.inertCharge().inEquivalentsPerLitre() / known.kilogramsPerLitre()));
+      return with(new CurveUnknown.InertCharge());
     }
 
     /**
@@ -188,7 +186,8 @@ public final class CurveFit implements Answering {
     }
 
     private CurveLeastSquares fit(double[] titrantPerSample, double[] pH) throws NoFitException {
-      UnknownCurve curve = new UnknownCurve(this::mixture, unknowns, titrantPerSample);
+      UnknownCurve curve =
+          new UnknownCurve(this::mixture, unknowns, inertCharge(), titrantPerSample);
       return CurveLeastSquares.fit(parameters(curve, pH), curve, pH);
     }
 
@@ -212,6 +211,11 @@ public final class CurveFit implements Answering {
         solution = unknowns.get(i).applied(solution, values[i]);
       }
       return solution;
+    }
+
+    /** What is known of the inert charge, Eq/kg. */
+    private double inertCharge() {
+      return known.inertCharge().inEquivalentsPerLitre() / known.kilogramsPerLitre();
     }
 
     private TitratedMixture mixture(double[] values) {

@@ -38,8 +38,14 @@ interface CurveUnknown {
   /** The solution with this number in it. */
   Solution applied(Solution solution, double value);
 
-  /** Puts the number into the sample of a mixture, where it is no constant. */
-  void put(TitratedMixture mixture, double value);
+  /**
+   * Puts the number into the sample of a mixture, where it is no constant.
+   *
+   * @param mixture the mixture
+   * @param value the number
+   * @param knownInertCharge what is known of the inert charge of the sample, Eq/kg
+   */
+  void put(TitratedMixture mixture, double value, double knownInertCharge);
 
   /**
    * The slope of the net charge of a mixture by this number of the sample.
@@ -83,7 +89,7 @@ interface CurveUnknown {
     }
 
     @Override
-    public void put(TitratedMixture mixture, double value) {
+    public void put(TitratedMixture mixture, double value, double knownInertCharge) {
       mixture.setSample(component, value);
     }
 
@@ -94,7 +100,7 @@ interface CurveUnknown {
   }
 
   /** The strong-ion difference that no component brings, Eq/kg, besides what is known. */
-  record InertCharge(double known) implements CurveUnknown {
+  record InertCharge() implements CurveUnknown {
     @Override
     public Figure<?> figure() {
       return TitrationFigures.FITTED_INERT_CHARGE;
@@ -127,8 +133,8 @@ interface CurveUnknown {
     }
 
     @Override
-    public void put(TitratedMixture mixture, double value) {
-      mixture.setSampleInertCharge(known + value);
+    public void put(TitratedMixture mixture, double value, double knownInertCharge) {
+      mixture.setSampleInertCharge(knownInertCharge + value);
     }
 
     @Override
@@ -168,7 +174,7 @@ interface CurveUnknown {
     }
 
     @Override
-    public void put(TitratedMixture mixture, double value) {
+    public void put(TitratedMixture mixture, double value, double knownInertCharge) {
       // A constant is compiled into the mixture.
     }
 

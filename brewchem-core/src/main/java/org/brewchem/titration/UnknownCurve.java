@@ -14,6 +14,7 @@ final class UnknownCurve implements CurveLeastSquares.Curve {
 
   private final Function<double[], TitratedMixture> mixtures;
   private final List<CurveUnknown> unknowns;
+  private final double knownInertCharge;
   private final double[] titrantPerSample;
 
   /** Whether no unknown is compiled into a mixture, so that one does for all. */
@@ -26,14 +27,17 @@ final class UnknownCurve implements CurveLeastSquares.Curve {
    *
    * @param mixtures the mixture of stated unknowns
    * @param unknowns the unknowns
+   * @param knownInertCharge what is known of the inert charge of the sample, Eq/kg
    * @param titrantPerSample where the curve is followed
    */
   UnknownCurve(
       Function<double[], TitratedMixture> mixtures,
       List<CurveUnknown> unknowns,
+      double knownInertCharge,
       double[] titrantPerSample) {
     this.mixtures = mixtures;
     this.unknowns = unknowns;
+    this.knownInertCharge = knownInertCharge;
     this.titrantPerSample = titrantPerSample;
     this.isLinear = unknowns.stream().allMatch(CurveUnknown::isLinear);
     this.mixture = mixtures.apply(unknowns.stream().mapToDouble(CurveUnknown::start).toArray());
@@ -76,7 +80,7 @@ final class UnknownCurve implements CurveLeastSquares.Curve {
       mixture = mixtures.apply(values);
     }
     for (int i = 0; i < values.length; i++) {
-      unknowns.get(i).put(mixture, values[i]);
+      unknowns.get(i).put(mixture, values[i], knownInertCharge);
     }
     // The digits of a curve do not depend on the one before.
     mixture.with(0).forget();
