@@ -125,4 +125,25 @@ class CarbonateSystemTest {
         IllegalArgumentException.class,
         () -> CarbonateSystem.pH(water, CarbonateAlkalinity.ofMilliequivalentsPerLitre(4.1)));
   }
+
+  private static String refused(TitrationAlkalinity alkalinity, double pH) {
+    return String.valueOf(
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> CarbonateSystem.totalCarbonDioxide(Solution.textbook(), alkalinity, pH(pH)))
+            .getMessage());
+  }
+
+  /** From pH 7 to 4.5 pure water takes up 10^-4.5 - 10^-9.5 mol/L of acid, x 50.043 g. */
+  @Test
+  void aTitrationThatWaterAloneExceedsIsRefusedWithWhatItTakes() {
+    assertEquals(
+        "alkalinity: 0.50043 mg/L as CaCO3, to pH 4.5 is not possible at pH 7; without any carbon"
+            + " dioxide the water takes up 1.58248 mg/L as CaCO3, to pH 4.5",
+        refused(TitrationAlkalinity.ofMilliequivalentsPerLitre(0.01, pH(4.5)), 7));
+    assertEquals(
+        "pH: pH 4.5 is not possible; a water with an alkalinity of 200.172 mg/L as CaCO3, to pH 4.5 lies above"
+            + " its end point",
+        refused(TitrationAlkalinity.ofMilliequivalentsPerLitre(4, pH(4.5)), 4.5));
+  }
 }

@@ -13,6 +13,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Code;
 import org.brewchem.figure.Figure;
@@ -224,5 +226,107 @@ class ContentsTest {
     assertTrue(
         hot.answer(Figures.saturationIndex(Mineral.CALCITE)).notices().stream()
             .anyMatch(notice -> notice.subject().equals("calcite")));
+  }
+
+  private static Contents pure() {
+    return Contents.pure(AT, Chemistry.standard()).withInertCharge(Traced.exact(0));
+  }
+
+  @Test
+  void aNegativeTotalIsRefused() {
+    assertEquals(
+        "calcium: -0.001 mol/kg is not possible; 0 or more is allowed",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> pure().withTotal(Component.CALCIUM, Traced.exact(-1e-3)))
+            .getMessage());
+  }
+
+  /** What was compiled for the pH before serves the contents after only while nothing came in. */
+  @Test
+  void aPhThatWasAskedBeforeDoesNotMoveTheOneAfter() {
+    Traced two = Traced.exact(2e-3);
+    Contents asked = pure().withTotal(Component.SODIUM, two);
+    double alone = asked.pH().value();
+    Contents acid = pure().withTotal(Component.LACTATE, two);
+    double both =
+        pure().withTotal(Component.SODIUM, two).withTotal(Component.LACTATE, two).pH().value();
+    assertEquals(both, asked.withTotal(Component.LACTATE, two).pH().value(), 1e-12);
+    assertEquals(both, asked.plus(Map.of(Component.LACTATE, two)).pH().value(), 1e-12);
+    assertEquals(
+        alone,
+        asked.withTotal(Component.LACTATE, two).withUnknown(Component.LACTATE).pH().value(),
+        1e-12);
+    assertEquals(
+        pure().withTotal(Component.SODIUM, two).mixed(acid, Traced.exact(0.25)).pH().value(),
+        asked.mixed(acid, Traced.exact(0.25)).pH().value(),
+        1e-12);
+    Temperature hot = Temperature.ofCelsius(60);
+    assertEquals(
+        pure().withTotal(Component.SODIUM, two).at(hot).pH().value(),
+        asked.at(hot).pH().value(),
+        1e-12);
+    assertEquals(alone, asked.at(AT).pH().value(), 0);
+  }
+
+  @Test
+  void whatIsAddedToAnUnknownCountsAsItsLeast() {
+    Contents unknown = pure().withUnknown(Component.SODIUM);
+    double own = unknown.pH().value();
+    Map<Component, Traced> sodium = Map.of(Component.SODIUM, Traced.exact(1e-3));
+    Contents added = unknown.plus(sodium).plus(sodium);
+    assertEquals(Optional.empty(), added.total(Component.SODIUM));
+    assertEquals(2e-3, added.least(Component.SODIUM).value(), 1e-15);
+    assertEquals(Map.of(), added.totals());
+    assertEquals(
+        pure().withTotal(Component.SODIUM, Traced.exact(2e-3)).pH().value(),
+        added.pH().value(),
+        1e-12);
+    assertTrue(added.pH().value() > own + 3);
+    Contents known = pure().plus(sodium).plus(sodium);
+    assertEquals(2e-3, known.total(Component.SODIUM).orElseThrow().value(), 1e-15);
+    assertEquals(Set.of(Component.SODIUM), known.totals().keySet());
+    assertEquals(Traced.exact(0), known.total(Component.CALCIUM).orElseThrow());
+  }
+
+  /** 3 and 1 mmol/kg in equal parts are 2, and each hundredth of share is worth 0.02. */
+  @Test
+  void theUncertaintyOfAShareCountsByWhatBothDifferIn() {
+    Contents three = pure().withTotal(Component.SODIUM, Traced.exact(3e-3));
+    Contents one = pure().withTotal(Component.SODIUM, Traced.exact(1e-3));
+    Traced mixed =
+        three.mixed(one, Held.read("share", 0.5, 0.01)).total(Component.SODIUM).orElseThrow();
+    assertEquals(2e-3, mixed.value(), 1e-15);
+    assertEquals(0.02e-3, mixed.standardUncertainty().orElseThrow(), 1e-15);
+  }
+
+  @Test
+  void whatIsCarriedMixesUnlessOneOfBothKnowsNothing() {
+    Contents untold = pure().withUnknown(Component.POTASSIUM);
+    Contents one = untold.withCarriedOver(Component.POTASSIUM, Traced.exact(1e-3));
+    Contents three = untold.withCarriedOver(Component.POTASSIUM, Traced.exact(3e-3));
+    Traced half = Traced.exact(0.5);
+    assertEquals(
+        2e-3, one.mixed(three, half).carriedOver(Component.POTASSIUM).orElseThrow().value(), 1e-15);
+    assertEquals(
+        0.5e-3,
+        one.mixed(pure(), half).carriedOver(Component.POTASSIUM).orElseThrow().value(),
+        1e-15);
+    assertEquals(Optional.empty(), one.mixed(untold, half).carriedOver(Component.POTASSIUM));
+    assertEquals(Optional.empty(), untold.mixed(one, half).carriedOver(Component.POTASSIUM));
+    Contents acid = pure().withAcidityBeyond(END, Traced.exact(4e-3));
+    assertEquals(1e-3, acid.mixed(pure(), Traced.exact(0.25)).acidityBeyond(END).value(), 1e-15);
+    assertEquals(Traced.exact(0), pure().acidityBeyond(END));
+  }
+
+  @Test
+  void contentsPrintWhatIsKnownAndWhatIsNot() {
+    assertEquals(
+        "25 °C, [Na+], unknown [K+]",
+        pure()
+            .withTotal(Component.SODIUM, Traced.exact(1e-3))
+            .withUnknown(Component.POTASSIUM)
+            .toString());
+    assertEquals("25 °C, []", pure().toString());
   }
 }

@@ -257,4 +257,18 @@ class EquilibriaTest {
         assertThrows(IllegalStateException.class, () -> equilibria.chargeSlopeByPKa(carbonate, 0))
             .getMessage());
   }
+
+  @Test
+  void aTotalIsFiniteAndNotNegative() {
+    Equilibria equilibria = liquid(Level.IDEAL);
+    equilibria.setTotal(1, 0);
+    assertEquals(0, equilibria.total(1), 0);
+    equilibria.setTotal(1, 3e-3);
+    assertEquals(3e-3, equilibria.total(1), 0);
+    for (double wrong : new double[] {-1e-3, Double.POSITIVE_INFINITY, Double.NaN}) {
+      assertThrows(IllegalArgumentException.class, () -> equilibria.setTotal(1, wrong));
+    }
+    assertEquals(3e-3, equilibria.total(1), 0);
+    assertThrows(IllegalArgumentException.class, () -> equilibria.total(6));
+  }
 }

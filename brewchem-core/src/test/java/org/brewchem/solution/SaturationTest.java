@@ -116,4 +116,27 @@ class SaturationTest {
       assertTrue(Solubility.of(salt, celsius(20)).isPresent(), salt::name);
     }
   }
+
+  /** 36.0 g in 100 g of water are 6.16 mol/kg. */
+  @Test
+  void thePrintedSolubilityItselfDissolves() {
+    double most = Solubility.of(Salt.SODIUM_CHLORIDE, celsius(20)).orElseThrow().molesPerKilogram();
+    assertEquals(List.of(), Saturation.notices(WATER.contents(), Salt.SODIUM_CHLORIDE, most));
+    assertEquals(
+        List.of(
+            "368 g of sodium chloride in a kg of water do not dissolve: at 20 °C it takes 360 g"
+                + " (solubility-table)"),
+        Saturation.notices(WATER.contents(), Salt.SODIUM_CHLORIDE, 6.3).stream()
+            .map(Notice::text)
+            .toList());
+  }
+
+  /** The ions alone are too many already, and common salt brings none of gypsum. */
+  @Test
+  void aSaltIsNotBlamedForAMineralItBringsNothingOf() {
+    Solution full = WATER.with(Ion.CALCIUM, mmolPerL(60)).with(Ion.SULFATE, mmolPerL(60));
+    assertTrue(full.answer(Figures.saturationIndex(Mineral.GYPSUM)).number() > 0.1);
+    assertEquals(List.of(), supersaturated(full.with(Salt.SODIUM_CHLORIDE, mmolPerL(1))));
+    assertEquals(1, supersaturated(full.with(Salt.EPSOM_SALT, mmolPerL(1))).size());
+  }
 }

@@ -9,19 +9,26 @@ import static org.brewchem.quantity.Quantities.mmolPerKg;
 import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.molPerL;
 import static org.brewchem.quantity.Quantities.pH;
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import org.brewchem.figure.Caution;
+import org.brewchem.figure.Hazard;
+import org.brewchem.figure.Notice;
 import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.PH;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.ConstantSet;
+import org.brewchem.substance.Handling;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.IonPair;
 import org.brewchem.substance.PairSet;
@@ -305,5 +312,169 @@ class SolutionTest {
     double hydrogen = Math.pow(10, -buffer.pH().value());
     assertEquals(
         Math.pow(10, -4.745), hydrogen * (0.1 + hydrogen) / (0.1 - hydrogen), 1e-5 * 1.8e-5);
+  }
+
+  /** A litre of the textbook's weighs 1 kg, of another 0.998: what stands per litre is added. */
+  @Test
+  void addingASolutionAddsWhatALitreHolds() {
+    Solution weighed = Solution.at(celsius(25)).under(Chemistry.textbook(14));
+    for (Solution[] pair :
+        new Solution[][] {{Solution.textbook(), weighed}, {weighed, Solution.textbook()}}) {
+      Solution sum =
+          pair[0]
+              .with(Ion.SODIUM, mmolPerL(1))
+              .withInertCharge(mEqPerL(4))
+              .plus(
+                  pair[1]
+                      .with(Ion.SODIUM, mmolPerL(2))
+                      .with(Ion.CHLORIDE, mmolPerL(5))
+                      .withInertCharge(mEqPerL(-1)));
+      assertEquals(3, sum.total(Component.SODIUM).inMillimolesPerLitre(), 1e-12);
+      assertEquals(5, sum.total(Component.CHLORIDE).inMillimolesPerLitre(), 1e-12);
+      assertEquals(3, sum.inertCharge().inMilliequivalentsPerLitre(), 1e-12);
+    }
+  }
+
+  @Test
+  void mixingAndDilutingTakeTheInertChargeAlong() {
+    Solution one = Solution.textbook().withInertCharge(mEqPerL(4));
+    Solution other = Solution.textbook().with(Ion.SODIUM, mmolPerL(8)).withInertCharge(mEqPerL(-8));
+    Solution mixed = one.mixed(litres(3), other, litres(1));
+    assertEquals(1, mixed.inertCharge().inMilliequivalentsPerLitre(), 1e-12);
+    assertEquals(2, mixed.total(Component.SODIUM).inMillimolesPerLitre(), 1e-12);
+    assertEquals(1, one.diluted(4).inertCharge().inMilliequivalentsPerLitre(), 1e-12);
+  }
+
+  @Test
+  void degassingMayLeaveAllThatIsThere() {
+    Solution water = Solution.textbook().with(Acid.CARBONIC, mmolPerL(2));
+    Solution same = water.degassedTo(gPerL(2e-3 * Acid.CARBONIC.molarMass().inGramsPerMole()));
+    assertEquals(water.total(Component.CARBONATE), same.total(Component.CARBONATE));
+  }
+
+  @Test
+  void aSolutionPrintsWhatItHolds() {
+    assertEquals(
+        "25 °C, sodium 1.50000 mmol/kg, inert charge -2.00000 mEq/kg",
+        Solution.textbook()
+            .with(Ion.SODIUM, mmolPerL(1.5))
+            .withInertCharge(mEqPerL(-2))
+            .toString());
+    assertEquals("25 °C", Solution.textbook().toString());
+    assertEquals("solution", Solution.textbook().kind());
+    assertNotEquals(
+        Solution.textbook().hashCode(), Solution.textbook().withInertCharge(mEqPerL(1)).hashCode());
+  }
+
+  private record Stirring() implements Treatment {
+
+    static final List<Caution> CAUTIONS = Caution.of(List.of(Hazard.FOAMING));
+
+    @Override
+    public Contents on(Contents before) {
+      return before.withNotices(List.of(Notice.of(SolutionCode.SUPERSATURATED, "all", "stirred")));
+    }
+
+    @Override
+    public String text() {
+      return "stirring";
+    }
+
+    @Override
+    public List<Caution> cautions() {
+      return CAUTIONS;
+    }
+  }
+
+  @Test
+  void aSolutionKeepsTheCautionsOfWhatWasDissolvedAndDone() {
+    Solution lye =
+        Solution.textbook()
+            .with(Base.SODIUM_HYDROXIDE, mmolPerL(1))
+            .with(Base.SODIUM_HYDROXIDE, mmolPerL(1))
+            .with(Ion.CALCIUM, mmolPerL(1));
+    List<Caution> dissolved = Handling.cautionsOf(Base.SODIUM_HYDROXIDE);
+    assertEquals(dissolved, lye.cautions());
+    List<Caution> all = new ArrayList<>(dissolved);
+    all.addAll(Stirring.CAUTIONS);
+    Solution stirred = lye.after(new Stirring());
+    assertEquals(all, stirred.cautions());
+    assertEquals(all, stirred.after(new Stirring()).cautions());
+    assertEquals(List.of("stirred"), stirred.notices().stream().map(Notice::text).toList());
+    assertEquals(List.of(), Solution.textbook().cautions());
+  }
+
+  /** The acid as it is added: ammonium has a charge, an acid of one's own no formula. */
+  @Test
+  void effectiveEquivalentsCountFromTheAcidAsItIsAdded() {
+    assertEquals(1, EffectiveEquivalents.of(Acid.AMMONIUM).at(pH(12)), 0.01);
+    assertEquals(0, EffectiveEquivalents.of(Acid.AMMONIUM).at(pH(5)), 0.001);
+    Acid own = Acid.ofPKa("acid of our own", 4.76, 6);
+    assertEquals(2, EffectiveEquivalents.of(own).at(pH(12)), 0.001);
+    assertEquals(0, EffectiveEquivalents.of(own).at(pH(1)), 0.001);
+  }
+
+  @Test
+  void aDoseThatIsNotFoundTellsWhereItWasLookedFor() {
+    NoSolutionException thrown =
+        assertThrows(NoSolutionException.class, () -> sample().doseOf(Acid.LACTIC, pH(12)));
+    assertEquals(0, thrown.low(), 0);
+    assertEquals(50, thrown.high(), 0);
+    Solution impossible = Solution.textbook().withInertCharge(mEqPerL(1e7));
+    NoSolutionException noPH = assertThrows(NoSolutionException.class, impossible::pH);
+    assertEquals(17, noPH.low(), 1e-9);
+    assertEquals(17, noPH.high(), 1e-9);
+  }
+
+  @Test
+  void anEquilibriumPrintsItsSpecies() {
+    String[] lines =
+        Solution.textbook()
+            .with(Ion.SODIUM, mmolPerL(1.5))
+            .with(Ion.CHLORIDE, mmolPerL(1.5))
+            .equilibrium()
+            .toString()
+            .split("\\R");
+    assertArrayEquals(
+        new String[] {
+          "pH 7.0000, ionic strength 0.0015001 mol/kg",
+          "  H+               1.00000e-07 mol/kg",
+          "  OH-              1.00000e-07 mol/kg",
+          "  Na+              0.00150000 mol/kg",
+          "  Cl-              0.00150000 mol/kg"
+        },
+        lines);
+    Solution brine = Solution.at(celsius(25)).with(Salt.SODIUM_CHLORIDE, mmolPerKg(600));
+    assertTrue(
+        brine.equilibrium().toString().contains("mol/kg (beyond the range of the activity rule)"));
+    Solution within =
+        Solution.at(celsius(25)).under(Level.ACTIVITY).with(Salt.SODIUM_CHLORIDE, mmolPerKg(499));
+    assertFalse(within.equilibrium().beyondActivityRange());
+  }
+
+  /** Of a univalent ion by Davies; the water's own product of both activities. */
+  @Test
+  void activitiesAreThoseOfTheRuleAndOfTheIonProduct() {
+    Solution salt =
+        Solution.at(celsius(25))
+            .under(Level.ACTIVITY)
+            .with(Ion.SODIUM, mmolPerKg(100))
+            .with(Ion.CHLORIDE, mmolPerKg(100));
+    Equilibrium state = salt.equilibrium();
+    double root = Math.sqrt(0.1);
+    double gamma = Math.pow(10, -0.5092 * (root / (1 + root) - 0.03));
+    double[] activities = new double[3];
+    for (Species species : state.species()) {
+      switch (species.name()) {
+        case "H+" -> activities[0] = species.activity();
+        case "OH-" -> activities[1] = species.activity();
+        case "Cl-" -> activities[2] = species.activity();
+        default -> {}
+      }
+    }
+    assertEquals(Math.pow(10, -state.pH().value()), activities[0], 1e-16);
+    double product = Math.pow(10, Chemistry.standard().log10IonProduct(298.15));
+    assertEquals(product, activities[0] * activities[1], 1e-9 * product);
+    assertEquals(0.1 * gamma, activities[2], 3e-4 * gamma);
   }
 }

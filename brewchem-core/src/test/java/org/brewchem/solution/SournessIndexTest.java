@@ -1,6 +1,7 @@
 package org.brewchem.solution;
 
 import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.mmolPerKg;
 import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.solution.Figures.PH_VALUE;
@@ -9,14 +10,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.brewchem.figure.Answer;
+import org.brewchem.figure.Notice;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
+import org.brewchem.substance.Component;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -110,5 +114,63 @@ class SournessIndexTest {
         Held.beer().answer(SOURNESS_INDEX).notices().stream()
             .noneMatch(notice -> notice.code() == SolutionCode.LUMPED_ACIDS_NOT_COUNTED));
     assertFalse(SOURNESS_INDEX.rule().text().isEmpty());
+  }
+
+  private static final Component PROTEIN = Component.group("protein", -1, 4.5);
+
+  private static List<String> unnamed(Component component, double millimoles) {
+    return water()
+        .with(Acid.LACTIC, mmolPerL(20))
+        .with(component, mmolPerKg(millimoles))
+        .closedTo(pH(4.5))
+        .answer(SOURNESS_INDEX)
+        .notices()
+        .stream()
+        .filter(notice -> notice.code() == SolutionCode.LUMPED_ACIDS_NOT_COUNTED)
+        .map(Notice::text)
+        .toList();
+  }
+
+  /** Half of it holds its proton at its pKa; a hundredth of the index is worth a word. */
+  @Test
+  void acidsWithoutANameAreSaidWhereTheyAreMoreThanAHundredth() {
+    String rest =
+        " mmol/kg of protonated acid without a name, protein or the acids of a measured buffer, are"
+            + " not in the index";
+    assertEquals(List.of("5.00" + rest), unnamed(PROTEIN, 10));
+    assertEquals(List.of("0.100" + rest), unnamed(PROTEIN, 0.2));
+    assertEquals(List.of(), unnamed(PROTEIN, 0.05));
+    assertEquals(List.of(), unnamed(Component.group("amino", 0, 4.5), 10));
+  }
+
+  /** A metal's charge is no proton: of the pairs only those that hold one would count. */
+  @Test
+  void ofTheSpeciesOfAnAcidOnlyThoseWithAProtonCount() {
+    Solution pairs =
+        Solution.at(celsius(25))
+            .with(Acid.LACTIC, mmolPerL(40))
+            .with(Base.CALCIUM_HYDROXIDE, mmolPerL(12));
+    Equilibrium state = pairs.equilibrium();
+    double counted = 0;
+    for (Species species : state.species()) {
+      if (species.name().equals("H+") || species.name().equals("H(lactate)")) {
+        counted += species.molality().inMolesPerKilogram();
+      }
+    }
+    assertTrue(state.bound(Component.CALCIUM).inMolesPerKilogram() > 1e-3);
+    assertEquals(
+        1000 * counted * pairs.kilogramsPerLitre(), pairs.answer(SOURNESS_INDEX).number(), 1e-9);
+  }
+
+  @Test
+  void theExplanationListsWhatCountsAndNothingThatIsNotThere() {
+    Answer<?> index =
+        water()
+            .with(Acid.LACTIC, mmolPerL(20))
+            .withTotal(Component.CITRATE, mmolPerKg(0))
+            .answer(SOURNESS_INDEX);
+    String text = index.explain().toString();
+    assertTrue(text.contains("H(lactate): "), text);
+    assertFalse(text.contains("H(citrate)"), text);
   }
 }
