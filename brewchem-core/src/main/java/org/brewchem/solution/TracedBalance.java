@@ -91,8 +91,13 @@ final class TracedBalance {
       if (!inputs[i].sources().isEmpty()) {
         double own = inputs[i].value();
         double step = Math.max(Math.abs(own), 1e-5) * STEP;
+        // From a total of none upwards only.
+        boolean bothWays = own >= step || i == inputs.length - 1;
         set(i, own + step);
-        slopes[i] = (function.applyAsDouble(equilibria) - value) / step;
+        double above = function.applyAsDouble(equilibria);
+        set(i, bothWays ? own - step : own);
+        double below = bothWays ? function.applyAsDouble(equilibria) : value;
+        slopes[i] = (above - below) / (bothWays ? 2 * step : step);
         set(i, own);
       }
     }

@@ -66,7 +66,11 @@ final class Degassing implements Treatment {
             .orElseThrow(
                 end -> new IllegalStateException("degassing: no root of " + WHAT + " was found"));
     equilibria.setTotal(index, left * (1 + STEP));
-    double slope = (dissolved(equilibria) - wanted) / (left * STEP);
+    double above = dissolved(equilibria);
+    equilibria.setTotal(index, left * (1 - STEP));
+    // Both ways: what carbonate and alkalinity do to the pH nearly cancels, an error in one does
+    // not.
+    double slope = (above - dissolved(equilibria)) / (2 * left * STEP);
     Traced there =
         before.withTotal(Component.CARBONATE, Traced.exact(left)).trace(Degassing::dissolved);
     Traced total =

@@ -86,10 +86,7 @@ final class Leaving {
   private static double[][] slopes(Contents left, List<Way> ways) {
     double[][] slopes = new double[ways.size()][ways.size()];
     Equilibria equilibria = left.equilibria();
-    double[] at = new double[ways.size()];
-    for (int j = 0; j < at.length; j++) {
-      at[j] = ways.get(j).excess().applyAsDouble(equilibria);
-    }
+    double[] at = excesses(equilibria, ways);
     for (int i = 0; i < at.length; i++) {
       Map<Component, Double> parts = ways.get(i).parts();
       double scarcest =
@@ -98,13 +95,22 @@ final class Leaving {
               .min()
               .orElseThrow();
       double step = Math.max(scarcest * STEP, LEAST_STEP);
+      // Where next to nothing is left, only more of it can be tried.
+      double back = scarcest > step ? step : 0;
       move(equilibria, left, parts, step);
+      double[] more = excesses(equilibria, ways);
+      move(equilibria, left, parts, -back);
+      double[] less = back > 0 ? excesses(equilibria, ways) : at;
       for (int j = 0; j < at.length; j++) {
-        slopes[j][i] = (at[j] - ways.get(j).excess().applyAsDouble(equilibria)) / step;
+        slopes[j][i] = (less[j] - more[j]) / (step + back);
       }
       move(equilibria, left, parts, 0);
     }
     return slopes;
+  }
+
+  private static double[] excesses(Equilibria equilibria, List<Way> ways) {
+    return ways.stream().mapToDouble(way -> way.excess().applyAsDouble(equilibria)).toArray();
   }
 
   private static void move(
