@@ -181,6 +181,29 @@ class JudgedReadingsTest {
     return faults(readings).stream().map(Notice::toString).toList();
   }
 
+  /** Whichever portion is doubted, so many times its titrant would fit the other. */
+  @Test
+  void howFarATitrantIsOffIsSaidWhereOneStepTellsIt() {
+    double[][] down = down(BEER);
+    for (double told : new double[] {0.6, 0.7, 0.8, 1.3, 1.5}) {
+      String text = doubt(BufferReadings.withAcid(mL(50), molPerL(0.1 * told), down[0], down[1]));
+      double times = Double.parseDouble(text.replaceFirst(".*with ([0-9.]+) times.*", "$1"));
+      assertEquals(told < 1 ? told : 1 / told, times, 0.07, text);
+    }
+    for (double told : new double[] {0.5, 2, 5}) {
+      String text = doubt(BufferReadings.withAcid(mL(50), molPerL(0.1 * told), down[0], down[1]));
+      assertTrue(text.contains("with far less than the stated concentration"), text);
+    }
+  }
+
+  private static String doubt(BufferReadings down) {
+    return faults(alkali(up(BEER)), down).stream()
+        .filter(notice -> notice.code() == BufferCode.TITRANT_DOUBTFUL)
+        .findFirst()
+        .orElseThrow()
+        .text();
+  }
+
   /** Our own digits, so that a change of a rule or of its arithmetic shows. */
   @Test
   void whatIsSaidIsWhatItWas() {

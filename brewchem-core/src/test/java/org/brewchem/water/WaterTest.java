@@ -260,36 +260,6 @@ class WaterTest {
     return answers;
   }
 
-  /**
-   * Another way: the sum of limiting conductivities (those of the library, CRC, from memory) by
-   * hand over 80 mg/L of calcium, 200 mg/L of alkalinity, 1 mg/L of fluoride, 2 mg/L of iron and pH
-   * 5, with Davies at A = 0.5092 (handbook, from memory).
-   */
-  @Test
-  void theConductivityIsTheSumOverTheIons() {
-    Water water =
-        WaterReport.reported()
-            .calcium(mgPerL(80))
-            .alkalinityAsCaCO3(mgPerL(200))
-            .concentration(Constituent.FLUORIDE, mgPerL(1))
-            .concentration(Constituent.IRON, mgPerL(2))
-            .pH(pH(5))
-            .build()
-            .water();
-    double calcium = 80 / 20.039;
-    double bicarbonate = 200 / 50.043;
-    double fluoride = 1 / 18.998;
-    double iron = 2 / 27.9225;
-    double strength = (2 * calcium + bicarbonate + fluoride + 2 * iron) / 2000;
-    double root = Math.sqrt(strength);
-    double y = Math.pow(10, -0.5092 * (root / (1 + root) - 0.3 * strength));
-    double expected =
-        (59.5 * calcium + 44.5 * bicarbonate + 55.4 * fluoride + 54 * iron + 349.7 * 1e-2 / y)
-            * y
-            * y;
-    assertEquals(expected, water.answer(WaterFigures.CONDUCTIVITY).number(), 5e-4 * expected);
-  }
-
   @Test
   void aWaterPrintsWhatIsKnownOfIt() {
     Water water =
