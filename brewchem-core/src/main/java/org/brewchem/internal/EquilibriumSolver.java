@@ -47,12 +47,15 @@ public final class EquilibriumSolver {
 
   private static final double MAX_LOGARITHMIC_STEP = 2.5;
   private static final double MOST_IONIC = 100;
-  private static final double FREE_AT_START = 0.6;
+
+  /** The share of a metal that a solve starts with as free. */
+  private static final double FREE_AT_START = 0.8;
+
   static final double LN10 = Math.log(10);
   private static final double LOWEST_PROTON = Math.pow(10, -HIGHEST_PH);
   private static final double HIGHEST_PROTON = Math.pow(10, -LOWEST_PH);
 
-  /** Sums kept for each metal of a ligand's pairs: themselves, and by P, D and I. */
+  /** Sums kept for each metal of a ligand's pairs: themselves, and by Z, Q and D. */
   private static final int PER_METAL = 4;
 
   final EquilibriumSystem system;
@@ -69,12 +72,7 @@ public final class EquilibriumSolver {
   private boolean warm;
   private boolean carrying;
 
-  /** What the start of a solve along a curve is extrapolated from. */
-  private final double[] lastTotals;
-
-  private final double[] lastChange;
-  private final double[] earlier;
-  private int followed;
+  private final CurveExtrapolation curve;
 
   final int size;
   private boolean anyMetal;
@@ -107,8 +105,6 @@ public final class EquilibriumSolver {
     heldSpecies = new int[ligands];
     Arrays.fill(heldSpecies, -1);
     coefficients = new ActivityCoefficients(system);
-    lastTotals = new double[totals.length + 1];
-    lastChange = new double[totals.length + 1];
     protonPower = new double[system.protonSpan];
     metalActivity = new double[metals + 1];
     metalActivity[0] = 1;
@@ -118,7 +114,7 @@ public final class EquilibriumSolver {
     size = metals + 2;
     matrix = new double[size * size];
     residual = new double[size];
-    earlier = new double[size];
+    curve = new CurveExtrapolation(totals.length, size);
     direction = new double[size];
     origin = new double[size];
   }
@@ -180,7 +176,7 @@ public final class EquilibriumSolver {
     if (warm) {
       extrapolate();
     } else {
-      followed = 0;
+      curve.forget();
     }
     boolean found = warm && findNeutral();
     if (!found) {
@@ -199,7 +195,7 @@ public final class EquilibriumSolver {
   public boolean solveAt(double ph) {
     prepare();
     iterations = 0;
-    followed = 0;
+    curve.forget();
     warm = settleAt(ph);
     return warm;
   }
@@ -384,48 +380,25 @@ public final class EquilibriumSolver {
     }
     for (int r = 1; r < size - 1; r++) {
       double z = system.metalCharge[r - 1];
-      double total = totals[system.metal[r - 1]];
-      sum += 0.5 * z * z * total;
-      metalActivity[r] = FREE_AT_START * total;
+      sum += 0.5 * z * z * totals[system.metal[r - 1]];
     }
     ionic = Math.max(sum, 1e-7);
-  }
-
-  /**
-   * Starts where the last two solutions point to, if the totals go on in the direction and about at
-   * the pace that led from one to the other, as along a titration; else from the last solution.
-   */
-  private void extrapolate() {
-    followed++;
-    double along = 0;
-    double before = 0;
-    double now = 0;
-    for (int c = 0; c < lastTotals.length; c++) {
-      double total = c < totals.length ? totals[c] : inertCharge;
-      double change = total - lastTotals[c];
-      along += change * lastChange[c];
-      before += lastChange[c] * lastChange[c];
-      now += change * change;
-      lastTotals[c] = total;
-      lastChange[c] = change;
-    }
-    double pace = along / before;
-    boolean straight =
-        followed > 2 && pace > 0.7 && pace < 1.4 && along * along > 0.99 * before * now;
-    proton *= onward(0, proton, straight, pace);
+    coefficients.at(ionic);
     for (int r = 1; r < size - 1; r++) {
-      metalActivity[r] *= onward(r, metalActivity[r], straight, pace);
+      metalActivity[r] =
+          FREE_AT_START
+              * totals[system.metal[r - 1]]
+              / coefficients.inverse[system.metalGroup[r - 1]];
     }
-    ionic *= onward(size - 1, ionic, straight, pace);
   }
 
-  /** The factor (value / earlier)^pace, by a series in pace - 1; 1 where it is not to be used. */
-  private double onward(int unknown, double value, boolean straight, double pace) {
-    double ratio = value / earlier[unknown];
-    earlier[unknown] = value;
-    return straight && ratio > 0.2 && ratio < 5
-        ? ratio * (1 + (pace - 1) * 2 * (ratio - 1) / (ratio + 1))
-        : 1;
+  private void extrapolate() {
+    curve.follow(totals, inertCharge);
+    proton = curve.onward(0, proton);
+    for (int r = 1; r < size - 1; r++) {
+      metalActivity[r] = curve.onward(r, metalActivity[r]);
+    }
+    ionic = curve.onward(size - 1, ionic);
   }
 
   private double startCharge(int point) {
@@ -629,14 +602,14 @@ public final class EquilibriumSolver {
    */
   private void evaluateLadders(boolean carried) {
     coefficients.at(ionic);
-    protonPowers();
+    system.protonPowers(proton, protonPower);
     final EquilibriumSystem sys = system;
     final double[] numbers = sys.numbers;
     final int[] indices = sys.indices;
     final double[] powers = protonPower;
     final double[] gammas = coefficients.inverse;
     double h = proton * gammas[sys.protonGroup];
-    double oh = sys.ionProduct / proton * gammas[sys.hydroxideGroup];
+    double oh = sys.ionProduct * powers[-sys.minProtons - 1] * gammas[sys.hydroxideGroup];
     double e = strongCharge + (h - oh);
     double second = h + oh;
     double third = h - oh;
@@ -700,20 +673,6 @@ public final class EquilibriumSolver {
     }
   }
 
-  private void protonPowers() {
-    double[] powers = protonPower;
-    double a = proton;
-    int zero = -system.minProtons;
-    powers[zero] = 1;
-    for (int i = zero + 1; i < powers.length; i++) {
-      powers[i] = powers[i - 1] * a;
-    }
-    double inverse = 1 / a;
-    for (int i = zero - 1; i >= 0; i--) {
-      powers[i] = powers[i + 1] * inverse;
-    }
-  }
-
   /**
    * Counts the charge left over, carried by an inert univalent ion, in the ionic strength. At the
    * neutral point the ion changes its sign and the slopes have a kink; there, within rounding, the
@@ -752,58 +711,68 @@ public final class EquilibriumSolver {
     return warm;
   }
 
+  /**
+   * Every species in each balance, of any activity rule. A ligand's part of the Jacobian is the
+   * covariances over its species, weighted by their amount, of what a species does in an equation
+   * with what moves it: its protons, half its squared charge, its metal, and the slope of its
+   * activity coefficient. In the charge balance protons stand for charges: those of metals are
+   * counted by their totals, and a ligand's own drops out, as what all its species have in common.
+   * Where a neutral species is held its total is no balance, and protons with the ligand's own
+   * charge count, of which the held species has none.
+   */
   private void evaluateAll(boolean carried) {
     coefficients.at(ionic);
-    protonPowers();
+    system.protonPowers(proton, protonPower);
     final EquilibriumSystem sys = system;
-    final int n = size;
-    final int last = n - 1;
-    final double[] m = matrix;
-    final double[] f = residual;
+    final double[] numbers = sys.numbers;
+    final int[] indices = sys.indices;
+    final double[] powers = protonPower;
     final double[] gammas = coefficients.inverse;
     final double[] slopes = coefficients.slope;
-    for (int i = 0; i < n * n; i++) {
-      m[i] = 0;
-    }
+    final double[] m = matrix;
+    final double[] f = residual;
+    final double[] pairs = perMetal;
+    final int n = size;
+    final int last = n - 1;
+    final int border = last * n;
 
     double h = proton * gammas[sys.protonGroup];
     double oh = sys.ionProduct / proton * gammas[sys.hydroxideGroup];
     protonConcentration = h;
     hydroxideConcentration = oh;
-    double hSlope = slopes[sys.protonGroup];
-    double ohSlope = slopes[sys.hydroxideGroup];
+    double hSlope = h * slopes[sys.protonGroup];
+    double ohSlope = oh * slopes[sys.hydroxideGroup];
     double e = strongCharge + (h - oh);
-    double halfSquares = 0.5 * (strongSquares + h + oh);
-    double j00 = h + oh;
-    double j0n = h * hSlope - oh * ohSlope;
-    double jn0 = 0.5 * (h - oh);
-    double jnn = 0.5 * (h * hSlope + oh * ohSlope);
-
+    double squares = strongSquares + (h + oh);
+    double byProton = h + oh;
+    double byIonic = hSlope - ohSlope;
+    double squaresByProton = h - oh;
+    double squaresByIonic = hSlope + ohSlope;
     for (int r = 1; r < last; r++) {
+      m[r] = 0;
+      for (int c = r; c < last; c++) {
+        m[r * n + c] = 0;
+      }
       double total = totals[sys.metal[r - 1]];
       if (total == 0) {
         m[r * n + r] = 1;
+        m[r * n + last] = 0;
+        m[border + r] = 0;
         f[r] = 0;
         continue;
       }
       int g = sys.metalGroup[r - 1];
       double z = sys.metalCharge[r - 1];
       double c = metalActivity[r] * gammas[g];
-      double slope = slopes[g];
-      double half = 0.5 * z * z * c;
+      double cz2 = c * z * z;
       f[r] = c - total;
       m[r * n + r] = c;
-      m[r * n + last] = c * slope;
-      m[last * n + r] = half;
-      jnn += half * slope;
-      halfSquares += half;
+      m[r * n + last] = c * slopes[g];
+      m[border + r] = cz2;
+      squares += cz2;
+      squaresByIonic += cz2 * slopes[g];
     }
 
-    final double[] numbers = sys.numbers;
-    final int[] indices = sys.indices;
-    final double[] powers = protonPower;
-    final double[] metals = metalActivity;
-    final double[] pairs = perMetal;
     final int ligands = sys.ligand.length;
     for (int k = 0; k <= ligands; k++) {
       double total = 0;
@@ -816,184 +785,187 @@ public final class EquilibriumSolver {
           continue;
         }
       }
-      // Sums over the species with one ligand, relative to its free form. P weights by protons,
-      // D by the slope of the activity coefficient, Z by the charge without the metal's, I by half
-      // the squared charge.
+      int first = sys.speciesStart[k];
+      double ligandCharge = k < ligands ? ligandCharge(first) : 0;
+      double shift = held >= 0 ? ligandCharge : 0;
+      // Sums over the species with one ligand, relative to its free form: by protons (P), squared
+      // charge (Q) and the slope of the activity coefficient (D), and by two of these.
       double sum = 0;
       double sumP = 0;
+      double sumQ = 0;
       double sumD = 0;
-      double sumZ = 0;
-      double sumI = 0;
-      double sumZp = 0;
-      double sumZd = 0;
-      double sumIp = 0;
-      double sumId = 0;
-      int pairStart = sys.pairStart[k];
-      for (int s = sys.speciesStart[k]; s < pairStart; s++) {
+      double sumPp = 0;
+      double sumPd = 0;
+      double sumQp = 0;
+      double sumQd = 0;
+      int end = sys.pairStart[k];
+      for (int s = first; s < end; s++) {
         int d = s * EquilibriumSystem.NUMBERS;
         int i = s * EquilibriumSystem.INDICES;
         int g = indices[i + EquilibriumSystem.GROUP];
         double w = numbers[d] * powers[indices[i]] * gammas[g];
-        double p = numbers[d + EquilibriumSystem.PROTONS];
+        double p = numbers[d + EquilibriumSystem.PROTONS] + shift;
         double slope = slopes[g];
-        double z = w * numbers[d + EquilibriumSystem.CHARGE];
-        double half = w * numbers[d + EquilibriumSystem.HALF_SQUARE];
+        double wp = w * p;
+        double wq = w * (2 * numbers[d + EquilibriumSystem.HALF_SQUARE]);
         sum += w;
-        sumP += w * p;
+        sumP += wp;
+        sumQ += wq;
         sumD += w * slope;
-        sumZ += z;
-        sumI += half;
-        sumZp += z * p;
-        sumZd += z * slope;
-        sumIp += half * p;
-        sumId += half * slope;
+        sumPp += wp * p;
+        sumPd += wp * slope;
+        sumQp += wq * p;
+        sumQd += wq * slope;
       }
       int metalStart = sys.metalStart[k];
       int metalEnd = sys.metalEnd[k];
-      for (int q = metalStart * PER_METAL; q < metalEnd * PER_METAL; q++) {
-        pairs[q] = 0;
-      }
-      int twofoldStart = sys.twofoldStart[k];
-      for (int s = pairStart; s < twofoldStart; s++) {
-        int d = s * EquilibriumSystem.NUMBERS;
-        int i = s * EquilibriumSystem.INDICES;
-        int g = indices[i + EquilibriumSystem.GROUP];
-        int r = indices[i + EquilibriumSystem.METAL];
-        double w = numbers[d] * powers[indices[i]] * gammas[g] * metals[r];
-        double p = numbers[d + EquilibriumSystem.PROTONS];
-        double slope = slopes[g];
-        double z = w * numbers[d + EquilibriumSystem.CHARGE];
-        double half = w * numbers[d + EquilibriumSystem.HALF_SQUARE];
-        int q = r * PER_METAL;
-        pairs[q] += w;
-        pairs[q + 1] += w * p;
-        pairs[q + 2] += w * slope;
-        pairs[q + 3] += half;
-        sumZ += z;
-        sumZp += z * p;
-        sumZd += z * slope;
-        sumIp += half * p;
-        sumId += half * slope;
-      }
-      for (int q = metalStart * PER_METAL; q < metalEnd * PER_METAL; q += PER_METAL) {
-        sum += pairs[q];
-        sumP += pairs[q + 1];
-        sumD += pairs[q + 2];
-        sumI += pairs[q + 3];
-      }
-
-      double free = 1;
-      double twofold = 0;
-      int end = sys.speciesStart[k + 1];
-      if (k < ligands) {
-        for (int s = twofoldStart; s < end; s++) {
+      int block = k * (last + 1);
+      for (int r = metalStart; r < metalEnd; r++) {
+        double metal = metalActivity[r];
+        double one = 0;
+        double oneP = 0;
+        double oneQ = 0;
+        double oneD = 0;
+        int to = sys.blockStart[block + r + 1];
+        for (int s = sys.blockStart[block + r]; s < to; s++) {
+          int d = s * EquilibriumSystem.NUMBERS;
           int i = s * EquilibriumSystem.INDICES;
-          twofold +=
-              numbers[s * EquilibriumSystem.NUMBERS]
-                  * powers[indices[i]]
-                  * gammas[indices[i + EquilibriumSystem.GROUP]]
-                  * metals[indices[i + EquilibriumSystem.METAL]];
+          int g = indices[i + EquilibriumSystem.GROUP];
+          double w = metal * numbers[d] * powers[indices[i]] * gammas[g];
+          double p = numbers[d + EquilibriumSystem.PROTONS] + shift;
+          double slope = slopes[g];
+          double wp = w * p;
+          double wq = w * (2 * numbers[d + EquilibriumSystem.HALF_SQUARE]);
+          one += w;
+          oneP += wp;
+          oneQ += wq;
+          oneD += w * slope;
+          sumPp += wp * p;
+          sumPd += wp * slope;
+          sumQp += wq * p;
+          sumQd += wq * slope;
         }
-        if (held >= 0) {
-          free = heldFree(k, held);
-        } else if (twofold == 0) {
-          free = total / sum;
+        int q = r * PER_METAL;
+        pairs[q] = one;
+        pairs[q + 1] = oneP;
+        pairs[q + 2] = oneQ;
+        pairs[q + 3] = oneD;
+        sum += one;
+        sumP += oneP;
+        sumQ += oneQ;
+        sumD += oneD;
+      }
+      // The ligand's balance weights a species by its ligands. There is none where a
+      // species is held or no ligand stands in a species: second moments count whole.
+      double free = 1;
+      double inverse = 0;
+      double weightedP = sumP;
+      double weightedQ = sumQ;
+      double weightedD = sumD;
+      if (k < ligands) {
+        int from = sys.twofoldStart[k];
+        int to = sys.speciesStart[k + 1];
+        if (from == to && held < 0) {
+          inverse = 1 / sum;
+          free = total * inverse;
         } else {
-          free = 2 * total / (sum + Math.sqrt(sum * sum + 8 * twofold * total));
+          double twofold = 0;
+          for (int s = from; s < to; s++) {
+            twofold += perFreeSquared(s);
+          }
+          free =
+              held >= 0
+                  ? heldFree(k, held)
+                  : 2 * total / (sum + Math.sqrt(sum * sum + 8 * twofold * total));
+          double weighted = sum;
+          for (int s = from; s < to; s++) {
+            // Counted twice for the ligand and, taken off again here, once for the metal.
+            double w = perFreeSquared(s) * free;
+            int d = s * EquilibriumSystem.NUMBERS;
+            int i = s * EquilibriumSystem.INDICES;
+            double p = numbers[d + EquilibriumSystem.PROTONS] + 2 * shift;
+            double slope = slopes[indices[i + EquilibriumSystem.GROUP]];
+            double wp = w * p;
+            double wq = w * (2 * numbers[d + EquilibriumSystem.HALF_SQUARE]);
+            weighted += 4 * w;
+            weightedP += 2 * wp;
+            weightedQ += 2 * wq;
+            weightedD += 2 * w * slope;
+            sumP += wp;
+            sumQ += wq;
+            sumPp += wp * p;
+            sumPd += wp * slope;
+            sumQp += wq * p;
+            sumQd += wq * slope;
+            int r = indices[i + EquilibriumSystem.METAL];
+            if (r > 0) {
+              int q = r * PER_METAL;
+              pairs[q] += 2 * w;
+              pairs[q + 1] += wp;
+              pairs[q + 2] += wq;
+              pairs[q + 3] += w * slope;
+              f[r] -= w * free;
+              m[r * n + r] -= w * free;
+            }
+          }
+          inverse = held >= 0 ? 0 : 1 / weighted;
         }
         freeLigand[k] = free;
       }
-
-      // From here on concentrations; each species weighted by its ligands for their balance.
-      double weighted = sum * free;
-      double weightedP = sumP * free;
-      double weightedD = sumD * free;
-      double weightedZ = sumZ * free;
-      double weightedI = sumI * free;
-      e += weightedZ;
-      halfSquares += weightedI;
-      j00 += sumZp * free;
-      j0n += sumZd * free;
-      jn0 += sumIp * free;
-      jnn += sumId * free;
-      for (int q = metalStart * PER_METAL; q < metalEnd * PER_METAL; q += PER_METAL) {
-        pairs[q] *= free;
-      }
-      for (int s = twofoldStart; s < end; s++) {
-        int d = s * EquilibriumSystem.NUMBERS;
-        int i = s * EquilibriumSystem.INDICES;
-        int g = indices[i + EquilibriumSystem.GROUP];
-        int r = indices[i + EquilibriumSystem.METAL];
-        double c = numbers[d] * powers[indices[i]] * gammas[g] * metals[r] * free * free;
-        double p = numbers[d + EquilibriumSystem.PROTONS];
-        double slope = slopes[g];
-        double z = c * numbers[d + EquilibriumSystem.CHARGE];
-        double half = c * numbers[d + EquilibriumSystem.HALF_SQUARE];
-        e += z;
-        halfSquares += half;
-        j00 += z * p;
-        j0n += z * slope;
-        jn0 += half * p;
-        jnn += half * slope;
-        weighted += 4 * c;
-        weightedP += 2 * c * p;
-        weightedD += 2 * c * slope;
-        weightedZ += 2 * z;
-        weightedI += 2 * half;
-        if (r > 0) {
-          // Below, what stands in pairs is counted once for the metal, but here it is two ligands.
-          pairs[r * PER_METAL] += 2 * c;
-          f[r] -= c;
-          int row = r * n;
-          m[row + r] -= c;
-          m[r] += c * p;
-          m[row + last] += c * slope;
-          m[last * n + r] += half;
-        }
-      }
-
-      // The ligand's own balance: raising any unknown lowers its free form. Where a neutral species
-      // is held, only the protons in it count.
-      double byProton = 0;
-      double bySlope = 0;
-      double inverseWeight = 0;
-      if (held >= 0) {
-        byProton = protonsHeld(k);
-      } else if (k < ligands) {
-        inverseWeight = 1 / weighted;
-        byProton = weightedP * inverseWeight;
-        bySlope = weightedD * inverseWeight;
-      }
-      j00 -= weightedZ * byProton;
-      j0n -= weightedZ * bySlope;
-      jn0 -= weightedI * byProton;
-      jnn -= weightedI * bySlope;
+      double meanP = weightedP * inverse;
+      double meanQ = weightedQ * inverse;
+      double meanD = weightedD * inverse;
+      e += (ligandCharge - shift) * total + sumP * free;
+      squares += sumQ * free;
+      byProton += (sumPp - weightedP * meanP) * free;
+      byIonic += (sumPd - weightedP * meanD) * free;
+      squaresByProton += (sumQp - weightedQ * meanP) * free;
+      squaresByIonic += (sumQd - weightedQ * meanD) * free;
       for (int r = metalStart; r < metalEnd; r++) {
         int q = r * PER_METAL;
         int row = r * n;
-        double c = pairs[q];
-        double byMetal = c * inverseWeight;
+        double one = pairs[q];
+        double c = one * free;
+        double share = c * inverse;
         f[r] += c;
+        m[r] += (pairs[q + 1] - one * meanP) * free;
+        m[border + r] += (pairs[q + 2] - one * meanQ) * free;
+        m[row + last] += (pairs[q + 3] - one * meanD) * free;
         m[row + r] += c;
-        m[r] += pairs[q + 1] * free - c * byProton;
-        m[row + last] += pairs[q + 2] * free - c * bySlope;
-        m[last * n + r] += pairs[q + 3] * free - weightedI * byMetal;
         for (int other = r; other < metalEnd; other++) {
-          m[row + other] -= byMetal * pairs[other * PER_METAL];
+          m[row + other] -= share * pairs[other * PER_METAL];
         }
       }
     }
-
-    m[0] += j00;
-    m[last] += j0n;
-    m[last * n] += jn0;
-    m[last * n + last] += jnn - ionic;
+    for (int r = 1; r < last; r++) {
+      m[border + r] *= 0.5;
+    }
+    m[0] = byProton;
+    m[last] = byIonic;
+    m[border] = 0.5 * squaresByProton;
+    m[border + last] = 0.5 * squaresByIonic - ionic;
     charge = e;
     f[0] = e;
-    f[last] = halfSquares - ionic;
+    f[last] = 0.5 * squares - ionic;
     if (carried) {
       carry();
     }
+  }
+
+  /** Charge of a ligand without protons, told from its first species. */
+  private double ligandCharge(int s) {
+    int d = s * EquilibriumSystem.NUMBERS;
+    return system.numbers[d + EquilibriumSystem.CHARGE]
+        - system.numbers[d + EquilibriumSystem.PROTONS];
+  }
+
+  /** Activity of a species with two ligands over the free one's squared, times its 1/gamma. */
+  private double perFreeSquared(int s) {
+    int i = s * EquilibriumSystem.INDICES;
+    return system.numbers[s * EquilibriumSystem.NUMBERS]
+        * protonPower[system.indices[i]]
+        * coefficients.inverse[system.indices[i + EquilibriumSystem.GROUP]]
+        * metalActivity[system.indices[i + EquilibriumSystem.METAL]];
   }
 
   /** Protons per ligand in the species of a ligand that is held. */

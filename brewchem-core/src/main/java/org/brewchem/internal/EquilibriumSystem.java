@@ -1,6 +1,7 @@
 package org.brewchem.internal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -47,6 +48,12 @@ public final class EquilibriumSystem {
   final int[] metalEnd;
 
   /**
+   * Where the pairs of ligand k with one metal begin: those with metal r, counted from 1, stand at
+   * {@code blockStart[k * (metals + 2) + r]} and before the next entry.
+   */
+  final int[] blockStart;
+
+  /**
    * Four numbers a species: formation constant, protons, charge without that of its metal (which is
    * counted by its total), and half its squared charge.
    */
@@ -63,6 +70,9 @@ public final class EquilibriumSystem {
   static final int METAL = 2;
   static final int LIGAND = 3;
   static final int INDICES = 4;
+
+  /** A species holds none, one or two of a ligand. */
+  private static final int LIGAND_NUMBERS = 3;
 
   /** Number of species besides H+, OH-, the strong ions and the free metals. */
   final int speciesCount;
@@ -131,6 +141,7 @@ public final class EquilibriumSystem {
     pairStart = new int[ligand.length + 1];
     metalStart = new int[ligand.length + 1];
     metalEnd = new int[ligand.length + 1];
+    blockStart = new int[(ligand.length + 1) * (metal.length + 2)];
 
     int lowest = -1;
     int highest = 1;
@@ -141,50 +152,59 @@ public final class EquilibriumSystem {
     minProtons = lowest;
     protonSpan = highest - lowest + 1;
 
-    int position = 0;
+    // A species' place is told by its ligand, how many of it there are, and its metal: those of a
+    // place are counted, then each is laid down behind the ones before.
+    int metals = metal.length + 1;
+    int[] metalOf = positions(metal, 1);
+    int[] ligandOf = positions(ligand, 0);
+    int[] placeOf = new int[n];
+    int[] next = new int[(ligand.length + 1) * LIGAND_NUMBERS * metals + 1];
     boolean ladders = true;
-    for (int k = 0; k <= ligand.length; k++) {
-      int wanted = k < ligand.length ? ligand[k] : NONE;
-      speciesStart[k] = position;
-      metalStart[k] = metal.length + 1;
-      for (int number = 0; number <= 2; number++) {
-        if (number == 2) {
-          twofoldStart[k] = position;
-        }
-        for (int j = 0; j <= metal.length; j++) {
-          int wantedMetal = j == 0 ? NONE : metal[j - 1];
-          for (int s = 0; s < n; s++) {
-            SpeciesRow row = b.species.get(s);
-            if (row.ligand == wanted && row.ligandNumber == number && row.metal == wantedMetal) {
-              double withoutMetal =
-                  row.protons + (wanted == NONE ? 0 : number * b.charges.get(wanted));
-              double charge = withoutMetal + (j == 0 ? 0 : metalCharge[j - 1]);
-              int d = position * NUMBERS;
-              numbers[d] = Math.pow(10, row.log10Beta);
-              numbers[d + PROTONS] = row.protons;
-              numbers[d + CHARGE] = withoutMetal;
-              numbers[d + HALF_SQUARE] = 0.5 * charge * charge;
-              int i = position * INDICES;
-              indices[i] = row.protons - minProtons;
-              indices[i + GROUP] = row.group;
-              indices[i + METAL] = j;
-              indices[i + LIGAND] = k;
-              sortedPosition[s] = position;
-              ladders &= j > 0 || number == 1;
-              if (j > 0) {
-                metalStart[k] = Math.min(metalStart[k], j);
-                metalEnd[k] = Math.max(metalEnd[k], j + 1);
-              }
-              position++;
-            }
-          }
-          if (j == 0 && number == (wanted == NONE ? 0 : 1)) {
-            pairStart[k] = position;
-          }
-        }
+    Arrays.fill(metalStart, metals);
+    for (int s = 0; s < n; s++) {
+      SpeciesRow row = b.species.get(s);
+      int k = row.ligand == NONE ? ligand.length : ligandOf[row.ligand];
+      int j = row.metal == NONE ? 0 : metalOf[row.metal];
+      placeOf[s] = (k * LIGAND_NUMBERS + row.ligandNumber) * metals + j;
+      next[placeOf[s] + 1]++;
+      ladders &= j > 0 || row.ligandNumber == 1;
+      if (j > 0) {
+        metalStart[k] = Math.min(metalStart[k], j);
+        metalEnd[k] = Math.max(metalEnd[k], j + 1);
       }
     }
-    speciesStart[ligand.length + 1] = position;
+    for (int place = 1; place < next.length; place++) {
+      next[place] += next[place - 1];
+    }
+    for (int k = 0; k <= ligand.length; k++) {
+      int first = k * LIGAND_NUMBERS * metals;
+      int single = first + (k < ligand.length ? metals : 0);
+      speciesStart[k] = next[first];
+      twofoldStart[k] = next[first + 2 * metals];
+      pairStart[k] = next[single + 1];
+      System.arraycopy(next, single, blockStart, k * (metals + 1), metals + 1);
+    }
+    speciesStart[ligand.length + 1] = n;
+    for (int s = 0; s < n; s++) {
+      SpeciesRow row = b.species.get(s);
+      int k = placeOf[s] / (LIGAND_NUMBERS * metals);
+      int j = placeOf[s] % metals;
+      int position = next[placeOf[s]]++;
+      double withoutMetal =
+          row.protons + (row.ligand == NONE ? 0 : row.ligandNumber * b.charges.get(row.ligand));
+      double charge = withoutMetal + (j == 0 ? 0 : metalCharge[j - 1]);
+      int d = position * NUMBERS;
+      numbers[d] = Math.pow(10, row.log10Beta);
+      numbers[d + PROTONS] = row.protons;
+      numbers[d + CHARGE] = withoutMetal;
+      numbers[d + HALF_SQUARE] = 0.5 * charge * charge;
+      int i = position * INDICES;
+      indices[i] = row.protons - minProtons;
+      indices[i + GROUP] = row.group;
+      indices[i + METAL] = j;
+      indices[i + LIGAND] = k;
+      sortedPosition[s] = position;
+    }
     laddersWithoutMetals = ladders;
 
     ionProduct = Math.pow(10, b.log10IonProduct);
@@ -206,13 +226,37 @@ public final class EquilibriumSystem {
     startTable = startTable();
   }
 
+  /** Where each component stands in a list of some, counted from the number given. */
+  private int[] positions(int[] components, int from) {
+    int[] positions = new int[componentCount];
+    for (int i = 0; i < components.length; i++) {
+      positions[components[i]] = from + i;
+    }
+    return positions;
+  }
+
+  /** The powers of an activity of H+ that species need, from the lowest on. */
+  void protonPowers(double proton, double[] powers) {
+    int zero = -minProtons;
+    powers[zero] = 1;
+    for (int i = zero + 1; i < powers.length; i++) {
+      powers[i] = powers[i - 1] * proton;
+    }
+    double inverse = 1 / proton;
+    for (int i = zero - 1; i >= 0; i--) {
+      powers[i] = powers[i + 1] * inverse;
+    }
+  }
+
   private double[] startTable() {
     int width = 1 + 2 * ligand.length;
     double[] table = new double[START_COUNT * width];
     ActivityCoefficients coefficients = new ActivityCoefficients(this);
     coefficients.at(START_IONIC);
+    double[] powers = new double[protonSpan];
     for (int i = 0; i < START_COUNT; i++) {
       double proton = Math.pow(10, -(START_PH + START_STEP * i));
+      protonPowers(proton, powers);
       int row = i * width;
       table[row] =
           proton * coefficients.inverse[protonGroup]
@@ -225,7 +269,7 @@ public final class EquilibriumSystem {
           int d = s * NUMBERS;
           double w =
               numbers[d]
-                  * Math.pow(proton, numbers[d + PROTONS])
+                  * powers[indices[s * INDICES]]
                   * coefficients.inverse[indices[s * INDICES + GROUP]];
           sum += w;
           charge += w * numbers[d + CHARGE];

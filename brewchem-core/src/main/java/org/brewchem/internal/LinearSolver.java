@@ -12,6 +12,10 @@ final class LinearSolver {
    * @param first unknowns and equations before this one are left out
    */
   static void solveBordered(int first, double[] matrix, double[] right, int n) {
+    if (first == 0 && n == 2) {
+      solvePair(matrix, right);
+      return;
+    }
     int last = n - 1;
     int border = last * n;
     for (int k = first; k < last; k++) {
@@ -41,5 +45,12 @@ final class LinearSolver {
       }
       right[k] = x * matrix[k * n + k];
     }
+  }
+
+  private static void solvePair(double[] matrix, double[] right) {
+    double determinant = matrix[0] * matrix[3] - matrix[1] * matrix[2];
+    double x = (right[0] * matrix[3] - right[1] * matrix[1]) / determinant;
+    right[1] = (right[1] * matrix[0] - right[0] * matrix[2]) / determinant;
+    right[0] = x;
   }
 }

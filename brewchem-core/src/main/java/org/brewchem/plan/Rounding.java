@@ -19,6 +19,12 @@ import org.jspecify.annotations.Nullable;
  */
 final class Rounding {
 
+  /**
+   * Within how much of a step a dose stands on it: a trace that the search left of a salt which it
+   * does without is no reason to weigh some.
+   */
+  private static final double ON_A_STEP = 1e-6;
+
   private static final int MOST_AT_ONCE = 12;
   private static final int ROUNDS = 4;
   private static final double ERRORS = 3;
@@ -132,9 +138,9 @@ final class Rounding {
     }
     double count = x[i] / step;
     double near = Math.rint(count);
-    double down =
-        Math.abs(count - near) < Variables.ON * Math.max(1, near) ? near : Math.floor(count);
-    double up = Math.abs(count - near) < Variables.ON * Math.max(1, near) ? near : Math.ceil(count);
+    boolean isOn = Math.abs(count - near) < ON_A_STEP * Math.max(1, near);
+    double down = isOn ? near : Math.floor(count);
+    double up = isOn ? near : Math.ceil(count);
     List<Double> values = new ArrayList<>();
     double least = Math.ceil(variables.lower(i) / step * (1 - Variables.ON) - Variables.ON);
     double most = Math.floor(variables.upper(i) / step * (1 + Variables.ON) + Variables.ON);

@@ -2,6 +2,7 @@ package org.brewchem.plan;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.brewchem.internal.LinearProgram;
@@ -66,18 +67,31 @@ final class Search {
   /** Finds the best point; empty where no start leads to one that has a value. */
   Optional<Point> best() {
     Point best = null;
+    List<Point> points = new ArrayList<>();
     for (double[] start : starts()) {
       Point reached = reach(start);
       if (reached != null) {
         Point point = restored(reached);
+        points.add(point);
         best = best == null || isBetter(point, best) ? point : best;
       }
       if (best != null && best.isKept() && (best.worth.weighted() <= ENOUGH || isStraight())) {
         break;
       }
     }
-    return Optional.ofNullable(best)
-        .map(point -> point.isKept() ? economical(point, point.worth.weighted()) : point);
+    return best != null && best.isKept() ? cheapest(points, best) : Optional.ofNullable(best);
+  }
+
+  /**
+   * The cheapest of what is as good as the best. It is looked for from each point that is, since a
+   * search for less cost need not find its way from one to another.
+   */
+  private Optional<Point> cheapest(List<Point> points, Point best) {
+    double least = best.worth.weighted();
+    return points.stream()
+        .filter(point -> point.isKept() && point.worth.weighted() <= least + EQUALLY_GOOD)
+        .map(point -> economical(point, least))
+        .min(Comparator.comparingDouble(point -> variables.cost(point.x)));
   }
 
   private static boolean isBetter(Point one, Point other) {

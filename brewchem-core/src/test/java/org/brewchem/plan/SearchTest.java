@@ -115,7 +115,7 @@ class SearchTest {
         "0.00000 0.00000 1.10 0.00000 1.11",
         "3.27076 0.00000 7.16 3.44840 7.08",
         "0.00000 0.00000 0.43 0.00457 0.43",
-        "0.03018 0.00000 165.08 0.03212 165.06");
+        "0.03018 0.00000 7.04 0.03032 7.04");
     assertFound(
         Kind.BALANCE,
         true,
@@ -147,6 +147,35 @@ class SearchTest {
         "0.00000 0.00000 9.26 0.04737 9.24",
         "0.00000 0.00000 0.56 0.00000 0.60",
         "0.00000 0.00000 8.73 0.00000 8.75");
+  }
+
+  /** Of two plans whose weighted sums differ by 1e-8, one cost 165 and the other 7. */
+  @Test
+  void amongPlansThatAreEquallyGoodTheCheapestIsTaken() {
+    Problem problem = new RandomProblems(Kind.BALANCE, SEED + 5).three().problem();
+    double cost = problem.variables().cost(new Search(problem).best().orElseThrow().x());
+    assertTrue(cost < 7.1, "cost " + cost);
+  }
+
+  @Test
+  void aTraceThatTheSearchLeftIsNotWeighed() {
+    Problem problem = PlanTest.pale().problem();
+    Point exact = new Search(problem).best().orElseThrow();
+    double[] x = exact.x().clone();
+    int traces = 0;
+    for (int i = 0; i < x.length; i++) {
+      if (x[i] < 1e-9 && problem.variables().step(i) > 0) {
+        x[i] = 5e-7 * problem.variables().step(i);
+        traces++;
+      }
+    }
+    assertTrue(traces > 3, traces + " traces");
+    Point rounded = new Rounding(problem).round(new Point(x, problem.worth(x))).orElseThrow();
+    for (int i = 0; i < x.length; i++) {
+      if (exact.x()[i] < 1e-9) {
+        assertEquals(0, rounded.x()[i], "variable " + i);
+      }
+    }
   }
 
   @Test
