@@ -50,6 +50,20 @@ class MaltTitrationNumbersTest {
       }
     }
 
+    /** Of what is moved by errors of the readings, what moves a number with such weights. */
+    double moved(double[] weights, double[] errors) {
+      double sum = 0;
+      double held = 0;
+      for (int i = 0; i < 3; i++) {
+        sum += weights[i] * errors[i];
+        held += weights[i] * squares[i] * contrast[i];
+      }
+      for (int i = 0; i < 3; i++) {
+        sum -= held * contrast[i] * errors[i] / all;
+      }
+      return sum;
+    }
+
     private double of(double[] weights) {
       return weights[0] * left[0] + weights[1] * left[1] + weights[2] * left[2];
     }
@@ -143,17 +157,28 @@ class MaltTitrationNumbersTest {
   @Test
   void eachJarIsWeightedByTheSlopeOfTheMaltThere() {
     Malt known = Malt.stated("known", "invented", pH(5.8), 0, 45, 0);
-    double[] read = {5.76, 5.52, 5.08};
-    Malt dark = jars(of(0.02).mashedWith(known, massPercent(60)), 5.76, 5.52, 5.08).malt();
+    Malt vague = Malt.stated("known", "invented", pH(5.8), 0.02, 45, 0);
+    double[] read = {5.78, 5.52, 5.10};
+    Malt dark = jars(of(0.002).mashedWith(known, massPercent(60)), 5.78, 5.52, 5.10).malt();
     double[] acids = new double[3];
     double[] u = new double[3];
+    double[] errors = new double[3];
     for (int i = 0; i < 3; i++) {
       acids[i] = (new double[] {-10, 0, 20}[i] - 0.6 * 45 * (5.8 - read[i])) / 0.4;
       double own = dark.curve().slope().value() + 2 * dark.curve().curvature().value() * acids[i];
-      u[i] = 0.02 * (1 - own * 1.5 * 45);
+      u[i] = 0.002 * (1 - own * 1.5 * 45);
+      // 1.5 x 45 mEq/kg of the known malt for each pH that it is off.
+      errors[i] = own * 1.5 * 45;
     }
     assertNotEquals(u[0], u[2], 1e-3, "unlike errors");
-    new ThreeJars(acids, read, u).agreesWith(dark.curve(), 1e-6);
+    ThreeJars expected = new ThreeJars(acids, read, u);
+    expected.agreesWith(dark.curve(), 1e-6);
+    MaltCurve curve =
+        jars(of(0.002).mashedWith(vague, massPercent(60)), 5.78, 5.52, 5.10).malt().curve();
+    Source ofPH = vague.curve().pH().sources().get(0);
+    assertNotEquals(errors[0], errors[2], 0.1, "each by its own slope");
+    assertEquals(expected.moved(expected.atNone(), errors), curve.pH().sensitivity(ofPH), 1e-5);
+    assertEquals(expected.moved(expected.slope(), errors), curve.slope().sensitivity(ofPH), 1e-6);
   }
 
   /** Known malt too high by 0.02: 50 mEq/kg x 0.02 less are the other's, 1.25 x 0.02 lower. */
@@ -224,6 +249,19 @@ class MaltTitrationNumbersTest {
     assertEquals((10 + 10) * (10 + 2) * (10 - 20) / 1000.0, curve.slopes(10)[3], 1e-12);
     assertEquals(5.8, curve.pH().value(), 1e-9);
     assertEquals(-0.025, curve.slope().value(), 1e-10);
+  }
+
+  /** (2 x -4 + 20) / 3 = 4: of -2, 3 and 12 mEq/kg it is 3, none of the first and the last. */
+  @Test
+  void theMiddleJarIsTheNearestToAThirdOfTheWay() {
+    MaltTitration jars = of(0.01);
+    jars = jars.base(mL(2), mEqPerL(100), pH(5.9)).base(mL(1), mEqPerL(100), pH(5.85));
+    for (double acid : new double[] {3, 12, 20}) {
+      jars = jars.acid(mL(acid / 2), mEqPerL(100), pH(5.8 - acid / 40));
+    }
+    MaltCurve curve = jars.malt().curve();
+    assertEquals(0, curve.slopes(3)[3], 1e-9);
+    assertEquals((10 + 4) * (10 - 3) * (10 - 20) / 1000.0, curve.slopes(10)[3], 1e-9);
   }
 
   /** 40 g in 120 mL are 3 L/kg; 4 mL of 0.1 N are 10 mEq/kg of it. */

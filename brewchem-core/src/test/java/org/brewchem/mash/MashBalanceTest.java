@@ -3,6 +3,7 @@ package org.brewchem.mash;
 import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.kg;
 import static org.brewchem.quantity.Quantities.litres;
+import static org.brewchem.quantity.Quantities.mmolPerKg;
 import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -111,6 +112,31 @@ class MashBalanceTest {
         staying.bufferCapacityAt(5.4),
         0.01);
     assertTrue(staying.bufferCapacityAt(5.4) > 11.4);
+  }
+
+  @Test
+  void carbonateThatIsAllThereIsLeavesToo() {
+    Solution carbonic = Solution.at(celsius(20)).withTotal(Component.CARBONATE, mmolPerKg(2));
+    MashBalance balance = Mashes.mash(Mashes.exact(5.8, 45), carbonic, 4).balance();
+    assertEquals(List.of(Component.CARBONATE), balance.liquor().components());
+    balance.liquor().setTotal(0, 2e-3);
+    assertEquals(11.25 * -0.7, balance.chargeAt(6.5), 1e-9);
+    assertEquals(2e-3, balance.liquor().total(0));
+  }
+
+  /** Half of the water of 8 L/kg was in no reading; it buffers by its free protons. */
+  @Test
+  void theCapacityOfALearnedBrewIsThatAtThePHOfTheBalance() {
+    Malt malt = Malt.stated("own malt", "invented", pH(5.8), 0.1, 45, 0);
+    MashBalance balance =
+        Mash.of(Grist.of(kg(1), malt), Water.pure(), litres(8))
+            .measured(pH(5.6), 0.02)
+            .now()
+            .balance();
+    double root = 4 + balance.root() - balance.pH();
+    assertTrue(root > 4.01, "the brew lies lower than its balance");
+    double slope = (charge(root - 1e-4) - charge(root + 1e-4)) / 2e-4;
+    assertEquals(5.625 + slope / 2, balance.bufferCapacityAt(4), 1e-5);
   }
 
   /** What a brew differs by is added to the root: the balance is asked that much lower. */

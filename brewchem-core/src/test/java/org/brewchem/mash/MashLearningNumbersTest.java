@@ -90,7 +90,11 @@ class MashLearningNumbersTest {
   @Test
   void everyBrewThatTaughtIsRemembered() {
     Grist grist = Grist.of(kg(1), malt("first", 0.1)).and(kg(3), malt("second", 0.2));
-    Grist once = Mash.of(grist, Water.pure(), litres(16)).measured(pH(5.7), READING).grist();
+    Mash.Measured measured = Mash.of(grist, Water.pure(), litres(16)).measured(pH(5.7), READING);
+    assertEquals(
+        List.of(MashCode.MALTS_UNDECIDED),
+        measured.notices().stream().map(notice -> notice.code()).toList());
+    Grist once = measured.grist();
     Grist other = Grist.of(kg(3), once.malt("first")).and(kg(1), once.malt("second"));
     Grist twice = Mash.of(other, Water.pure(), litres(16)).measured(pH(5.7), READING).grist();
     assertEquals(

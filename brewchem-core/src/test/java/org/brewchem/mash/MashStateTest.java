@@ -80,6 +80,29 @@ class MashStateTest {
     assertTrue(answer.explain().holds());
   }
 
+  @Test
+  void theRatioIsThatOfTheLiquorToAllMalts() {
+    Grist grist = Grist.of(kg(1.5), malt("first", 5.8, 50)).and(kg(0.5), malt("second", 5.4, 50));
+    assertEquals(
+        "ratio of liquor to grist, as weighed and measured = 3.50 L/kg",
+        line(Mash.of(grist, Water.pure(), litres(7)).pH(), "ratio of"));
+  }
+
+  /** Whatever side of zero rounding leaves it on, it is printed without a minus. */
+  @Test
+  void aChargeOfNothingHasNoMinus() {
+    for (double pH = 5; pH < 6.2; pH += 0.05) {
+      Mash mash = Mash.of(Grist.of(kg(1), malt("own malt", pH, 43)), Mashes.tap(), litres(3.7));
+      assertEquals("sum of the charges          +0.00000", line(mash.pH(), "sum of"), "at " + pH);
+    }
+    Malt malt = Mashes.exact(5.75, 45).withSpecies(extract());
+    Mash soft = Mash.of(Grist.of(kg(1), malt), Water.pure(), litres(4));
+    assertEquals("among malts' species      +0.00000", line(soft.pH(), "among"));
+    assertEquals("beyond them               +0.00000", line(soft.pH(), "beyond"));
+    assertEquals(0, soft.kolbachAcidBeyondSpecies().number(), 1e-15);
+    assertEquals(List.of(), ofMashes(soft.kolbachAcidBeyondSpecies()), "no more than the term");
+  }
+
   /** 1.5 x (3.5 / 3.5 + 1.4 / 7) = 1.8 mEq/L, of which the species take a part. */
   @Test
   void theAcidSetFreeIsListedWithWhatItRestsOn() {
