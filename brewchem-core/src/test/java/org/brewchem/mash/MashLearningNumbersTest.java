@@ -2,6 +2,7 @@ package org.brewchem.mash;
 
 import static org.brewchem.quantity.Quantities.kg;
 import static org.brewchem.quantity.Quantities.litres;
+import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -9,10 +10,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.brewchem.substance.Component;
 import org.brewchem.treatment.Treatments;
 import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
 import org.brewchem.water.Water;
+import org.brewchem.water.WaterReport;
 import org.junit.jupiter.api.Test;
 
 /** What one reading teaches, by the normal equations of one number and by hand. */
@@ -80,10 +84,10 @@ class MashLearningNumbersTest {
     assertTrue(
         malt.curve().pH().sources().stream()
             .noneMatch(source -> source.name().contains("as learned, as learned")));
-    assertEquals(celsiusName(malt), "pH of own malt, as learned");
+    assertEquals("pH of own malt, as learned", nameOfFirst(malt));
   }
 
-  private static String celsiusName(Malt malt) {
+  private static String nameOfFirst(Malt malt) {
     return malt.curve().pH().sources().get(0).name();
   }
 
@@ -180,6 +184,75 @@ class MashLearningNumbersTest {
     Mash.Measured taught = without.measured(pH(without.pH().number() - 0.2), READING);
     assertEquals(0, taught.grist().kolbachFactor().value());
     assertEquals(5.8 - 0.2 * 0.01 / 0.0113, taught.grist().malt("own malt").pH().number(), 1e-5);
+  }
+
+  /**
+   * A precise reading far off, where the slopes change on the way. In standard uncertainties what
+   * is learned is z of the capacity and b of the brew, each in proportion to what moves the pH: z =
+   * v d / u² of what is left, d. A search that has settled, its next step worth 1e-8, leaves of
+   * either at most 1e-4 times the root of 1 + v² / u².
+   */
+  @Test
+  void whatIsLearnedIsInProportionToWhatItCouldHaveMade() {
+    Malt malt = Malt.stated("own malt", "invented", pH(5.8), 0, 45, 9);
+    Mash mash = Mash.of(Grist.of(kg(1), malt), Mashes.acid(9), litres(4));
+    MashState state =
+        new MashState(mash.grist(), mash.contents(), Traced.exact(4), Optional.empty());
+    double u = 0.001;
+    for (double off = -0.4; off < 0.41; off += 0.02) {
+      double read = mash.pH().number() + off;
+      MashState after = new MashLearning(state, true).after(read, u);
+      double capacity = after.grist().malts().get(0).bufferCapacity().number();
+      double z = -Math.log(capacity / 45) / 0.2;
+      double b = after.brew().orElseThrow().value() / BREW;
+      double left = read - after.cooled(MashFigures.MASH_PH, true).found().orElseThrow().value();
+      // The pH is 5.8 - 36 / capacity, but for the free protons: a difference of the whole.
+      double v = (pHOf(capacity * Math.exp(-2e-5)) - pHOf(capacity * Math.exp(2e-5))) / 2e-4;
+      double settled = 1e-4 * Math.sqrt(1 + (v * v + BREW * BREW) / (u * u));
+      assertEquals(v * left / (u * u), z, settled, "capacity, " + off);
+      assertEquals(BREW * left / (u * u), b, settled, "brew, " + off);
+    }
+  }
+
+  private static double pHOf(double capacity) {
+    return Mashes.mash(Mashes.exact(5.8, capacity), Mashes.acid(9), 4).pH().number();
+  }
+
+  /** What nothing is taught about makes the reading say less: it counts beside its own u. */
+  @Test
+  void anUncertainLiquorTakesItsShareOfTheReading() {
+    Water vague =
+        WaterReport.reported()
+            .calcium(mgPerL(0), mgPerL(0))
+            .magnesium(mgPerL(0), mgPerL(0))
+            .alkalinityAsCaCO3(mgPerL(100), mgPerL(25))
+            .pH(pH(7.6), 0)
+            .build()
+            .water();
+    Grist grist = Grist.of(kg(1), malt("own malt", 0.1)).withKolbachFactor(0, 0);
+    Mash mash = Mash.of(grist, vague, litres(4));
+    double u = mash.pH().standardUncertainty().orElseThrow();
+    // 25 mg/L as CaCO3 are 0.5 mEq/L: 4 L of them on 45 mEq/pH.
+    assertEquals(Math.hypot(0.1, 0.5 * 4 / 45), u, 1e-3);
+    Mash.Measured measured = mash.measured(pH(mash.pH().number() + 0.1), READING);
+    Malt learned = measured.grist().malt("own malt");
+    double all = u * u + BREW * BREW + READING * READING;
+    assertEquals(5.8 + 0.1 * 0.01 / all, learned.pH().number(), 1e-4);
+    assertEquals(0.1 * Math.sqrt(1 - 0.01 / all), u(learned), 1e-4);
+  }
+
+  /** v is 0.1 of the malt and 0.03 of the brew; k = 1 - sqrt(r / (v v + r)). */
+  @Test
+  void aReadingThatHardlyTeachesLeavesEachNumberOnItsOwnSource() {
+    Mash mash = Mash.of(Grist.of(kg(1), malt("own malt", 0.1)), Water.pure(), litres(4));
+    double all = 0.1 * 0.1 + BREW * BREW;
+    double k = 1 - Math.sqrt(0.25 / (all + 0.25));
+    Traced learned = mash.measured(pH(5.8), 0.5).grist().malt("own malt").pH().traced();
+    List<Source> sources = learned.sources();
+    assertEquals("pH of own malt, as learned", sources.get(0).name());
+    assertEquals(0.1 - k * 0.1 * 0.01 / all, learned.sensitivity(sources.get(0)), 1e-9);
+    assertEquals("brew to brew, as learned", sources.get(1).name());
+    assertEquals(-k * 0.01 * BREW / all, learned.sensitivity(sources.get(1)), 1e-9);
   }
 
   /** All known exactly but for the brew: its reading is the brew's own difference. */
