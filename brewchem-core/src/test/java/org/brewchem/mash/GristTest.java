@@ -1,9 +1,12 @@
 package org.brewchem.mash;
 
+import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.g;
 import static org.brewchem.quantity.Quantities.kg;
 import static org.brewchem.quantity.Quantities.litres;
+import static org.brewchem.quantity.Quantities.mEqPerL;
 import static org.brewchem.quantity.Quantities.mL;
+import static org.brewchem.quantity.Quantities.massPercent;
 import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -16,6 +19,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.brewchem.quantity.Mass;
+import org.brewchem.solution.Treatment;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Reagent;
@@ -63,10 +67,10 @@ class GristTest {
         assertThrows(IllegalArgumentException.class, () -> grist.malt("rye")).getMessage());
     Malt warm =
         MaltTitration.of("warm", "invented", 0.01)
-            .readAt(org.brewchem.quantity.Quantities.celsius(25))
-            .base(mL(5), org.brewchem.quantity.Quantities.mEqPerL(100), pH(6.05))
+            .readAt(celsius(25))
+            .base(mL(5), mEqPerL(100), pH(6.05))
             .none(pH(5.8))
-            .acid(mL(10), org.brewchem.quantity.Quantities.mEqPerL(100), pH(5.3))
+            .acid(mL(10), mEqPerL(100), pH(5.3))
             .malt();
     assertEquals(
         "temperature of reading of warm: 25 °C is not possible; 20 °C is needed, as of the malts"
@@ -96,8 +100,8 @@ class GristTest {
   @Test
   void anAdditionIntoTheWholeMashIsItsMassPerLitreOfLiquor() {
     Mash mash = Mash.of(Grist.of(kg(2), FIRST), Mashes.alkaline(2), litres(8));
-    Reagent lactic = Reagent.of(Acid.LACTIC, org.brewchem.quantity.Quantities.massPercent(80));
-    Reagent gypsum = Reagent.of(Salt.GYPSUM, org.brewchem.quantity.Quantities.massPercent(90));
+    Reagent lactic = Reagent.of(Acid.LACTIC, massPercent(80));
+    Reagent gypsum = Reagent.of(Salt.GYPSUM, massPercent(90));
     same(mash, MashAddition.acid(lactic, g(4)), Treatments.acid(lactic, mgPerL(500)));
     same(mash, MashAddition.acid(Acid.CITRIC, g(4)), Treatments.acid(Acid.CITRIC, mgPerL(500)));
     same(
@@ -108,8 +112,7 @@ class GristTest {
     same(mash, MashAddition.salt(gypsum, g(4)), Treatments.salt(gypsum, mgPerL(500)));
   }
 
-  private static void same(
-      Mash mash, MashAddition whole, org.brewchem.solution.Treatment perLitre) {
+  private static void same(Mash mash, MashAddition whole, Treatment perLitre) {
     double found = mash.after(whole).pH().number();
     assertEquals(mash.after(perLitre).pH().number(), found, 1e-9);
     assertTrue(Math.abs(found - mash.pH().number()) > 1e-3, "it does something");

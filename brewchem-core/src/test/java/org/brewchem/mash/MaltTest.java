@@ -95,7 +95,7 @@ class MaltTest {
 
   /** Half a 95 % interval is 1.96 standard deviations: 0.4 to 2.5 as the factor is assumed. */
   @Test
-  void theSpreadOfALogarithmIsAQuarterOfItsRange() {
+  void theSpreadOfALogarithmIsThatOfA95PercentRange() {
     assertEquals(
         Math.log(2.5 / 0.4) / 3.919927969080108, MashValues.logarithmicSpread(0.4, 2.5), 1e-15);
     assertEquals(1 / 1.959963984540054, MashValues.logarithmicSpread(1, Math.exp(2)), 1e-15);

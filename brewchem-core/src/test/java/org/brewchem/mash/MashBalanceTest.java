@@ -13,6 +13,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.brewchem.solution.NoSolutionException;
 import org.brewchem.solution.Solution;
+import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Salt;
 import org.brewchem.treatment.Treatments;
@@ -34,7 +35,7 @@ class MashBalanceTest {
     assertEquals(11.25, balance.bufferCapacityAt(6.5), 1e-9);
   }
 
-  /** Twice the ratio: half of the water was in no reading. 2 kg in 16 L, 5.625 mEq per litre. */
+  /** Twice the ratio: half of the water was in no reading; 45 mEq in 8 L, 5.625 in one. */
   @Test
   void theFreeProtonsOfAnotherRatioCount() {
     MashBalance balance = Mashes.mash(Mashes.exact(5.8, 45), Water.pure(), 8).balance();
@@ -101,8 +102,7 @@ class MashBalanceTest {
     assertEquals(2e-3, leaving.liquor().total(carbonate));
     MashBalance staying = mash.keepingCarbonDioxide().balance();
     // Held, it has the charge of carbonic acid at pH 5.4, and buffers.
-    Solution alone =
-        Solution.at(celsius(20)).with(org.brewchem.substance.Base.SODIUM_BICARBONATE, mmolPerL(2));
+    Solution alone = Solution.at(celsius(20)).with(Base.SODIUM_BICARBONATE, mmolPerL(2));
     assertEquals(
         11.25 * 0.4 + alone.charge(pH(5.4)).inMilliequivalentsPerLitre() - charge(5.4),
         staying.chargeAt(5.4),

@@ -8,6 +8,7 @@ import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -56,7 +57,7 @@ class MashLearningNumbersTest {
     List<String> names = measured.now().pH().traced().sources().stream().map(Source::name).toList();
     assertEquals(
         List.of("pH of first, as learned", "pH of second, as learned", "brew to brew, as learned"),
-        names.stream().sorted(java.util.Comparator.comparing(n -> order(n))).toList());
+        names.stream().sorted(Comparator.comparing(name -> order(name))).toList());
   }
 
   private static int order(String name) {

@@ -14,6 +14,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Step;
@@ -285,7 +286,7 @@ class MashStateTest {
     assertEquals(
         List.of(
             String.format(
-                java.util.Locale.ROOT,
+                Locale.ROOT,
                 "the species of the malts alone set free %.3g mEq/L and Kolbach's term says 0.0120;"
                     + " the mash pH counts the term",
                 among)),

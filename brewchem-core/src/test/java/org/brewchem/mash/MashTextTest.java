@@ -16,12 +16,15 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Locale;
 import org.brewchem.figure.Severity;
 import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.quantity.VolumeRatio;
 import org.brewchem.solution.Figures;
+import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.Ion;
 import org.brewchem.treatment.Treatments;
 import org.brewchem.uncertainty.Interval;
 import org.brewchem.water.Water;
@@ -56,8 +59,11 @@ class MashTextTest {
   /** The balance is that of the cooled sample, at whatever temperature the liquor is. */
   @Test
   void theLiquorIsBalancedAtTheTemperatureOfTheReadings() {
-    Mash warm = Mash.of(Grist.of(kg(1), malt(0)), Mashes.tap(), litres(4));
-    assertEquals(celsius(20), warm.contents().temperature());
+    Solution hot = Solution.at(celsius(50)).with(Ion.CHLORIDE, mmolPerL(1));
+    Mash mash = Mash.of(Grist.of(kg(1), malt(0)), hot, litres(4));
+    assertEquals(celsius(20), mash.contents().temperature());
+    // A litre of the hot liquor weighs a hundredth less, and so much less acid is in 4 L.
+    assertEquals(5.8 - 4 / 45.0, mash.pH().number(), 3e-3);
   }
 
   /** Closed stays closed, whatever follows: 2 mEq/L held back keep the mash lower. */
@@ -141,7 +147,7 @@ class MashTextTest {
       assertEquals(
           List.of(
               String.format(
-                  java.util.Locale.ROOT,
+                  Locale.ROOT,
                   "%.2f was read and 5.80 expected: 3.5 standard uncertainties; read again, and"
                       + " look at the electrode, the weights and the lot of the malt",
                   5.8 + sign * 3.5 * u)),
