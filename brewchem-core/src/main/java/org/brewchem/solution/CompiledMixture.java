@@ -118,20 +118,27 @@ final class CompiledMixture {
     system = builder.build();
     handles = new int[components.size()][];
     charges = new double[components.size()][];
-    index.forEach(this::layOut);
+    layOut();
   }
 
-  private void layOut(Component component, int at) {
-    List<Form> own =
-        ligands.contains(component)
-            ? forms.stream().filter(form -> form.component.equals(Optional.of(component))).toList()
-            : List.of();
-    handles[at] = own.stream().mapToInt(Form::handle).toArray();
-    charges[at] =
-        own.stream()
-            .mapToDouble(
-                form -> form.charge - form.metal.map(Component::chargeWithoutProtons).orElse(0))
-            .toArray();
+  private void layOut() {
+    List<List<Form>> own = new ArrayList<>();
+    components.forEach(component -> own.add(new ArrayList<>()));
+    for (Form form : forms) {
+      if (form.component.isPresent() && ligands.contains(form.component.get())) {
+        own.get(indexIn(form.component.get())).add(form);
+      }
+    }
+    for (int at = 0; at < handles.length; at++) {
+      List<Form> species = own.get(at);
+      handles[at] = new int[species.size()];
+      charges[at] = new double[species.size()];
+      for (int s = 0; s < handles[at].length; s++) {
+        Form form = species.get(s);
+        handles[at][s] = form.handle;
+        charges[at][s] = form.charge - form.metal.map(Component::chargeWithoutProtons).orElse(0);
+      }
+    }
   }
 
   List<Notice> notices() {

@@ -247,9 +247,7 @@ public final class Contents {
       }
     }
     changed.compiled =
-        changed.totals.keySet().equals(totals.keySet()) && changed.unknown.equals(unknown)
-            ? compiled
-            : null;
+        changed.inBalance().equals(ContentsDraft.inBalance(totals, unknown)) ? compiled : null;
     if (inert.isPresent() && other.inert.isPresent()) {
       changed.inert = Optional.of(mix.apply(inert.get(), other.inert.get()));
     } else {
@@ -576,14 +574,7 @@ public final class Contents {
   CompiledMixture compiled() {
     CompiledMixture ready = compiled;
     if (ready == null) {
-      Set<Component> all = new LinkedHashSet<>(totals.keySet());
-      unknown.forEach(
-          (component, added) -> {
-            if (added.value() > 0) {
-              all.add(component);
-            }
-          });
-      ready = Equilibria.compile(all, temperature, chemistry);
+      ready = Equilibria.compile(ContentsDraft.inBalance(totals, unknown), temperature, chemistry);
       compiled = ready;
     }
     return ready;

@@ -1,10 +1,12 @@
 package org.brewchem.solution;
 
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Step;
 import org.brewchem.quantity.Temperature;
@@ -30,5 +32,21 @@ final class ContentsDraft {
     this.temperature = temperature;
     this.chemistry = Objects.requireNonNull(chemistry, "chemistry");
     this.kilogramsPerLitre = kilogramsPerLitre;
+  }
+
+  Set<Component> inBalance() {
+    return inBalance(totals, unknown);
+  }
+
+  /** The components that count in the balance: those known, and of the others what was added. */
+  static Set<Component> inBalance(Map<Component, Traced> totals, Map<Component, Traced> unknown) {
+    Set<Component> all = new LinkedHashSet<>(totals.keySet());
+    unknown.forEach(
+        (component, added) -> {
+          if (added.value() > 0) {
+            all.add(component);
+          }
+        });
+    return all;
   }
 }

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.Chemistry;
@@ -16,6 +17,8 @@ import org.brewchem.solution.Equilibria;
 import org.brewchem.solution.EquilibriumRows;
 import org.brewchem.solution.Level;
 import org.brewchem.substance.Component;
+import org.brewchem.substance.IonPair;
+import org.brewchem.substance.PairSet;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -39,11 +42,14 @@ import org.openjdk.jmh.annotations.Warmup;
 public class SolveBenchmark {
 
   static final int LIQUIDS = 2000;
+  private static final String ACTIVITY = "activity";
   private static final int CURVES = 20;
   private static final int POINTS = 100;
 
   /** Base added from one point of a curve to the next, Eq/kg. */
   private static final double STEP = 3e-4;
+
+  private static final Set<Component> ALKALI = Set.of(Component.SODIUM, Component.POTASSIUM);
 
   private static final Map<String, Component> COMPONENTS =
       Map.ofEntries(
@@ -64,9 +70,9 @@ public class SolveBenchmark {
   @Param({"waters", "beers"})
   public String liquid = "waters";
 
-  /** How much chemistry. */
-  @Param({"ACTIVITY", "PAIRS"})
-  public Level level = Level.ACTIVITY;
+  /** How much chemistry: no pairs, those of calcium and magnesium alone, or the default set. */
+  @Param({ACTIVITY, "pairs of Ca and Mg", "pairs"})
+  public String chemistry = ACTIVITY;
 
   private double[][] totals = new double[0][];
   private Equilibria equilibria =
@@ -91,7 +97,7 @@ public class SolveBenchmark {
       for (int c = 1; c < headings.length; c++) {
         components.add(Objects.requireNonNull(COMPONENTS.get(headings[c])));
       }
-      equilibria = Equilibria.of(components, Temperature.ofCelsius(25), Chemistry.of(level));
+      equilibria = Equilibria.of(components, Temperature.ofCelsius(25), chemistry());
       blocks = EquilibriumRows.like(equilibria);
       String line;
       while ((line = reader.readLine()) != null) {
@@ -166,6 +172,24 @@ public class SolveBenchmark {
       }
     }
     return sum;
+  }
+
+  private Chemistry chemistry() {
+    return switch (chemistry) {
+      case ACTIVITY -> Chemistry.of(Level.ACTIVITY);
+      case "pairs" -> Chemistry.of(Level.PAIRS);
+      default -> Chemistry.of(Level.PAIRS).withPairs(ofCalciumAndMagnesium());
+    };
+  }
+
+  private static PairSet ofCalciumAndMagnesium() {
+    PairSet set = PairSet.standard();
+    for (IonPair pair : set.pairs()) {
+      if (pair.metal().map(ALKALI::contains).orElse(false)) {
+        set = set.without(pair.product());
+      }
+    }
+    return set.renamed("calcium and magnesium");
   }
 
   private void fill(double[] row) {

@@ -125,7 +125,7 @@ public final class SpeedReport {
     String benchmark = parameters.getBenchmark();
     StringBuilder name = new StringBuilder(benchmark.substring(benchmark.lastIndexOf('.') + 1));
     for (String key : parameters.getParamsKeys()) {
-      String value = parameters.getParam(key).toLowerCase(Locale.ROOT);
+      String value = parameters.getParam(key);
       name.append(", ").append(key.equals("threads") ? "threads " + value : value);
     }
     return name.toString();
