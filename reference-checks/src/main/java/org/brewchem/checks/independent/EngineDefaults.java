@@ -53,17 +53,19 @@ public final class EngineDefaults {
     }
     return new Comparison(
         "The library's defaults against the engine",
-        "The engine's tables with its own constants, and with one or all of the library's defaults in"
-            + " their place: RMS and largest difference. Constants: the default lactic acid has"
-            + " another heat capacity (0.025 in pH at 65 °C, 0.001 and less at 25 °C); the engine's"
-            + " phosphoric acid in model pairs has none, and a first pKa of 2.168 where the default"
-            + " is 2.148 (0.10 in pH at 65 °C, 0.01 at 25 °C; 4 % in a dose of phosphoric acid at 65 °C). Water: the library takes its activity"
-            + " as 1 and the ion product of IAPWS R11-07 (0.006 in pH in 0.01 mol/kg of lye at 65 °C)."
-            + " Activity coefficients: Davies for all species instead of ion sizes (0.026 in pH at an"
-            + " ionic strength of 0.25 mol/kg). Ion pairs: MgPO4- of 4.654 instead of 6.589 (up to 3.7 %"
-            + " of an acidity, nothing of a pH of a beer), magnesium malate of 2.6 instead of 2.3, and"
-            + " fourteen pairs of sodium and potassium that the default leaves out because it counts"
-            + " activities by the Davies equation (0.026 in pH beside ion sizes, which need them).",
+        "The engine's tables computed with its own constants, and with one or all of the"
+            + " library's defaults in their place: RMS and largest difference. Constants: the"
+            + " default lactic acid has another heat capacity (0.025 in pH at 65 °C, 0.001 and less"
+            + " at 25 °C); the engine's phosphoric acid in model pairs has none, and a first pKa of"
+            + " 2.168 where the default is 2.148 (0.10 in pH at 65 °C, 0.01 at 25 °C; 4 % in a dose"
+            + " of phosphoric acid at 65 °C). Water: the library takes its activity as 1 and the"
+            + " ion product of IAPWS R11-07 (0.006 in pH in 0.01 mol/kg of lye at 65 °C). Activity"
+            + " coefficients: Davies for all species instead of ion sizes (0.026 in pH at an ionic"
+            + " strength of 0.25 mol/kg). Ion pairs: MgPO4- of 4.654 instead of 6.589 (up to 3.7 %"
+            + " of an acidity, no effect on the pH of a beer), magnesium malate of 2.6 instead of"
+            + " 2.3, and fourteen pairs of sodium and potassium that the default leaves out because"
+            + " it finds activities by the Davies equation (0.026 in pH beside ion sizes, which"
+            + " need them).",
         header,
         rows);
   }

@@ -40,7 +40,7 @@ final class EngineDoses {
             "engine-dose-search-" + model,
             "Acid doses by the search of a dose",
             model,
-            "acid that brings three waters, closed, to a pH, found as a dose into a liquid is",
+            "acid that brings three waters, closed, to a pH, by the search of a dose into a liquid",
             EngineTables.relative("doses agree closer than they can be measured out"),
             65,
             () -> searched(model, own)));

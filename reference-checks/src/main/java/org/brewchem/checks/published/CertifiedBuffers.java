@@ -254,10 +254,10 @@ public final class CertifiedBuffers {
     }
     return new Comparison(
         "The pH standards at several chemistries",
-        "Computed less certified pH, the largest over the temperatures of the table. The pairs of"
-            + " sodium and potassium beside hydrogen phosphate left the default because of this"
-            + " table. The standards hold no calcium and no magnesium: they say nothing about the"
-            + " pairs of these.",
+        "Computed less certified pH, the largest difference over the temperatures of the table."
+            + " Because of this table, the pairs of sodium and potassium with anything but hydrogen"
+            + " phosphate are not in the default. The standards hold no calcium and no magnesium,"
+            + " so they say nothing about the pairs of these.",
         header,
         cells);
   }

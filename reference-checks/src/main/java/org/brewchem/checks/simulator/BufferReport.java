@@ -127,18 +127,19 @@ public final class BufferReport {
         "Measured buffers on unlike beers",
         String.format(
             Locale.ROOT,
-            "%.0f beers a cell, titrated by a simulator that shares nothing with the kernel (see"
-                + " \"Simulator of unlike beers\" above) on two legs of 25 to 60 readings in all, with"
-                + " white noise of 0.01 pH and a burette good to 0.01 mL. Electrode, disturbances, and"
-                + " kinds of beer: `Disturbance` and `BeerKind` of the checks. Judged are the changes"
-                + " of pH by 0.3, 1 and 3 g/L of lactic and 1 g/L of phosphoric acid, inside and"
-                + " outside of the readings, and the acidity to pH 8.2 of the beer without carbon"
-                + " dioxide: shares of 95 %% intervals that hold the truth, rms errors, and the median"
-                + " of U in pH and in mEq/L. Stated: the library is told what the disturbances are"
-                + " drawn from, the metals are measured to 5 %%. Unstated: `MeasuredBuffer.from` with"
-                + " its defaults. Required, where all is stated: %.2f to %.2f of the changes, of all"
-                + " disturbances together at least %.2f; of the acidity at least %.2f. The build runs"
-                + " a tenth.",
+            "%.0f beers in each cell, titrated by a simulator that shares nothing with the"
+                + " kernel (see \"Simulator of unlike beers\" above) on two legs of 25 to 60"
+                + " readings in all, with white noise of 0.01 pH and a burette good to 0.01 mL."
+                + " Electrode, disturbances, and kinds of beer are `Disturbance` and `BeerKind` of"
+                + " the checks. Judged are the changes of pH by 0.3, 1 and 3 g/L of lactic and 1"
+                + " g/L of phosphoric acid, inside and outside the readings, and the acidity to pH"
+                + " 8.2 of the beer without carbon dioxide. The columns are shares of 95 %%"
+                + " intervals that hold the truth, rms errors, and the median of U in pH and in"
+                + " mEq/L. Stated: the library is told what the disturbances are drawn from, and"
+                + " the metals are measured to 5 %%. Unstated: `MeasuredBuffer.from` with its"
+                + " defaults. Required, where all is stated: %.2f to %.2f of the changes, or at"
+                + " least %.2f with all disturbances together; at least %.2f of the acidities. The"
+                + " build runs a tenth.",
             line(BufferStudy.cells().get(0)).number("beers"),
             LOWEST,
             HIGHEST,
@@ -183,14 +184,15 @@ public final class BufferReport {
         "Faults that leave a trace in a measured buffer",
         String.format(
             Locale.ROOT,
-            "%.0f beers a fault, of all kinds by turns, else undisturbed: how many predicted changes"
-                + " of pH are in error by more than U, in what share of these anything is said of the"
-                + " readings, and of what share of all beers. A refused input counts as noticed."
-                + " Required: at least %.0f %% of the changes beyond U, and at most %.0f %% of the"
-                + " beers without a fault. An ideal reader knows how beers, electrode and burette are"
-                + " drawn, is right to first order, and spends all false notices that are allowed on"
-                + " this one fault (`IdealReader`, %.0f beers of all kinds): what is required of the"
-                + " two faults that are missed is beyond even that reader.",
+            "%.0f beers for each fault, of all kinds in turn, otherwise undisturbed: how many"
+                + " predicted changes of pH are in error by more than U, in what share of these"
+                + " anything is said of the readings, and in what share of all beers. A refused"
+                + " input counts as noticed. Required: at least %.0f %% of the changes beyond U,"
+                + " and at most %.0f %% of the beers without a fault. An ideal reader knows how"
+                + " beers, electrode and burette are drawn, is right to first order, and spends all"
+                + " false notices that are allowed on this one fault (`IdealReader`, %.0f beers of"
+                + " all kinds). What is required for the two faults that are missed is beyond even"
+                + " that reader.",
             line(Fault.NONE, true).number("beers"),
             100 * LOWEST_NOTICED,
             100 * HIGHEST_NOTICED,

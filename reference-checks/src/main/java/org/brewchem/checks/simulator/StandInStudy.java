@@ -172,13 +172,13 @@ public final class StandInStudy {
         "The stand-in on unlike beers",
         String.format(
             Locale.ROOT,
-            "%.0f beers of each kind, of which only pH (to 0.01) and acidity (to 1 %%) are known: the"
-                + " share of 95 %% intervals that hold the change of pH by 0.4 and 0.8 g/L of lactic"
-                + " acid, the rms error and the median standard uncertainty relative to the change,"
-                + " and the share of beers refused. The spreads of the typical beer were settled on"
-                + " other seeds. They have to cover beers whose groups lie anywhere, so that they are"
-                + " wide for an ordinary one. Required: at least %.2f in every kind, at most %.2f"
-                + " refused. The build runs a tenth.",
+            "%.0f beers of each kind, of which only pH (to 0.01) and acidity (to 1 %%) are"
+                + " known: the share of 95 %% intervals that hold the change of pH by 0.4 and 0.8"
+                + " g/L of lactic acid, the rms error and the median standard uncertainty relative"
+                + " to the change, and the share of beers refused. The spreads of the typical beer"
+                + " were settled on other seeds. They have to cover beers whose groups lie"
+                + " anywhere, and so are wide for an ordinary one. Required: at least %.2f in every"
+                + " kind, at most %.2f refused. The build runs a tenth.",
             line(BeerKind.ORDINARY).number("beers"),
             LOWEST,
             MOST_REFUSED),
