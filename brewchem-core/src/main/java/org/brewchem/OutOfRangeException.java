@@ -1,8 +1,8 @@
 package org.brewchem;
 
 /**
- * The refusal of a number that its argument does not allow: it carries the argument, the value, the
- * unit of the value and what is allowed, so that a service can point at the field at fault.
+ * Thrown when an argument does not allow a number. It carries the argument, the value, the unit of
+ * the value and what is allowed, so that a service can point at the field at fault.
  */
 public final class OutOfRangeException extends IllegalArgumentException {
 

@@ -12,8 +12,8 @@
  * is not possible is refused with an {@link org.brewchem.OutOfRangeException}, which says which
  * argument it was, its value and unit, and what is allowed; it is an {@link
  * IllegalArgumentException}. Its message stays below 500 characters, however long a text the caller
- * gave. An answer that needs something nobody stated is no failure: it is unknown and says why, and
- * only {@link org.brewchem.figure.UnknownFigureException asking for its value} throws.
+ * passed. An answer that needs something nobody stated is not a failure: it is unknown and says
+ * why, and only {@link org.brewchem.figure.UnknownFigureException asking for its value} throws.
  *
  * <p>In every package, null is refused with a {@link NullPointerException} that names the argument,
  * unless the type says {@code @Nullable}.

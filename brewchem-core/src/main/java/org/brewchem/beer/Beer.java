@@ -204,7 +204,7 @@ public final class Beer implements Liquid {
   /**
    * Says what buffers the beer.
    *
-   * @param buffer a buffer measured by titration, or a stand-in of one's own
+   * @param buffer a buffer measured by titration, or a stand-in of your own
    * @return the beer
    * @throws IllegalStateException if the beer was treated already
    */

@@ -20,9 +20,9 @@ import org.brewchem.uncertainty.Traced;
 
 /**
  * The souring of a wort whose buffer is known, by lactic acid bacteria: how much lactic acid they
- * have formed when the pH has come from where it was to where they are stopped, by the proton
- * balance. Nothing but lactic acid is formed here; other acids, and time, are left out. Where the
- * buffer was not measured, {@link SouringEstimate} gives a range. Immutable.
+ * have formed when the pH has fallen to the one at which they are stopped, by the proton balance.
+ * Nothing but lactic acid is formed here; other acids, and time, are left out. Where the buffer was
+ * not measured, {@link SouringEstimate} gives a range. Immutable.
  */
 public final class Souring {
 
@@ -101,7 +101,7 @@ public final class Souring {
   }
 
   /**
-   * Sours until so much lactic acid has been formed.
+   * Sours until an amount of lactic acid has been formed.
    *
    * @param formed the lactic acid and lactate formed, counted as lactic acid, above 0, known
    *     exactly

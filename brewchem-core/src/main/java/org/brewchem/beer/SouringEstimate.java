@@ -19,9 +19,9 @@ import org.brewchem.substance.Acid;
 
 /**
  * The souring of a wort by its buffer capacity per degree of extract, measured or assumed, in
- * ranges and never points: the lactic acid formed from the pH at start to the pH at stop, and the
- * pH when so much was formed. No time course. A titrated wort has {@link Souring}, with an
- * uncertainty of its own. Immutable.
+ * ranges and never points: the lactic acid formed between the pH at the start and the pH at the
+ * stop, and the pH when a given amount was formed. It tells nothing about time. A titrated wort has
+ * {@link Souring}, with an uncertainty of its own. Immutable.
  */
 public final class SouringEstimate {
 
@@ -129,7 +129,7 @@ public final class SouringEstimate {
   }
 
   /**
-   * Returns the pH when so much has been formed.
+   * Returns the pH when an amount of lactic acid has been formed.
    *
    * @param formed the lactic acid and lactate formed, counted as lactic acid, above 0
    * @return the pH; its lower end is that of the wort that buffers least
@@ -162,8 +162,8 @@ public final class SouringEstimate {
   }
 
   /**
-   * Returns what is notable: whether the buffer is assumed, and whether it is a mean of another
-   * stretch.
+   * Returns what is notable: whether the buffer is assumed, and whether it is a mean over another
+   * range of pH.
    *
    * @param stop the pH at stop
    * @return the notices

@@ -7,8 +7,8 @@ import org.brewchem.solution.Contents;
 import org.brewchem.uncertainty.Traced;
 
 /**
- * What resists a change of pH in a liquid, besides what is known of it: a composition taken for
- * granted, or a buffer found from the liquid's own titration. Implementations are immutable.
+ * What resists a change of pH in a liquid, besides what is known of it: an assumed composition, or
+ * a buffer found from the liquid's own titration. Implementations are immutable.
  */
 public interface Buffer {
 

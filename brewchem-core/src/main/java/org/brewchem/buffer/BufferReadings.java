@@ -24,8 +24,9 @@ import org.brewchem.uncertainty.Traced;
  * <p>Adding alkali says nothing about the pH below the liquid's own; adding strong acid to a second
  * portion does. A fit of both knows both sides.
  *
- * <p>The base is known with an uncertainty of its own at each reading, and with what is common to
- * all: a {@link #with source} moves every reading by its column.
+ * <p>The base added has an uncertainty of its own at each reading, and uncertainties that are
+ * common to all: a {@link #with source} moves every reading, each by its entry in the column of the
+ * source.
  */
 public final class BufferReadings {
 
@@ -358,8 +359,8 @@ public final class BufferReadings {
   }
 
   /**
-   * Takes off what the water under the burette takes by itself. A blank is titrated to one end
-   * point; before, it counts as the carbon dioxide that it mostly is.
+   * Subtracts what the water in the vessel takes by itself. A blank is titrated to one end point;
+   * at readings before that it counts as the carbon dioxide that it mostly is.
    *
    * @param volume what the blank took, 0 or more
    * @param endPoint the pH that it was titrated to
@@ -391,7 +392,7 @@ public final class BufferReadings {
    *
    * @param water its volume
    * @param portion the volume of the portion, above 0
-   * @return the readings with that dilution besides
+   * @return the readings with that dilution in addition
    * @throws IllegalArgumentException if the portion is 0
    */
   public BufferReadings dilutedBy(Volume water, Volume portion) {
@@ -437,8 +438,9 @@ public final class BufferReadings {
 
   /**
    * Adds an error of the electrode that moves all readings of pH together, such as that of a buffer
-   * it was calibrated with. Readings with such errors are not given the usual ones of {@link
-   * MeasuredBuffer#fit()} besides. The fit estimates the error as far as its uncertainty allows.
+   * it was calibrated with. Readings with such errors do not get the usual errors of the electrode
+   * of {@link MeasuredBuffer#fit()} in addition. The fit estimates the error as far as its
+   * uncertainty allows.
    *
    * @param source the source, with an uncertainty
    * @param column by how much each pH moves with a unit of the source

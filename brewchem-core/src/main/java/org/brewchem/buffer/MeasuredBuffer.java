@@ -30,7 +30,7 @@ import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 
 /**
- * The buffer of a beer, wort or mash as its titration shows it: good for the pH after any dose of
+ * The buffer of a beer, wort or mash as its titration shows it. It gives the pH after any dose of
  * any acid or base, the acidity to any end point, and the buffer capacity, each with its
  * uncertainty. Immutable.
  *
@@ -40,9 +40,9 @@ import org.brewchem.uncertainty.Traced;
  * are textbook. Calcium and magnesium, which hold part of an acid that is added, are as measured,
  * or assumed as in {@link TypicalBeer} with a common spread of 30 %.
  *
- * <p>The fitted curve judges the readings: too much noise, readings that follow each other on one
- * side of it, single ones that it rejects, portions that do not meet and a titrant that is not what
- * was stated become notices of every answer.
+ * <p>The fitted curve judges the readings. Every answer gets a notice where there is too much
+ * noise, where successive readings lie on one side of the curve, where it rejects a reading, where
+ * portions do not meet, and where a titrant is not what was stated.
  *
  * <p>The amounts carry the covariance of the fit as sources of uncertainty, so that whatever is
  * computed from {@link #contents() the contents} has its u by the propagation of every liquid.
@@ -88,8 +88,8 @@ public final class MeasuredBuffer implements Buffer {
   /**
    * Fits the buffer to readings with the usual uncertainties of {@link #fit()}.
    *
-   * @param readings of one or more portions; alkali and acid on two portions of the same liquid
-   *     know both sides
+   * @param readings of one or more portions; alkali into one portion of the liquid and acid into
+   *     another cover both sides of its pH
    * @return the buffer
    * @throws IllegalArgumentException if there are fewer than 3 readings or the temperatures differ
    */

@@ -26,17 +26,17 @@ import org.brewchem.uncertainty.Traced;
  * acids and lumped protein groups scaled by one factor until the whole has the titrated acidity at
  * the beer's pH. Immutable.
  *
- * <p>An acid of which the beer's own total is known keeps that total. The proportion of the groups,
+ * <p>An acid whose total in the beer is known keeps that total. The proportion of the groups,
  * carboxyl to imidazole to amino of peptides to amino of amino acids as 9 : 4 : 4 : 4, is our own
  * choice, between beers with most groups near pKa 4 and beers with groups everywhere, and their pKa
  * do not change with temperature.
  *
- * <p>How far a beer may lie from the typical one stands in the rows of its composition, a spread to
- * the share of each amount. They are sources of uncertainty like any other: pH and titrated acidity
- * come back with the uncertainty that was stated for them, and what a dose changes carries that of
- * the composition, about 40 % of a change of pH by 0.5 g/L of lactic acid: as much as a study of
- * unlike beers asked for. A measured buffer is always better, and for a sour beer, whose acid is
- * mostly lactic, the stand-in is a poor guess.
+ * <p>How far a beer may lie from the typical one is in the rows of its composition: each amount has
+ * a spread. They are sources of uncertainty like any other: pH and titrated acidity come back with
+ * the uncertainty that was stated for them, and what a dose changes carries that of the
+ * composition, about 40 % of the change of pH by 0.4 g/L of lactic acid, which a study of unlike
+ * beers showed to be necessary. A measured buffer is always better, and for a sour beer, whose acid
+ * is mostly lactic, the stand-in is a poor guess.
  */
 public final class StandIn implements Buffer {
 

@@ -9,10 +9,10 @@ import org.brewchem.solution.Solution;
 import org.brewchem.substance.Component;
 
 /**
- * What an ordinary beer holds, as far as is published: what is believed of a beer's buffer before
+ * What an ordinary beer holds, as far as it is published: what is assumed of a beer's buffer before
  * anything of it is measured.
  *
- * <p>Its rows stand in {@code typical-beer.csv}, each with its source: organic acids as published
+ * <p>Its rows are in {@code typical-beer.csv}, each with its source: organic acids as published
  * means, phosphate, calcium and magnesium from tables of foods and ion chromatography, and lumped
  * groups of protein and amino acids of our own choice of pKa and amount.
  */

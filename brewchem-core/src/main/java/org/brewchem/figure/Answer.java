@@ -11,7 +11,7 @@ import org.brewchem.uncertainty.UncertainValue;
 
 /**
  * The answer to a figure: stated, with its value, its uncertainty, where it comes from and what is
- * notable about it; or unknown, with why.
+ * notable about it; or unknown, with the reason.
  *
  * <p>It prints as a laboratory writes it. Asking an unknown answer for its value throws and says
  * what is missing. An uncertainty that is missing is missing; it never counts as zero. Immutable.

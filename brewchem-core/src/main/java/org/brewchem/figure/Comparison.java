@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 import org.brewchem.internal.NumberText;
 import org.brewchem.uncertainty.UncertainValue;
 
-/** A target held against what was asked for its figures, constraint by constraint. Immutable. */
+/** A target compared, constraint by constraint, with what answered its figures. Immutable. */
 public final class Comparison {
 
   private final String target;
@@ -21,7 +21,7 @@ public final class Comparison {
   }
 
   /**
-   * A constraint held against an answer.
+   * A constraint compared with an answer.
    *
    * @param constraint the constraint
    * @param answer the answer, shown in the constraint's unit

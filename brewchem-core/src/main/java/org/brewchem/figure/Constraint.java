@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Bounds on a figure: a lower limit, an upper limit or both, and perhaps an aim. It is hard unless
- * it carries a weight. Typed where it is made, numbers in the figure's unit inside. Immutable.
+ * it carries a weight. It is made from typed values and holds numbers in the figure's unit.
+ * Immutable.
  */
 public final class Constraint {
 
@@ -108,7 +109,7 @@ public final class Constraint {
   }
 
   /**
-   * Returns exactly this value: an aim without a tolerance, as a dose has it.
+   * Returns a constraint to exactly this value: an aim without a tolerance, as for a dose.
    *
    * @param figure the figure
    * @param aim what is wanted
@@ -144,7 +145,8 @@ public final class Constraint {
   }
 
   /**
-   * States by how much a violation counts as one; else half the width of the band.
+   * States how large a violation counts as one; if it is not stated, half the width of the band
+   * does.
    *
    * @param scale above 0, in the unit that the figure is shown in
    * @return the constraint

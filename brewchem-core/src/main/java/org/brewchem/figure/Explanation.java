@@ -7,9 +7,9 @@ import java.util.Objects;
 import java.util.Set;
 
 /**
- * How a value was found: the tree of steps that was walked, each with its formula, its inputs with
- * unit, and its source. It prints and computes nothing; what a step shows is evaluated from the
- * state that the step stored. Immutable.
+ * How a value was found: the tree of steps of its calculation, each with its formula, its inputs
+ * with unit, and its source. It prints and computes nothing; what a step shows is evaluated from
+ * the state that the step stored. Immutable.
  */
 public final class Explanation {
 

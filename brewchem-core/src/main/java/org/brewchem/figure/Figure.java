@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A named quantity that is computed from something: its name in the terms of the field, its
- * parameters, the scale in which it is shown, and the rule by which it is got.
+ * parameters, the scale in which it is shown, and the rule that finds it.
  *
  * <p>Two figures are equal if name and parameters are, whatever unit they are shown in. A figure
  * with parameters comes from a method, such as {@code titratableAcidity(pH(8.2))}. Anyone can make
@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Figure<Q> {
 
-  /** How a figure is got from what is asked. */
+  /** How a figure is found from what is asked. */
   public interface Rule {
 
     /**
@@ -65,7 +65,7 @@ public final class Figure<Q> {
    * @param parameters what sets it apart from its kin, such as an end point; empty when nothing
    *     does
    * @param scale the scale in which the rule counts
-   * @param rule how it is got
+   * @param rule how it is found
    * @param <Q> the meaning of its value
    * @return the figure
    * @throws IllegalArgumentException if the name is blank
@@ -151,7 +151,7 @@ public final class Figure<Q> {
   /**
    * Returns the rule.
    *
-   * @return how the figure is got
+   * @return how the figure is found
    */
   public Rule rule() {
     return rule;

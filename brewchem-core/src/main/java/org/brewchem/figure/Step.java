@@ -138,7 +138,7 @@ public final class Step {
     }
 
     /**
-     * States how the value is got.
+     * States how the value is found.
      *
      * @param how a formula or a sentence
      * @param from the source of the formula or value; empty when there is none to name
@@ -249,7 +249,7 @@ public final class Step {
   }
 
   /**
-   * Returns how the value is got, in words or as a formula.
+   * Returns how the value is found, in words or as a formula.
    *
    * @return the text; empty when there is nothing to say
    */

@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
 import org.brewchem.internal.Checks;
 import org.jspecify.annotations.Nullable;
 
-/** What a liquid is to be: a name and constraints on its figures. Immutable. */
+/** What a liquid should be: a name and constraints on its figures. Immutable. */
 public final class Target {
 
   private final String name;
@@ -66,7 +66,7 @@ public final class Target {
   }
 
   /**
-   * Holds the target against a liquid or anything else that answers its figures.
+   * Compares the target with a liquid or anything else that answers its figures.
    *
    * @param from what is asked
    * @return the comparison

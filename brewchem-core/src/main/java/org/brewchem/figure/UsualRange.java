@@ -16,11 +16,11 @@ import org.brewchem.internal.NumberText;
 
 /**
  * What a quantity usually is in its place, such as the concentration of a titrant or the calcium of
- * a water, and what it cannot be. A value outside gets a notice that names the slip of typing it
- * may come from; what cannot be is refused. Immutable.
+ * a water, and what it cannot be. A value outside the range gets a notice that names the typing
+ * slip it may come from; a value that cannot be is refused. Immutable.
  *
- * <p>The ranges are wide, so that an unusual liquid stays unnoticed and milligrams typed as grams
- * do not. They are rows of data with their source, most of them a choice of this library.
+ * <p>The ranges are wide, so that an unusual liquid gets no notice, but milligrams typed as grams
+ * do. They are rows of data with their source, most of them a choice of this library.
  */
 public final class UsualRange {
 
@@ -250,7 +250,7 @@ public final class UsualRange {
   }
 
   /**
-   * Names the slip of typing that a value outside the range may come from.
+   * Names the typing slip that a value outside the range may come from.
    *
    * @param value the value, in {@link #unit()}
    * @return such as "perhaps mg typed as g: 0.4082 g"; empty for a usual value, and where no slip

@@ -2,7 +2,7 @@ package org.brewchem.figure;
 
 import java.util.Locale;
 
-/** How an answer stands to a constraint. */
+/** How an answer compares with a constraint. */
 public enum Verdict {
   /** The whole interval of the value lies within the limits. */
   WITHIN,

@@ -14,8 +14,8 @@ import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 
 /**
- * Malts and their masses, taken as weighed exactly, and the factor on Kolbach's term that their
- * mashes are believed to have. Immutable and thread-safe.
+ * Malts and their masses, which count as exactly weighed, and the factor on Kolbach's term that is
+ * assumed for their mashes. Immutable and thread-safe.
  */
 public final class Grist {
 

@@ -25,9 +25,9 @@ import org.brewchem.uncertainty.Traced;
  * that it was given, with the uncertainty of the curve and where it comes from.
  *
  * <p>A malt is measured by a {@link MaltTitration}, stated by its numbers, or assumed by its kind.
- * An assumed malt is labelled in every result; colour alone tells no curve. What is read once is
- * one source of uncertainty: the same malt in two places of a grist, and two assumed malts of one
- * kind, err together. Immutable and thread-safe.
+ * An assumed malt is labelled in every result; colour alone tells nothing about the curve. A
+ * reading is one source of uncertainty wherever it is used: the same malt in two places of a grist,
+ * and two assumed malts of one kind, err together. Immutable and thread-safe.
  */
 public final class Malt {
 
@@ -119,7 +119,7 @@ public final class Malt {
   }
 
   /**
-   * Returns a malt of which nobody measured the lot: the assumed default of its kind.
+   * Returns a malt whose lot nobody measured: the assumed default of its kind.
    *
    * @param kind the kind
    * @return the malt, read at 20 °C and 4 L/kg; every result that rests on it says so
@@ -166,13 +166,13 @@ public final class Malt {
   }
 
   /**
-   * Returns a malt of which the species are known, by the curve that the kernel finds for them: a
+   * Returns a malt whose species are known, with the curve that the kernel finds for them: a
    * quadratic through the pH at -10, 0 and 20 mEq/kg of strong acid, as of three jars.
    *
    * @param name its name
    * @param source where the species come from, such as an analysis of a congress wort
    * @param inDistilledWater the cooled mash of the malt alone in distilled water as a solution, at
-   *     10 to 30 °C: phosphate, metals, organic acids, groups of one's own
+   *     10 to 30 °C: phosphate, metals, organic acids, groups of your own
    * @param litresPerKilogram water of that mash per kilogram of malt, 1 to 20 L/kg
    * @return the malt, its species stated
    * @throws IllegalArgumentException if a text is blank, a number is out of range, the balance of
@@ -196,9 +196,9 @@ public final class Malt {
   }
 
   /**
-   * States the species that the malt gives off, so that a mash can tell how much of the acid that
-   * calcium and magnesium set free is set free among them. The curve, which holds what they do in
-   * distilled water, stays as it is.
+   * States the species that the malt gives off. A mash can then tell how much of the acid that
+   * calcium and magnesium set free comes from these species. The curve already includes their
+   * effect in distilled water and stays as it is.
    *
    * @param inDistilledWater the cooled mash of the malt alone in distilled water as a solution, at
    *     the ratio and the temperature at which the malt was read

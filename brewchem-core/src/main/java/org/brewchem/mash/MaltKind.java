@@ -6,7 +6,7 @@ package org.brewchem.mash;
  * malts.csv} say what they rest on. Colour alone tells nothing here.
  *
  * <p>All malts of one kind share the sources of uncertainty of their kind: two assumed pale malts
- * err together, so that one malt entered twice is the same malt.
+ * err together, so that one malt entered twice counts as one malt.
  */
 public enum MaltKind {
   /** Pilsner and pale malt. */

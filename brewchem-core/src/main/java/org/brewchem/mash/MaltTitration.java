@@ -24,10 +24,10 @@ import org.brewchem.uncertainty.Traced;
  * and one with strong acid, or more, and the pH of each, cooled. The protocol with its cautions is
  * docs/mash-protocol.md.
  *
- * <p>The curve is a quadratic through the readings by least squares, its curvature held by a weak
- * prior; what a quadratic may miss between and beyond the jars is a source of uncertainty of its
- * own. A malt that does not convert alone is mashed with a base malt of known curve, whose part is
- * subtracted, with its uncertainty. Immutable.
+ * <p>The curve is a quadratic through the readings by least squares, its curvature restrained by a
+ * weak prior. The misfit of a quadratic between and beyond the jars is a source of uncertainty of
+ * its own. A malt that does not convert alone is mashed with a base malt of known curve, whose part
+ * is subtracted, with its uncertainty. Immutable.
  */
 public final class MaltTitration {
 
@@ -70,7 +70,8 @@ public final class MaltTitration {
   }
 
   /**
-   * Starts with a malt: 50 g in 200 mL of distilled water to each jar, read at 20 °C, unless said.
+   * Starts with a malt: 50 g in 200 mL of distilled water in each jar, read at 20 °C, unless stated
+   * otherwise.
    *
    * @param name name of the malt
    * @param source who measured which lot, such as "own laboratory, lot 12"

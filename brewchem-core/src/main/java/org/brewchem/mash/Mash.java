@@ -29,14 +29,14 @@ import org.brewchem.uncertainty.Interval;
 import org.brewchem.uncertainty.Traced;
 
 /**
- * A mash: a grist in so much liquor, with what was added to it. It answers its pH before anybody
- * mashes in, with an interval; a treated mash is a mash.
+ * A mash: a grist in a volume of liquor, with what was added to it. It answers its pH before
+ * anybody mashes in, with an interval; a treated mash is a mash.
  *
  * <p>The pH is the root of one balance: the charge of the liquor by the kernel, the charge of the
  * malts by their curves, less the acid that calcium and magnesium set free by Kolbach's term times
- * a factor. The malts' curves hold their own phosphate and acids, so that the kernel counts only
- * what the liquor and what was added to it do among themselves. Carbon dioxide leaves the mash
- * unless {@link #keepingCarbonDioxide()} says otherwise.
+ * a factor. The malts' curves include their own phosphate and acids, so the kernel counts only the
+ * equilibria within the liquor and what was added to it. Carbon dioxide leaves the mash unless
+ * {@link #keepingCarbonDioxide()} says otherwise.
  *
  * <p>Amounts of a treatment count per volume of liquor; additions into the whole mash are {@link
  * MashAddition}. What is added as a liquid makes the liquor grow. Immutable and thread-safe.
@@ -109,8 +109,8 @@ public final class Mash implements Liquid {
   }
 
   /**
-   * Returns the same mash with all of its carbon dioxide held, as in a closed vessel. Hardly a mash
-   * does that; it shows what the leaving makes.
+   * Returns the same mash with all of its carbon dioxide held, as in a closed vessel. Hardly any
+   * mash does that; it shows what difference the escape of the gas makes.
    *
    * @return the mash
    */
@@ -232,7 +232,8 @@ public final class Mash implements Liquid {
 
   /**
    * Returns the part of {@link #kolbachAcid()} that the kernel finds by itself among the species of
-   * the malts. It is inside that acid, not beside it: the mash pH counts Kolbach's term once.
+   * the malts. It is a part of that acid, not an addition to it: the mash pH counts Kolbach's term
+   * once.
    *
    * @return mEq per litre of liquor; unknown where a malt of the grist is not given as species
    */
@@ -356,8 +357,8 @@ public final class Mash implements Liquid {
     }
 
     /**
-     * Returns the grist as the reading teaches it, for the next brew: its malts and the factor on
-     * Kolbach's term. A mash of it counts the scatter from brew to brew.
+     * Returns the grist with what the reading teaches about it, for the next brew: its malts and
+     * the factor on Kolbach's term. A mash of it counts the scatter from brew to brew.
      *
      * @return the same masses
      */

@@ -14,8 +14,9 @@ import org.brewchem.substance.Reagent;
 import org.brewchem.treatment.Treatments;
 
 /**
- * An addition to the whole mash: so much of a substance, as it is measured out on a brew day. Meant
- * for static import beside {@link Treatments}, whose amounts count per volume of liquor. Immutable.
+ * An addition to the whole mash: an amount of a substance, as it is measured out on a brew day.
+ * Meant for static import beside {@link Treatments}, whose amounts count per volume of liquor.
+ * Immutable.
  */
 public final class MashAddition {
 

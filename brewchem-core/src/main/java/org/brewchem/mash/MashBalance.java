@@ -11,8 +11,8 @@ import org.brewchem.substance.Component;
 
 /**
  * A work space that finds the mash pH of a grist in one liquor after the other: totals of the
- * liquor in, mash pH of the cooled sample out, values only. It asks what {@link Mash} asks, by the
- * same balance.
+ * liquor in, mash pH of the cooled sample out, as plain numbers. It solves the same balance as
+ * {@link Mash}.
  *
  * <p>The balance, per litre of liquor: the charge of the liquor by the kernel, that of the malts by
  * their curves, less the acid that calcium and magnesium set free. It falls strictly as the pH
@@ -139,8 +139,8 @@ public final class MashBalance {
   }
 
   /**
-   * Finds by how much the charges of the balance are out at a mash pH that is not its root. It is
-   * linear in the totals of the liquor but for activities and pairs, so that a limit of the mash pH
+   * Finds the charge that is left over at a mash pH that is not the root of the balance. Except for
+   * activities and pairs it is linear in the totals of the liquor, so that a limit of the mash pH
    * is a limit of this charge.
    *
    * @param mashPH the pH of the cooled sample

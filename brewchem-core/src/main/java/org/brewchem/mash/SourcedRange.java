@@ -8,8 +8,8 @@ import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
 
 /**
- * A range, never a point: what is printed about a quantity that no balance tells, or what follows
- * from several of them. It is no uncertainty: nothing says how likely either end is.
+ * A range, never a point: what is published about a quantity that no balance tells, or what follows
+ * from several such ranges. It is no uncertainty: nothing says how likely either end is.
  *
  * @param quantity what it is
  * @param lower the lower end, in {@code unit}

@@ -169,7 +169,7 @@ public final class WortBuffer {
 
   /**
    * Tells what is notable about the capacity between two values of the pH: that nobody measured it,
-   * and that it is a mean of another stretch.
+   * and that it is a mean over another range of pH.
    *
    * @param from the higher pH
    * @param to the lower pH

@@ -17,8 +17,8 @@ import org.brewchem.uncertainty.Interval;
 /**
  * What may become of a mash on its way to the beer, in ranges and never points: the pH of the wort,
  * at knock-out and of the beer, the acid that takes the wort to a pH, and the chloride and sulfate
- * that the beer may hold. Kettle, hops and yeast do this, no balance; measure, and use the ranges
- * to see whether a measurement is odd. Immutable.
+ * that the beer may hold. Kettle, hops and yeast decide this, and no balance tells it. Measure, and
+ * use the ranges to see whether a measurement is odd. Immutable.
  */
 public final class WortToBeer {
 

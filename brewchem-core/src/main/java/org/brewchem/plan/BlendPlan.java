@@ -20,8 +20,8 @@ import org.brewchem.treatment.Blends;
 
 /**
  * A plan for a blend: how much of each part makes the blend that meets constraints, by the search
- * and the weighted sum of a {@link Plan}. Where no blend meets them it tells which exclude each
- * other, and the nearest blend that can be reached. Immutable.
+ * and the weighted sum of a {@link Plan}. Where no blend meets them it tells which constraints
+ * exclude each other, and the nearest blend that can be reached. Immutable.
  *
  * @param <L> the kind of the parts and of the blend
  */
@@ -78,7 +78,7 @@ public final class BlendPlan<L extends Liquid> {
     }
 
     /**
-     * States how finely volumes are metered; else they are not rounded.
+     * States how finely volumes are metered; unless stated, they are not rounded.
      *
      * @param step the least step, above 0
      * @return the request
@@ -158,7 +158,7 @@ public final class BlendPlan<L extends Liquid> {
   }
 
   /**
-   * Returns the weighted sum, which {@link Plan} tells how to count.
+   * Returns the weighted sum, as defined by {@link Plan}.
    *
    * @return a number of 0 or more; 0 where every weighted constraint is met, or there is none
    * @throws IllegalStateException if no plan was found
@@ -197,7 +197,7 @@ public final class BlendPlan<L extends Liquid> {
   }
 
   /**
-   * Explains the plan: how each figure is got from the blend, and what each weighted constraint
+   * Explains the plan: how each figure is found from the blend, and what each weighted constraint
    * adds to the sum.
    *
    * @return the explanation

@@ -79,10 +79,10 @@ public record Conflict(
   }
 
   /**
-   * Returns the bounds of which it is not shown that the conflict needs them. Of a proved conflict
-   * there are none: its bounds are linear, and without any one of them they can be kept. Of another
-   * a bound is needed if a way was found that keeps all the others; for the rest only the slopes
-   * near the best point say so.
+   * Returns the bounds that are not shown to be needed for the conflict. A proved conflict has
+   * none: its bounds are linear, and without any one of them the rest can be kept. In a conflict
+   * that is not proved, a bound is needed if a way was found that keeps all the others; for the
+   * bounds returned only the slopes near the best point say that they are needed.
    *
    * @return the bounds in words, in the order of the members
    */

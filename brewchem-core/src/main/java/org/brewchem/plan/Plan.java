@@ -28,15 +28,15 @@ import org.brewchem.water.Water;
  * A plan: the waters to mix and the doses to give so that what is made of them meets constraints.
  *
  * <p>A constraint is hard unless it carries a weight. Hard constraints and the limits of the shelf
- * are never broken. A weighted one adds to a sum its weight times |value - aim| / tolerance where
- * it has an aim, else times how far the value lies outside the limits, divided by its scale: the
- * one stated, else half the band. Of a ratio, value, aim and limits count as natural logarithms.
- * The least sum comes first; among plans within 1e-6 of it the one that costs least, or, where
- * prices are missing, doses the least mass.
+ * are never broken. A weighted one adds to a sum. With an aim it adds its weight times |value -
+ * aim| / tolerance; without one, its weight times how far the value lies outside the limits,
+ * divided by its scale: the one stated, else half the band. For a ratio, value, aim and limits
+ * count as natural logarithms. The plan with the least sum is best; among plans within 1e-6 of it
+ * the cheapest is taken or, where prices are missing, the one that doses the least mass.
  *
- * <p>The doses are rounded to what can be measured out, chosen among the neighbours, and everything
- * that the plan says is asked of the liquids after its treatments. The same question has the same
- * answer, bit by bit.
+ * <p>The doses are rounded to what can be measured out, chosen among the neighbours. All figures of
+ * the plan are those of the liquids after its treatments. The same question has the same answer,
+ * bit by bit.
  *
  * <p>A plan is a proposal; local codes and a trained person decide. Immutable.
  */
@@ -478,7 +478,7 @@ public final class Plan {
   }
 
   /**
-   * Explains the plan: how each figure is got from the treated waters, what is measured out, and
+   * Explains the plan: how each figure is found from the treated waters, what is measured out, and
    * what each weighted constraint adds to the sum.
    *
    * @return the explanation

@@ -6,7 +6,7 @@ import org.brewchem.quantity.Mass;
 import org.brewchem.quantity.Volume;
 
 /**
- * What a plan has measured out for a portion: so much of an item of the shelf, or of a water.
+ * What a plan has measured out for a portion: an amount of an item of the shelf, or of a water.
  *
  * @param portion the name of the portion
  * @param item the name of the item or water

@@ -1,12 +1,13 @@
 /**
- * Doses that meet constraints: from waters, a shelf and what the liquids downstream are to be, the
- * treatments of each portion of water.
+ * Doses that meet constraints: from waters, a shelf and constraints on the liquids made of the
+ * water, a plan finds the treatments of each portion.
  *
- * <p>A {@link org.brewchem.plan.Plan} mixes waters and doses what stands on a {@link
- * org.brewchem.plan.Shelf}. Shelf limits and hard constraints are never broken; among what is left
- * the weighted constraints are broken least, and then the cheapest plan is taken. Doses are rounded
- * to what can be weighed. Everything that a plan says is asked of the liquids after its treatments,
- * by the one kernel.
+ * <p>A {@link org.brewchem.plan.Plan} mixes waters and doses what is on a {@link
+ * org.brewchem.plan.Shelf}. Shelf limits and hard constraints are never broken; among the plans
+ * that remain, those that break the weighted constraints least are kept, and the cheapest of them
+ * is taken, or where prices are missing the one that doses the least mass. Doses are rounded to
+ * what can be weighed. All figures of a plan are those of the liquids after its treatments, by the
+ * same kernel.
  *
  * <p>A plan is a proposal: local codes and a trained person decide. Null is refused with a {@link
  * NullPointerException} that names the argument.

@@ -42,8 +42,8 @@ public final class ControlChart {
   }
 
   /**
-   * Starts a phase: from a batch on the process in control is another, as after a new malt or a new
-   * method. The rules start afresh there.
+   * Starts a phase: from a batch on, the process in control is a different one, as after a change
+   * of malt or method. The rules start again there.
    *
    * @param label the first batch of the phase
    * @param inControl what the process does in control from there on
@@ -92,7 +92,7 @@ public final class ControlChart {
   }
 
   /**
-   * Says how often this chart alarms for nothing.
+   * Says how often this chart alarms although nothing has changed.
    *
    * @param points how many batches are watched, 1 to 1000
    * @return the false alarms of its rules together, of the first phase

@@ -6,8 +6,8 @@ import org.brewchem.internal.Checks;
 /**
  * A rule of a control chart: what it follows from point to point, and when it signals. It sees
  * points in units of the standard deviation from the mean of the process in control, so that one
- * rule serves every figure. Immutable; {@link ControlRules} has the library's, and a rule of one's
- * own is as good.
+ * rule serves every figure. Immutable; {@link ControlRules} has those of the library; you can also
+ * write your own.
  */
 public interface ControlRule {
 
@@ -81,8 +81,8 @@ public interface ControlRule {
     /**
      * Makes what a rule followed.
      *
-     * @param above what is held against the upper limit, in standard deviations
-     * @param below what is held against the lower limit, in standard deviations
+     * @param above what is compared with the upper limit, in standard deviations
+     * @param below what is compared with the lower limit, in standard deviations
      * @throws IllegalArgumentException if a number is not finite
      */
     public Followed {

@@ -10,15 +10,15 @@ import org.brewchem.internal.NormalProbability;
  * and cumulative sums.
  *
  * <p>The four of {@link #westernElectric()} are those of the Western Electric Statistical Quality
- * Control Handbook of 1956, from memory. Each further rule finds more and alarms more often for
- * nothing: {@link FalseAlarms} says how often.
+ * Control Handbook of 1956, from memory. Each further rule finds more shifts but also raises more
+ * false alarms: {@link FalseAlarms} says how many.
  */
 public final class ControlRules {
 
   private ControlRules() {}
 
   /**
-   * Returns the rule of the individuals chart: a point beyond so many standard deviations.
+   * Returns the rule of the individuals chart: a point beyond a number of standard deviations.
    *
    * @param standardDeviations above 0, usually 3
    * @return the rule
@@ -40,8 +40,8 @@ public final class ControlRules {
   }
 
   /**
-   * Returns the rule of a run: so many of so many neighbouring points beyond a distance on the same
-   * side of the mean.
+   * Returns the rule of a run: at least a number of neighbouring points, out of a larger number,
+   * beyond a distance on the same side of the mean.
    *
    * @param count how many points, 1 or more
    * @param window of how many in a row, at least {@code count} and at most 64

@@ -44,7 +44,7 @@ public final class InControl {
   /**
    * Estimates mean and standard deviation from batches that were in control: the standard deviation
    * is the average moving range over d2 = 1.128 (NIST/SEMATECH e-Handbook of Statistical Methods,
-   * 6.3.2.2). Neighbours stand next to each other among the batches with a value.
+   * 6.3.2.2). Neighbours are batches that follow each other among those with a value.
    *
    * @param series the batches, at least 8 of them with a value
    * @return the state

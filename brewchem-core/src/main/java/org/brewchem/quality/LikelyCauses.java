@@ -15,13 +15,13 @@ import org.brewchem.internal.Checks;
  * which cause moves which figure which way. The rules are assumed, not measured; a cause that is
  * named is a place to look first, with the measurement that would tell.
  *
- * <p>Counted are differences with a z ({@link Difference#z}), the residual alkalinity only without
- * the alkalinity that it rests on. Causes are weighed by Bayes' rule, all alike before and "none of
- * these" beside them: a cause has an unknown size, moves a figure by any part of it the right way,
- * one that the table calls slight by at most a third of it, and one that it calls the same by at
- * most a tenth. Nothing is named unless the evidence that anything happened is larger than in all
- * but 4 % of pairs that do not differ. The z of different figures are taken as independent.
- * Immutable.
+ * <p>Differences with a z ({@link Difference#z}) count; the residual alkalinity counts only where
+ * the alkalinity that it rests on is not given. Causes are weighed by Bayes' rule. Beforehand all
+ * of them, and "none of these", are equally likely. A cause has an unknown size and moves a figure
+ * in its direction by any part of that size: a figure that the table calls slight by at most a
+ * third of it, one that it calls the same by at most a tenth. Nothing is named unless the evidence
+ * that anything happened is larger than in all but 4 % of pairs that do not differ. The z of
+ * different figures are taken as independent. Immutable.
  */
 public final class LikelyCauses {
 

@@ -21,8 +21,8 @@ import org.jspecify.annotations.Nullable;
  * wrong is corrected by another record with its reason. It takes a record whole or not at all, and
  * names everything that is wrong with it.
  *
- * <p>Every figure that the book knows has one unit in it. Where the records are kept is the
- * caller's; the book holds their rules. Immutable.
+ * <p>Every figure that the book knows has one unit in it. The caller decides where the records are
+ * kept; the book holds their rules. Immutable.
  */
 public final class RecordBook {
 

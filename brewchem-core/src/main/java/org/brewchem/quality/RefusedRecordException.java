@@ -3,7 +3,7 @@ package org.brewchem.quality;
 import java.util.List;
 import org.brewchem.internal.Excerpt;
 
-/** A record that a book does not take, with everything that is wrong with it. */
+/** Thrown when a book refuses a record; it names everything that is wrong with it. */
 public final class RefusedRecordException extends IllegalArgumentException {
 
   private static final long serialVersionUID = 1L;

@@ -16,7 +16,7 @@ import org.brewchem.uncertainty.ToleranceFactor;
 
 /**
  * A band for a target, made from one batch that was right or from several, with how it was made and
- * whether the method can tell it. Immutable.
+ * whether it is wide enough for the method to tell. Immutable.
  *
  * @param <Q> the meaning of the figure
  */
@@ -38,7 +38,7 @@ public final class TargetBand<Q> {
   }
 
   /**
-   * Makes a band from one batch, or from a bought beer that was measured on one's own bench: its
+   * Makes a band from one batch, or from a bought beer that was measured on your own bench: its
    * value and the repeatability limit r95 = 2.8 s_r of the method on both sides, within which two
    * results of one beer differ in 95 % of cases.
    *
@@ -122,7 +122,7 @@ public final class TargetBand<Q> {
   }
 
   /**
-   * Replaces the tolerance by one's own.
+   * Replaces the tolerance by your own.
    *
    * @param ownTolerance how far off is allowed on both sides, above 0, in the figure's unit
    * @return the band
@@ -138,9 +138,9 @@ public final class TargetBand<Q> {
   }
 
   /**
-   * Judges whether a method can tell the band: a band narrower than the repeatability limit cannot
-   * be held by one reading of one laboratory, one narrower than the reproducibility limit not be
-   * checked by another laboratory.
+   * Judges whether a method can tell the band. One reading of one laboratory cannot decide on a
+   * band that is narrower than the repeatability limit, and another laboratory cannot check one
+   * that is narrower than the reproducibility limit.
    *
    * @param precision the precision of the method, in the figure's unit
    * @return the band, with a notice if the method cannot tell it

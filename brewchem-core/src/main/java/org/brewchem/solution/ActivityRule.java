@@ -74,8 +74,8 @@ public final class ActivityRule {
 
   /**
    * Returns the ion pairs that belong with this rule: a chemistry counts them unless others are
-   * stated. The ion-size equation takes the pairs of sodium and potassium besides, which the Davies
-   * equation counts already.
+   * stated. With the ion-size equation the pairs of sodium and potassium count too; the Davies
+   * equation already includes their effect.
    *
    * @return {@link PairSet#standard()} with Davies, {@link PairSet#withAlkaliPairs()} with ion
    *     sizes

@@ -17,7 +17,7 @@ import org.brewchem.uncertainty.Traced;
  * charge balance tells. Immutable.
  *
  * <p>The number is a function of a work space that holds the contents, so that the rows of a table
- * are evaluated by the very function that answers for a single liquid.
+ * are evaluated by the same function that answers for a single liquid.
  */
 public final class BalanceFigure implements Figure.Rule {
 

@@ -12,8 +12,7 @@ import org.brewchem.substance.Gas;
  *
  * <p>It is the solubility in water (Henry's constant) of Plummer and Busenberg 1982, with all of
  * the carbon dioxide as CO2 and none as bicarbonate, as in beer. Extract and alcohol are neglected,
- * as is the deviation of fugacity from pressure; what a table measured on beer says is another
- * thing.
+ * and so is the deviation of fugacity from pressure; tables measured on beer differ.
  *
  * <p>Carbon dioxide suffocates, and vessels burst: keep to the pressure rating of the vessel, the
  * local rules for pressure and gas, and the supplier's safety data sheet.

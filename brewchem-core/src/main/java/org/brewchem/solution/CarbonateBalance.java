@@ -153,8 +153,8 @@ public final class CarbonateBalance {
   }
 
   /**
-   * Closes the mixture to an alkalinity and a total carbon dioxide, by the pH at which the two go
-   * together, else as {@link #closeByPH}. With neither the ions alone are made neutral.
+   * Closes the mixture to an alkalinity and a total carbon dioxide, at the pH at which the two are
+   * consistent; otherwise like {@link #closeByPH}. Without either, only the ions are made neutral.
    *
    * @param alkalinity eq per kg of water
    * @param carbonDioxide mol per kg of water, 0 or more
@@ -181,8 +181,8 @@ public final class CarbonateBalance {
   }
 
   /**
-   * Closes the mixture to an alkalinity that was titrated to an end point and a measured pH, else
-   * as {@link #closeByPH}.
+   * Closes the mixture to an alkalinity that was titrated to an end point and a measured pH;
+   * otherwise like {@link #closeByPH}.
    *
    * @param alkalinity eq per kg of water, at least {@link #titrated} without carbon dioxide
    * @param endPoint the pH that the titration ended at

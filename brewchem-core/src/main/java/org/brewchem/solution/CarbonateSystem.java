@@ -14,9 +14,9 @@ import org.brewchem.substance.Component;
  *
  * <p>Carbonate alkalinity is a composition: [HCO3-] + 2 [CO3--], what is paired with calcium and
  * other cations included. Titration alkalinity is an operation: the strong acid that takes the
- * water to a stated pH, whatever takes the protons up. In a water with nothing but carbonate they
- * differ by the bicarbonate that is left at the end point and by the hydrogen ions that it takes to
- * get there, about 1 % at pH 4.5.
+ * water to a stated pH, whichever species take up the protons. In a water with nothing but
+ * carbonate they differ by the bicarbonate that is left at the end point and by the hydrogen ions
+ * that it takes to get there, about 1 % at pH 4.5.
  *
  * <p>The other ions of the solution count for ionic strength and pairs. At a pH that is not its own
  * an inert univalent ion makes the solution neutral, as everywhere in {@link Solution}.
@@ -67,7 +67,7 @@ public final class CarbonateSystem {
   }
 
   /**
-   * Returns the total carbon dioxide of which a water of a pH has a carbonate alkalinity.
+   * Returns the total carbon dioxide that gives a water a carbonate alkalinity at a pH.
    *
    * @param others the other ions, with the temperature of the pH; carbonate that it holds does not
    *     count
@@ -84,7 +84,7 @@ public final class CarbonateSystem {
   }
 
   /**
-   * Returns the total carbon dioxide of which a water of a pH has a titration alkalinity.
+   * Returns the total carbon dioxide that gives a water a titration alkalinity from a pH.
    *
    * @param others the other ions and buffers, with the temperature of the pH; carbonate that it
    *     holds does not count

@@ -22,10 +22,11 @@ import org.jspecify.annotations.Nullable;
  * The choices behind a calculation: the level, the dissociation constants, the activity rule, the
  * ion pairs and the ion product of water.
  *
- * <p>Immutable, and equal by its choices; an ion product of one's own is equal to itself. {@link
- * #standard()} is the default everywhere: level pairs, {@link ConstantSet#standard()}, {@link
- * PairSet#standard()}, the Davies equation, and the ion product of IAPWS R11-07. Without calcium
- * and magnesium, and without phosphate beside sodium or potassium, level pairs is level activity.
+ * <p>Immutable, and equal by its choices; an ion product of your own is equal only to itself.
+ * {@link #standard()} is the default everywhere: level pairs, {@link ConstantSet#standard()},
+ * {@link PairSet#standard()}, the Davies equation, and the ion product of IAPWS R11-07. Without
+ * calcium and magnesium, and without phosphate beside sodium or potassium, level pairs is level
+ * activity.
  */
 public final class Chemistry {
 

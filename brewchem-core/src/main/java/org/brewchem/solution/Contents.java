@@ -27,8 +27,9 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Treatments act on contents, and whatever is computed from them keeps its sources, so that what
  * was measured once correlates, and cancels, however often the liquid is treated. A constituent may
- * be unknown: then what was added to it since is known as the least of it. The balance may be open,
- * because nothing tells its charge: then pH and everything that rests on it is unknown, with why.
+ * be unknown; what was added since is then the least that there is of it. The balance may be open,
+ * because nothing tells its charge; then pH and everything that rests on it are unknown, with the
+ * reason.
  *
  * <p>Immutable and thread-safe.
  */
@@ -190,8 +191,8 @@ public final class Contents {
   }
 
   /**
-   * Adds to totals, the volume unchanged. What is added to an unknown component makes the least of
-   * it known, not the whole.
+   * Adds to totals, the volume unchanged. An addition to an unknown component makes its least
+   * amount known, not the whole.
    *
    * @param molesPerKilogram what is added, 0 or more, mol per kg of water
    * @return the changed contents
@@ -339,8 +340,9 @@ public final class Contents {
   }
 
   /**
-   * States what a liquid from which this one was made held of a component that is unknown here. It
-   * mixes and dilutes with the liquid, is told apart from its totals, and counts in no balance.
+   * States how much of a component, unknown here, was in a liquid from which this one was made. The
+   * amount mixes and dilutes with the liquid, is kept apart from its totals, and counts in no
+   * balance.
    *
    * @param component the component
    * @param molesPerKilogram its total there, mol per kg of water

@@ -13,7 +13,7 @@ import org.brewchem.substance.Acid;
  *
  * <p>Counted at zero ionic strength, from the forms of the acid alone: the limit of what a trace of
  * the acid delivers, and the only case with a closed form. What a dose delivers in a given liquid
- * is the same notion there: {@code org.brewchem.treatment.Delivery}. Immutable.
+ * is {@code org.brewchem.treatment.Delivery}. Immutable.
  */
 public final class EffectiveEquivalents {
   private final Acid acid;

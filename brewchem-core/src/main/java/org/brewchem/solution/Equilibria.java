@@ -20,7 +20,7 @@ import org.brewchem.substance.Component;
  *
  * <p>Amounts are mol per kg of water, charges eq per kg. Mutable and for one thread at a time; make
  * one per thread with {@link #another()}. Each solve starts from the last one, which is fast along
- * a curve; {@link #forget()} makes it start afresh. The result does not depend on it.
+ * a curve; {@link #forget()} makes it start from the beginning. The result does not depend on it.
  */
 public final class Equilibria {
 
@@ -118,7 +118,7 @@ public final class Equilibria {
   }
 
   /**
-   * Sets the charge of the inert univalent ions besides the components.
+   * Sets the charge of the inert univalent ions that are there in addition to the components.
    *
    * @param equivalentsPerKilogram their net charge, eq per kg of water, of either sign
    * @throws IllegalArgumentException if it is not finite
@@ -151,7 +151,7 @@ public final class Equilibria {
         Checks.finite("log10 of the activity held", log10Activity, ""));
   }
 
-  /** Makes the next solve start afresh instead of from the last solution. */
+  /** Makes the next solve start from the beginning instead of from the last solution. */
   public void forget() {
     solver.coolDown();
   }

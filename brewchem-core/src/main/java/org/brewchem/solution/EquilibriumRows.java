@@ -145,7 +145,8 @@ public final class EquilibriumRows {
   }
 
   /**
-   * Sets the charge of the inert univalent ions of a row besides the components.
+   * Sets the charge of the inert univalent ions of a row that are there in addition to the
+   * components.
    *
    * @param row the row, from 0 and below {@link #SIZE}
    * @param equivalentsPerKilogram their net charge, eq per kg of water, of either sign

@@ -22,7 +22,7 @@ import org.brewchem.substance.Mineral;
  *
  * <p>It is the least of a free energy that is convex in the amounts, searched mineral by mineral:
  * each takes what brings its saturation index to zero, and gives back what a later one makes
- * dissolve again, down to nothing. Equilibrium is the end of the way, not how far a liquid gets.
+ * dissolve again, down to nothing. Equilibrium is the final state, which a liquid may never reach.
  */
 public final class MineralAssemblage {
 

@@ -11,7 +11,7 @@ import org.brewchem.substance.Mineral;
  * A solution in equilibrium with a mineral: what has precipitated or dissolved, and the solution
  * that is left. Immutable.
  *
- * <p>Equilibrium is the end of the way, not how far a liquid gets: many minerals, calcium
+ * <p>Equilibrium is the final state, which a liquid may never reach: many minerals, calcium
  * phosphates above all, form slowly or not at all from a liquid that is supersaturated.
  */
 public final class MineralEquilibrium {

@@ -3,7 +3,7 @@ package org.brewchem.solution;
 import java.util.Locale;
 import org.brewchem.internal.Root;
 
-/** Thrown when a balance has no root in the range searched, or none that could be found. */
+/** Thrown when no root of a balance was found in the range searched. */
 public final class NoSolutionException extends ArithmeticException {
   private static final long serialVersionUID = 1L;
 

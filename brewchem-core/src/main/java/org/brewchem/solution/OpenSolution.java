@@ -13,7 +13,7 @@ import org.brewchem.substance.Solute;
 
 /**
  * A solution open to a gas phase with a constant partial pressure of a gas: the total of the
- * dissolved gas with all its ions is not given but follows.
+ * dissolved gas with all its ions is not an input but a result.
  *
  * <p>The activity of the dissolved gas is its solubility (Henry's constant, for carbon dioxide by
  * Plummer and Busenberg 1982) times the partial pressure. Fugacity is taken as pressure, which for
@@ -54,7 +54,7 @@ public final class OpenSolution {
 
   /**
    * Opens a solution to a constant partial pressure of a gas, such as carbon dioxide with a
-   * solubility of one's own.
+   * solubility of your own.
    *
    * @param solution the solution
    * @param gas the gas
@@ -99,8 +99,8 @@ public final class OpenSolution {
 
   /**
    * Returns the strong base that takes the solution from one pH to another while the gas follows,
-   * without dilution by it. With carbon dioxide this is much more than in a closed vessel on the
-   * way up, for the gas that dissolves is an acid.
+   * without dilution by it. With carbon dioxide this is much more than in a closed vessel if the pH
+   * rises, because the gas that dissolves is an acid.
    *
    * @param from where it starts
    * @param to where it ends

@@ -16,8 +16,8 @@ import org.brewchem.substance.Solubility;
 import org.brewchem.substance.Solute;
 
 /**
- * What is notable about a salt that a liquid cannot hold: the kernel's saturation index where a
- * mineral stands for it, else the printed solubility.
+ * What is notable about a salt that a liquid cannot hold: the kernel's saturation index where there
+ * is a mineral for it, else the printed solubility.
  */
 public final class Saturation {
 

@@ -126,7 +126,7 @@ public final class Solution implements Liquid {
   }
 
   /**
-   * Adds so much of a solute per litre of this solution, its volume unchanged.
+   * Adds an amount of a solute per litre of this solution, its volume unchanged.
    *
    * @param solute what is dissolved
    * @param concentration 0 or more
@@ -187,8 +187,8 @@ public final class Solution implements Liquid {
   }
 
   /**
-   * Takes out carbon dioxide until so much is left. It leaves as a neutral molecule, so that the
-   * charge of everything else stays as it was.
+   * Takes out carbon dioxide until a given amount is left. It leaves as a neutral molecule, so that
+   * the charge of everything else stays as it was.
    *
    * @param residue the CO2 left, all its forms together counted as CO2; at most what is there
    * @return the degassed solution

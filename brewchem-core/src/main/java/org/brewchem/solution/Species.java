@@ -14,8 +14,8 @@ import org.brewchem.substance.Component;
  * @param component the proton family or ion it belongs to, for a pair the ligand; empty for H+ and
  *     OH-
  * @param metal the cation it holds, for a pair and for a free cation that can form pairs
- * @param count how many of the component it holds, 1 but for a pair with two ligands; 0 for H+ and
- *     OH-
+ * @param count how many of the component it holds: 2 for a pair with two ligands, 0 for H+ and OH-,
+ *     otherwise 1
  * @param molality its concentration
  * @param activity its activity on the molal scale, mol/kg
  */

@@ -11,7 +11,7 @@ import org.brewchem.substance.EquilibriumConstant;
 import org.brewchem.substance.IonPair;
 
 /**
- * A constant that a calculation uses at a temperature which its source does not vouch for.
+ * A constant that a calculation uses at a temperature which its source does not cover.
  *
  * <p>The calculation is done all the same: a constant is extrapolated by its enthalpy and heat
  * capacity, or stays what it is at 25 °C where its source prints none.

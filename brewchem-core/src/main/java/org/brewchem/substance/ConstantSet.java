@@ -124,7 +124,7 @@ public final class ConstantSet {
   }
 
   /**
-   * Returns a set that holds nothing, to build one's own on.
+   * Returns an empty set, as a start for your own.
    *
    * @param name the name of the new set
    * @return the set

@@ -56,7 +56,7 @@ public final class Formula {
   }
 
   /**
-   * Returns the formula as it was written, but for the charge, which is in IUPAC's notation.
+   * Returns the formula as it was written, except for the charge, which is in IUPAC's notation.
    *
    * @return the text, such as "CaSO4.2H2O" or "SO42-"
    */

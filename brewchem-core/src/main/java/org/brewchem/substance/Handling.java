@@ -8,9 +8,9 @@ import org.brewchem.figure.Caution;
 import org.brewchem.figure.Hazard;
 
 /**
- * What to mind in handling a substance, told from what it is and what it brings: the usual cautions
- * (common practice, no source). Local codes, the supplier's safety data sheet and a trained person
- * outrank them.
+ * What to mind in handling a substance, derived from what it is and what it brings: the usual
+ * cautions (common practice, no source). Local codes, the supplier's safety data sheet and a
+ * trained person outrank them.
  */
 public final class Handling {
 

@@ -114,12 +114,12 @@ public final class PairSet {
 
   /**
    * Returns the default set, made for the Davies equation. The inorganic pairs are those of the
-   * USGS data set phreeqc.dat, but for MgPO4- of the Stability Constants Database; for organic
-   * ligands stand NIST 46 and the Stability Constants Database, ThermoChimie (succinate), Shock and
-   * Koretsky 1995 (lactate) and Martell and Smith (calcium malate). Of sodium and potassium it
+   * USGS data set phreeqc.dat, except MgPO4- of the Stability Constants Database; those of organic
+   * ligands are from NIST 46 and the Stability Constants Database, ThermoChimie (succinate), Shock
+   * and Koretsky 1995 (lactate) and Martell and Smith (calcium malate). Of sodium and potassium it
    * holds only the pairs with hydrogen phosphate: with the others the certified pH standards are
-   * met less well, because the Davies equation counts already what they count. The choice is argued
-   * in docs/decisions.
+   * reproduced less well, because the Davies equation already includes their effect. The reasons
+   * are in docs/decisions.
    *
    * @return the set
    */

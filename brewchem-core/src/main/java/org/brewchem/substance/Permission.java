@@ -61,8 +61,8 @@ public record Permission(
   }
 
   /**
-   * Returns whether somebody should be told: everywhere but where the substance is permitted or the
-   * caller has said so.
+   * Returns whether the standing deserves a notice: always, except where the substance is permitted
+   * or the caller has stated its use.
    *
    * @return whether {@link #text()} belongs among the notices of a result
    */

@@ -34,8 +34,9 @@ import org.jspecify.annotations.Nullable;
  * cold. Amounts computed here are total acid. From 30 to 92 % the bound part is that of {@link
  * StrongLacticAcid} unless {@link #withBoundInEsters(MassFraction)} states another; {@link
  * #titratableAtOnce()} and {@link #freeConcentration()} tell what reacts at once. The label of
- * lactic acid of 50 to 92 % counts as good to 5 % of itself (76 to 84 % for "80 %", a rectangular
- * distribution) unless {@link #withAssayUncertainty(double)} states more.
+ * lactic acid of 50 to 92 % is taken to be within 5 % of itself (76 to 84 % for "80 %", a
+ * rectangular distribution) unless {@link #withAssayUncertainty(double)} states another
+ * uncertainty.
  *
  * <p><strong>Density.</strong> Where published tables give one for the strength, it is taken from
  * them, with the spread between tables (1 % at least); otherwise type the one of the bottle.
@@ -408,8 +409,8 @@ public final class Reagent {
   }
 
   /**
-   * Returns whether a part of the acid may be bound in esters that nobody has told: strong lactic
-   * acid beyond the range of {@link StrongLacticAcid}, without a stated part.
+   * Returns whether an unknown part of the acid may be bound in esters: strong lactic acid beyond
+   * the range of {@link StrongLacticAcid}, without a stated part.
    *
    * @return true if the bound part is there and not known
    */

@@ -11,7 +11,7 @@ import org.brewchem.quantity.Temperature;
 
 /**
  * How much of a salt water takes up by a printed table, for salts that are more soluble than the
- * activity rules reach. What dissolves sparingly is better asked of its {@link Mineral}.
+ * activity rules cover. For a sparingly soluble salt use its {@link Mineral}.
  *
  * @param compound the salt, any hydrate of it
  * @param molesPerKilogram the most that a kilogram of water holds, mol

@@ -27,7 +27,7 @@ public interface Solute {
 
   /**
    * Returns the liquids that the caller says the solute may be dosed into, each with the authority
-   * for it. What the library itself knows is asked of {@link Permissions}.
+   * for it. {@link Permissions} has what the library itself knows.
    *
    * @return an unmodifiable map from use to its basis; empty when nothing was stated
    */

@@ -18,11 +18,11 @@ import org.brewchem.solution.Chemistry;
  * <p>Columns that are read, by name: {@code pH}; {@code titratable acidity}, to one end point in
  * all rows; {@code calcium}, {@code magnesium}, {@code sodium}, {@code potassium}, {@code
  * chloride}, {@code sulfate} and {@code nitrate}, where there are such columns; {@code u(pH)} and
- * the like, the standard uncertainty of one of these. An ion without a number is not known of its
- * beer.
+ * the like, the standard uncertainty of one of these. An ion without a number in a row is unknown
+ * for that beer.
  *
- * <p>A row answers whatever a {@link Beer} answers, by such an object: unlike waters, beers are not
- * solved side by side. Immutable and thread-safe.
+ * <p>A row answers whatever a {@link Beer} answers, because it is made into one: unlike waters,
+ * beers are not solved side by side. Immutable and thread-safe.
  */
 public final class Beers {
 

@@ -13,9 +13,9 @@ import org.jspecify.annotations.Nullable;
  * What the numbers of a column are like: how many there are, how many are missing or lie below a
  * limit of the laboratory, mean, standard deviation and quantiles.
  *
- * <p>A row without a number counts in nothing but its count. A cell such as {@code < 0.5} is no
- * missing one: it lies somewhere between 0 and its limit, so that whatever rests on it lies between
- * two ends, see {@link Bounds}. Immutable and thread-safe.
+ * <p>A row without a number counts in nothing but its count. A cell such as {@code < 0.5} is not
+ * missing: it lies somewhere between 0 and its limit, so whatever rests on it lies between two
+ * ends; see {@link Bounds}. Immutable and thread-safe.
  */
 public final class ColumnStatistics {
 

@@ -6,8 +6,9 @@ import org.brewchem.internal.Checks;
 import org.brewchem.water.WaterCode;
 
 /**
- * What would become of the ion balances of one source, a laboratory or a whole table, if one of its
- * columns stood on another basis in every row. Bad rows scatter; a wrong basis moves the median.
+ * How the ion balances of one source, a laboratory or a whole table, would change if one of its
+ * columns were on another basis in every row. Errors of single rows scatter; a wrong basis moves
+ * the median.
  *
  * @param source the source; empty for a whole table
  * @param code which reading it is

@@ -231,8 +231,8 @@ public final class Table {
   }
 
   /**
-   * Tells what the numbers of a column are like. Limits below which cells lie count, whether they
-   * stand in its cells or, as a reader of files leaves them, in a column {@code NAME below}.
+   * Summarises the numbers of a column. A limit below which a cell lies counts, whether it is in
+   * the cell itself or, as a reader of files leaves it, in a column {@code NAME below}.
    *
    * @param name its name without the unit
    * @return counts, mean, standard deviation and quantiles

@@ -52,15 +52,15 @@ import org.jspecify.annotations.Nullable;
  * </ul>
  *
  * <p>{@link #used()} and {@link #ignored()} tell which columns that were. Waters are closed to the
- * air. What they are made neutral by depends on the columns, not on the row. With an alkalinity it
- * is that: ions that are missing and the error of the ion balance are carried by an inert univalent
- * ion. Without one it is the ions, of which calcium, magnesium, sodium, chloride and sulfate are
- * then needed, and potassium and nitrate counted where there is a column. Their carbon dioxide
- * comes from {@code total carbon dioxide}; without that column, from {@code pH} and alkalinity;
- * without both it is taken to be as much as the alkalinity, bicarbonate alone.
+ * air. What balances their charge depends on the columns, not on the row. With a column of
+ * alkalinity it is the alkalinity: an inert univalent ion carries the ions that are missing and the
+ * error of the ion balance. Without one it is the ions; calcium, magnesium, sodium, chloride and
+ * sulfate are then needed, and potassium and nitrate count where there is a column. Their carbon
+ * dioxide comes from {@code total carbon dioxide}; without that column, from {@code pH} and
+ * alkalinity; without both it is taken to be as much as the alkalinity, bicarbonate alone.
  *
- * <p>A column holds plain numbers, found without an object a row. Uncertainty, notices and
- * explanations are asked for by name; then each row is walked as the single water that {@link
+ * <p>A column holds plain numbers, found without an object for each row. Uncertainty, notices and
+ * explanations have methods of their own, which treat each row as the single water that {@link
  * #water} returns. Immutable and thread-safe.
  */
 public final class Waters {
@@ -297,7 +297,7 @@ public final class Waters {
 
   /**
    * Returns what is odd about the reports, row by row, as {@link WaterReport#notices} judges each
-   * of them; before that, which basis all of them seem to stand on.
+   * of them; before that, a basis on which all of them seem to be.
    *
    * @return the notices, those of rows with the number of the row
    */
@@ -316,8 +316,8 @@ public final class Waters {
   }
 
   /**
-   * Looks at all reports together: what each column that may stand on another basis would make of
-   * the median of their ion balances if it did. A single report seldom decides that.
+   * Looks at all reports together. For each column that may be on another basis it finds the median
+   * of the ion balances that the other basis would give. A single report seldom decides that.
    *
    * @return one view for each reading, of which those are suspected that take most of the imbalance
    *     away in most rows; none where no row has a balance

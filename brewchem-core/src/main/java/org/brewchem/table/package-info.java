@@ -10,12 +10,11 @@
  *
  * <p>{@link org.brewchem.table.Waters} answers any figure of a water over rows, {@link
  * org.brewchem.table.Acidities} the titratable acidity over a table of titrations. The rule of the
- * figure is walked over plain numbers, so that a row gives what a single water gives; uncertainty,
+ * figure is applied to plain numbers, so that a row gives what a single water gives; uncertainty,
  * notices and the explanation of a row are there on request. What they find are columns again.
  *
  * <p>Rows are solved each from the same start, so that one thread and many give the same numbers to
- * the last bit. Files are none of this package's business: a table is made from arrays or row by
- * row.
+ * the last bit. This package reads no files: a table is made from arrays or row by row.
  *
  * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */

@@ -17,7 +17,7 @@ import org.brewchem.solution.Figures;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Acid;
 
-/** A titratable acidity as a laboratory found it, with alkali in the burette. Immutable. */
+/** A titratable acidity that was found by titration with alkali. Immutable. */
 public final class AcidityResult extends Determination<TitratableAcidity> {
 
   /** Beer above this is unusual, in g/L as lactic acid (common practice, no source). */

@@ -137,8 +137,8 @@ public final class AlkalinityCurve {
    * Finds the alkalinity to the inflection, where the curve is steepest between pH 3.5 and 5.5: the
    * top of the parabola through the steepest slope and its neighbours. In a soft water it lies some
    * tenths of a per cent before the equivalence point. A step that straddles one of the two pH
-   * counts. Where readings are so dense that noise makes their slopes, they are averaged over the
-   * stretch of volume with which the place is known best.
+   * values counts. Where readings are so dense that their slopes are mostly noise, they are
+   * averaged over the stretch of volume that determines the place best.
    *
    * @return the alkalinity, its end point the pH read there; half a step between readings, or the
    *     stretch in which slopes are not told apart, is the half width of what the place is known to

@@ -7,7 +7,7 @@ import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Figures;
 import org.brewchem.uncertainty.Source;
 
-/** A titration alkalinity as a laboratory found it, with acid in the burette. Immutable. */
+/** A titration alkalinity that was found by titration with acid. Immutable. */
 public final class AlkalinityResult extends Determination<TitrationAlkalinity> {
 
   private static final String QUANTITY = "alkalinity";

@@ -11,9 +11,9 @@ import org.brewchem.substance.Acid;
 
 /**
  * What carbonate in an old lye does to an acidity. Lye takes carbon dioxide from the air; the
- * carbonate made counts both its protons far down, one where bicarbonate is left, about pH 8.3, and
- * so the lye is worth less to a high end point than to a low one. A lye standardised and used to
- * the same end point has no bias. Computed from the dissociation of carbonic acid at zero ionic
+ * carbonate takes up two protons at a low end point but only one at about pH 8.3, where bicarbonate
+ * is left. So the lye is weaker to a high end point than to a low one. A lye standardised and used
+ * to the same end point has no bias. Computed from the dissociation of carbonic acid at zero ionic
  * strength, the gas staying in. Immutable.
  */
 public final class CarbonateInLye {

@@ -33,8 +33,8 @@ import org.jspecify.annotations.Nullable;
  * constants that were not known, such that the kernel's curve passes the readings as closely as
  * possible (least squares of pH). Immutable.
  *
- * <p>A total is not negative: where the readings ask for less than none, it is 0 and the others are
- * fitted without it. Its uncertainty says how much of it the readings would have shown.
+ * <p>A total is not negative: where the best fit would be below 0, it is 0 and the others are
+ * fitted without it. Its uncertainty says how much of it the readings could have shown.
  *
  * <p>A reading that lies farther off the curve than the scatter of the others explains is named in
  * {@link #notices()}: its deleted studentised residual exceeds Student's t at 5 % over all readings

@@ -49,7 +49,7 @@ public class Determination<Q> implements Answering {
   }
 
   /**
-   * Computes a figure of one's own from the volumes that a titration took.
+   * Computes a figure of your own from the volumes that a titration took.
    *
    * @param figure the figure, counted in mEq per litre of undiluted sample
    * @param source where the method is described
@@ -72,7 +72,7 @@ public class Determination<Q> implements Answering {
   }
 
   /**
-   * Computes a figure of one's own from an end point found in a log.
+   * Computes a figure of your own from an end point found in a log.
    *
    * @param figure the figure, counted in mEq per litre of undiluted sample
    * @param source where the method is described

@@ -195,10 +195,11 @@ public final class SampleTitration extends TitrationSetup {
   }
 
   /**
-   * Computes a low alkalinity from two end points, the second 0.3 pH below the first: what doubles
-   * the free acid is taken twice off. (2B - C) c z 1000 / S, B to the first and C in all to the
-   * second (Standard Methods 2320 B, for less than 20 mg/L as CaCO3). A blank cancels in part: it
-   * is subtracted from both volumes.
+   * Computes a low alkalinity from two end points, the second 0.3 pH below the first, by (2B - C) c
+   * z 1000 / S, with B the volume to the first and C the whole volume to the second (Standard
+   * Methods 2320 B, for less than 20 mg/L as CaCO3). The step of 0.3 pH doubles the free hydrogen
+   * ions, so C - B is the volume that made the free acid at the first end point. A blank cancels in
+   * part: it is subtracted from both volumes.
    *
    * @param first volume and pH of the first end point, pH 4.3 to 4.7
    * @param second volume and pH of the second, 0.3 lower

@@ -194,7 +194,8 @@ public final class Titrant extends TitrantSolution {
   }
 
   /**
-   * Returns sulfuric acid, two equivalents a mole down to the end points of alkalinity.
+   * Returns sulfuric acid, which has two equivalents in a mole at the end points of an alkalinity
+   * titration.
    *
    * @return the titrant, which still needs a concentration
    */

@@ -11,8 +11,7 @@ import org.brewchem.uncertainty.UncertainValue;
 
 /**
  * How far a titrant has moved since it was last standardised, and whether that is more than the two
- * standardisations together leave open: more than the expanded uncertainty of the change.
- * Immutable.
+ * standardisations can explain: more than the expanded uncertainty of the change. Immutable.
  */
 public final class TitrantDrift {
 

@@ -20,9 +20,9 @@ import org.brewchem.solution.Solution;
 import org.brewchem.uncertainty.Traced;
 
 /**
- * A titrant as it stands in the burette: a strong base or acid of a concentration that is known to
- * come from somewhere. Its concentration is one source of uncertainty in all that is titrated with
- * it. Immutable; {@link Titrant} makes one.
+ * A titrant as it is in the burette: a strong base or acid whose concentration has a known origin.
+ * The concentration is one source of uncertainty in everything that is titrated with it. Immutable;
+ * {@link Titrant} makes one.
  */
 public class TitrantSolution implements Answering {
 

@@ -15,8 +15,8 @@ import org.brewchem.uncertainty.Traced;
 /**
  * The readings of a titration, volume by volume, and what can be computed from them. Immutable.
  *
- * <p>The end point is interpolated on the straight line between the readings before and after it,
- * unless it is found in another way ({@link FoundEndPoint}).
+ * <p>The end point is interpolated between the readings around it ({@link TitrationCurve} says
+ * how), unless it is found in another way ({@link FoundEndPoint}).
  */
 public final class TitrationLog extends TitrationCurve {
 

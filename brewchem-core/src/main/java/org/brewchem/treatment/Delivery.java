@@ -24,9 +24,9 @@ import org.brewchem.uncertainty.Traced;
  * the end point of a titration, what the titration will find. Neither is a whole number, nor that
  * of the formula.
  *
- * <p>{@link org.brewchem.solution.EffectiveEquivalents} is the same notion in its limit: a trace of
- * the acid, at zero ionic strength, where the forms of the acid alone tell it. Elsewhere "charge"
- * is the charge of a liquid or a component; what an acid gives is always "delivered". Immutable.
+ * <p>{@link org.brewchem.solution.EffectiveEquivalents} is the limit of it for a trace of the acid
+ * at zero ionic strength, where the forms of the acid alone decide. Elsewhere "charge" is the
+ * charge of a liquid or a component; what an acid gives is always "delivered". Immutable.
  */
 public final class Delivery {
 

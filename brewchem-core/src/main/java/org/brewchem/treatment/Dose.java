@@ -41,7 +41,7 @@ import org.brewchem.substance.Reagent;
 import org.brewchem.uncertainty.Traced;
 
 /**
- * A dose of an acid, a base or a salt that brings a figure of a liquid where it is wanted: {@code
+ * A dose of an acid, a base or a salt that brings a figure of a liquid to a wanted value: {@code
  * Dose.of(beer, lactic).to(pH(4.2))}. A proposal, never an order: see {@link #cautions()}.
  *
  * <p>One search finds it, whatever the figure: the moles per litre at which the figure, evaluated
@@ -171,9 +171,9 @@ public final class Dose<L extends Liquid> implements Answering {
     }
 
     /**
-     * Aims at what acts at once: of an acid with a part that is bound in esters, such as strong
-     * lactic acid, the part counts for nothing. The liquid goes beyond the target as the esters
-     * hydrolyse. Without this a dose aims at the liquid after hydrolysis and does not overshoot.
+     * Aims at what acts at once: if a part of the acid is bound in esters, as in strong lactic
+     * acid, that part does not count. The liquid goes beyond the target as the esters hydrolyse.
+     * Without this a dose aims at the liquid after hydrolysis and does not overshoot.
      *
      * @return the request
      */

@@ -23,9 +23,9 @@ import org.brewchem.uncertainty.Traced;
  * One glass of a {@link BenchTrial}: what is pipetted into it, what it then is, and the tank that
  * is to be like it.
  *
- * <p>Glass and tank share the liquid and the bottle of reagent, so that what is not known of these
- * moves both and cancels in their difference; pipette, stock, glass and tank do not. A pH that was
- * read in the glass therefore says more about the tank than any prediction. Immutable.
+ * <p>Glass and tank share the liquid and the bottle of reagent. The errors of these move both and
+ * cancel in their difference; those of pipette, stock, glass and tank do not. A pH that was read in
+ * the glass therefore says more about the tank than any prediction. Immutable.
  *
  * @param <L> the kind of liquid
  */
@@ -96,7 +96,7 @@ public final class GlassDose<L extends Liquid> implements Answering {
   }
 
   /**
-   * Returns what stands in the glass then, the water of the stock counted.
+   * Returns what is then in the glass, the water of the stock included.
    *
    * @return the liquid, with the uncertainty of the dose
    */

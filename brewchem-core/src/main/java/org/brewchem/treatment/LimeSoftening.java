@@ -33,9 +33,9 @@ import org.brewchem.substance.Mineral;
  *
  * <p>The arithmetic (Davis, Water and Wastewater Engineering, 2010, chapter 7) takes a mole of lime
  * for each of carbon dioxide and of magnesium to be removed, and one for two of bicarbonate; soda
- * for the hardness beyond carbonate. Nothing is solubility there unless {@link #toPracticalLimits}
- * asks for it. The figures are answered by any liquid whose calcium, magnesium, alkalinity and
- * total carbon dioxide are known; in tables too. Immutable.
+ * for the hardness beyond carbonate. Nothing stays dissolved there unless {@link
+ * #toPracticalLimits} asks for it. The figures are answered by any liquid whose calcium, magnesium,
+ * alkalinity and total carbon dioxide are known; in tables too. Immutable.
  *
  * <p>As a treatment it doses both, closed to the air, before recarbonation, and lets calcite and
  * brucite precipitate to equilibrium. Softened water is alkaline (pH 10 to 11.5): acid or carbon
@@ -123,8 +123,8 @@ public final class LimeSoftening implements Treatment {
   }
 
   /**
-   * Counts free mineral acid that a report states beside the alkalinity: it takes lime, and soda
-   * for the calcium that this lime brings.
+   * Counts free mineral acid that a report states in addition to the alkalinity: it takes lime, and
+   * soda for the calcium that this lime brings.
    *
    * @param acid the free acid, 0 or more
    * @return the softening

@@ -35,8 +35,9 @@ import org.brewchem.uncertainty.Traced;
  * least variance (Gauss and Markov; textbook, from memory). The covariances are those of the
  * sources that both share: the buffer, the first reading, the label, the volume in the tank.
  *
- * <p>The remainder is the one that leaves the least expected square of what is missing: a little
- * less than one to the aim, the less sure it is how far a dose goes. Immutable.
+ * <p>The remainder is the dose with the least expected square of the distance to the aim. It is a
+ * little less than the dose to the aim, the more so the less certain the effect of a dose is.
+ * Immutable.
  *
  * @param <L> the kind of liquid
  */
@@ -322,7 +323,7 @@ public final class StagedDose<L extends Liquid> {
     }
 
     /**
-     * Holds a figure after the remainder against limits, both readings counted.
+     * Compares a figure after the remainder with limits, both readings counted.
      *
      * @param limits the limits
      * @return the chance beyond each
@@ -332,7 +333,7 @@ public final class StagedDose<L extends Liquid> {
     }
 
     /**
-     * Holds the figure that is dosed to against its limits, both readings counted.
+     * Compares the figure that is dosed to with its limits, both readings counted.
      *
      * @return the chances
      */

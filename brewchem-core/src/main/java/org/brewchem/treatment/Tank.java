@@ -6,8 +6,8 @@ import org.brewchem.quantity.Volume;
 import org.brewchem.uncertainty.Traced;
 
 /**
- * A tank with so much liquid in it, as far as that is known. Two doses into one tank share the
- * error of its volume. Immutable.
+ * A tank with the volume of liquid in it and the uncertainty of that volume. Two doses into one
+ * tank share the error of its volume. Immutable.
  */
 public final class Tank {
 

@@ -487,7 +487,7 @@ public final class TankDose<L extends Liquid> implements Answering {
   }
 
   /**
-   * Holds the figure of the constraint that was dosed to against its limits.
+   * Compares the figure of the constraint that was dosed to with its limits.
    *
    * @return the chances
    * @throws IllegalStateException if the dose has no target

@@ -41,8 +41,9 @@ public final class Treatments {
   private Treatments() {}
 
   /**
-   * Applies treatments to what a liquid holds that people drink, or brew from. Every such liquid
-   * does its {@link Liquid#after} by this: what may not be dosed into it is refused here.
+   * Applies treatments to the contents of a liquid that people drink or brew from. Every such
+   * liquid implements {@link Liquid#after} by this method, which refuses what may not be dosed into
+   * it.
    *
    * @param before what the liquid holds
    * @param use what the liquid is
@@ -314,8 +315,8 @@ public final class Treatments {
   }
 
   /**
-   * Lets carbon dioxide out until so much is left dissolved. It leaves as a neutral molecule: the
-   * bicarbonate that a metal holds stays, and the pH rises.
+   * Lets carbon dioxide out until a given amount is left dissolved. It leaves as a neutral
+   * molecule: the bicarbonate that a metal holds stays, and the pH rises.
    *
    * @param residue the dissolved carbon dioxide that is left, as CO2, above 0, taken as exact
    * @return the treatment; it throws {@link UnreachableException} where less is there already, and
@@ -328,7 +329,7 @@ public final class Treatments {
   }
 
   /**
-   * Lets carbon dioxide out until about so much is left dissolved, as {@link
+   * Lets carbon dioxide out until about a given amount is left dissolved, as {@link
    * #degassing(MassConcentration)} does.
    *
    * @param residue the dissolved carbon dioxide that is left, as CO2, above 0
@@ -392,8 +393,8 @@ public final class Treatments {
   /**
    * Boils: carbon dioxide leaves until it is in equilibrium with air, and calcite precipitates hot,
    * by the constants at 100 °C, which their sources cover to 90 °C. The liquid is then as warm as
-   * before; what evaporates is not counted. Equilibrium is the end of the way: practice stops
-   * earlier, and a notice says so.
+   * before; what evaporates is not counted. Equilibrium is the final state: practice stops earlier,
+   * and a notice says so.
    *
    * @return the treatment
    */
@@ -451,9 +452,9 @@ public final class Treatments {
   }
 
   /**
-   * Precipitates minerals to equilibrium: until no saturation index is above 0, or nothing where it
-   * is below. Equilibrium is the end of the way, not how far a liquid gets; many minerals form
-   * slowly or not at all.
+   * Precipitates minerals to equilibrium: until no saturation index is above 0; nothing
+   * precipitates where all are below. Equilibrium is the final state, which a liquid may never
+   * reach; many minerals form slowly or not at all.
    *
    * @param minerals the minerals, at least one, none twice
    * @return the treatment; it throws {@link org.brewchem.figure.UnknownFigureException} where a

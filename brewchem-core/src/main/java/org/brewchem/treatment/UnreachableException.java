@@ -3,8 +3,8 @@ package org.brewchem.treatment;
 import org.brewchem.figure.Scale;
 
 /**
- * A target that no dose of the reagent reaches, and no other treatment of the kind asked for: with
- * the target, the nearest value that can be got, and the reason.
+ * Thrown when no dose of the reagent, or no treatment of the kind asked for, reaches a target. It
+ * carries the target, the nearest value that can be reached, and the reason.
  */
 public final class UnreachableException extends IllegalArgumentException {
 

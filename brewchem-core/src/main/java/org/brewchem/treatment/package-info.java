@@ -14,8 +14,8 @@
  * after the dose is made once. What cannot be reached ends in one exception, {@link
  * org.brewchem.treatment.UnreachableException}, with the target, the nearest value and the reason.
  *
- * <p>What a mole of acid really delivers is one notion too, {@link
- * org.brewchem.treatment.Delivery}: the charge of the liquid at a pH before less after.
+ * <p>What a mole of acid really delivers is always a {@link org.brewchem.treatment.Delivery}: the
+ * charge of the liquid at a pH before the dose less that after it.
  *
  * <p>Null is refused with a {@link NullPointerException} that names the argument.
  */

@@ -143,9 +143,9 @@ public final class Input {
   }
 
   /**
-   * Returns an input that an earlier result gives, with the sources of that result: what two models
-   * take from one result is one source of uncertainty in both. Normal if its degrees of freedom are
-   * infinite, Student otherwise.
+   * Returns an input from an earlier result, with the sources of that result: two models that use
+   * one result share its sources of uncertainty. Normal if its degrees of freedom are infinite,
+   * Student otherwise.
    *
    * @param name the name, as the budget prints it
    * @param value the earlier result, in {@code unit}

@@ -102,7 +102,7 @@ public final class LinearityCheck {
   }
 
   /**
-   * Returns the tolerance that the differences are held against.
+   * Returns the tolerance that the differences are compared with.
    *
    * @return the tolerance, a fraction above 0
    */

@@ -11,8 +11,8 @@ import org.brewchem.internal.DataTable;
 
 /**
  * How closely results of a method agree: within one laboratory (repeatability) and between
- * laboratories (reproducibility). Published ones stand beside their source; of a method of which
- * none is published, such as the titratable acidity of beer, one's own is stated.
+ * laboratories (reproducibility). Published precisions carry their source. For a method without a
+ * published one, such as the titratable acidity of beer, state your own.
  *
  * <p>The limits r95 and R95 are 2.8 times the standard deviations (ISO 5725-6, from memory).
  */
@@ -48,7 +48,7 @@ public final class MethodPrecision {
   }
 
   /**
-   * States one's own repeatability.
+   * States your own repeatability.
    *
    * @param method what is measured, and how
    * @param standardDeviation s_r of one laboratory, above 0, in {@code unit}

@@ -8,8 +8,8 @@ import org.brewchem.internal.Checks;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A source of uncertainty: one quantity that was measured, stated or assumed, and by whose error
- * every number computed from it moves.
+ * A source of uncertainty: one quantity that was measured, stated or assumed. Its error moves every
+ * number computed from it.
  *
  * <p>Two sources are the same only if they are the same object. What is read once and used twice is
  * therefore one source, so that its error correlates, and cancels, wherever it enters. Immutable.

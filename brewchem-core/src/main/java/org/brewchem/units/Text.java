@@ -30,12 +30,12 @@ import org.brewchem.quantity.Volume;
 import org.brewchem.quantity.VolumeRatio;
 
 /**
- * Strict readers of numbers and values, the same in every locale. The rules stand on the page of
- * this package, and {@link LabUnits} lists the units.
+ * Strict readers of numbers and values, the same in every locale. The rules are on the page of this
+ * package, and {@link LabUnits} lists the units.
  *
  * <p>Each reader throws a {@link UnitTextException} when the text is not a number with one of the
  * allowed units, and the {@link IllegalArgumentException} of the value when it does not allow the
- * number, such as a negative one; this is not said again at each.
+ * number, such as a negative one; the single methods do not repeat this.
  *
  * <p>The {@code exact} forms print what the readers turn into an equal value; {@code toString()}
  * rounds for a reader.

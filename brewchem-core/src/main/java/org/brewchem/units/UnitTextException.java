@@ -3,8 +3,8 @@ package org.brewchem.units;
 import org.brewchem.internal.Excerpt;
 
 /**
- * The failure to read a number, a value or a unit: it names the text, the place in it, and what
- * would be allowed there.
+ * Thrown when a text is not a number, a value or a unit. It names the text, the place in it, and
+ * what would be allowed there.
  */
 public final class UnitTextException extends IllegalArgumentException {
 

@@ -55,7 +55,7 @@ abstract class IonEntries<B extends IonEntries<B>> {
   }
 
   /**
-   * States a concentration in moles. For one mole stated on any basis there is one of the ion.
+   * States a concentration in moles. A mole of it on any basis is a mole of the ion.
    *
    * @param constituent what is stated
    * @param concentration its amount
@@ -86,7 +86,8 @@ abstract class IonEntries<B extends IonEntries<B>> {
   }
 
   /**
-   * States a concentration in equivalents of the ion, as it is written: three a mole for phosphate.
+   * States a concentration in equivalents of the ion as its formula is written: three in a mole of
+   * phosphate.
    *
    * @param constituent what is stated; not silica
    * @param concentration its equivalents

@@ -104,8 +104,8 @@ abstract class SideEntries<B extends SideEntries<B>> extends IonEntries<B> {
   }
 
   /**
-   * States the base capacity to pH 8.2, the negative p value: the carbon dioxide. It is held
-   * against pH and alkalinity; without a pH the total carbon dioxide follows from it and the acid
+   * States the base capacity to pH 8.2, the negative p value: the carbon dioxide. It is compared
+   * with pH and alkalinity; without a pH the total carbon dioxide follows from it and the acid
    * capacity.
    *
    * @param capacity mmol of base per litre
@@ -143,7 +143,7 @@ abstract class SideEntries<B extends SideEntries<B>> extends IonEntries<B> {
 
   /**
    * States the total hardness. Where calcium or magnesium is missing the ion balance counts it
-   * instead; where both are stated it is held against them.
+   * instead; where both are stated it is compared with them.
    *
    * @param hardness in degrees or otherwise
    * @return this builder
@@ -188,7 +188,7 @@ abstract class SideEntries<B extends SideEntries<B>> extends IonEntries<B> {
   }
 
   /**
-   * States the conductivity, which is held against the ions.
+   * States the conductivity, which is compared with the ions.
    *
    * @param conductivity with its reference temperature
    * @return this builder
@@ -206,7 +206,7 @@ abstract class SideEntries<B extends SideEntries<B>> extends IonEntries<B> {
   }
 
   /**
-   * States the dry residue, which is held against what is dissolved.
+   * States the dry residue, which is compared with what is dissolved.
    *
    * @param residue dried at 105 to 180 °C
    * @return this builder

@@ -41,8 +41,8 @@ import org.jspecify.annotations.Nullable;
  * What nobody stated stays unknown through every treatment, and an answer says so.
  *
  * <p>A water whose alkalinity is not known, or contradicts its pH, has no proton balance: its pH
- * and all that rests on it is unknown, with why; its ions, and what is a formula of them, are
- * there.
+ * and all that rests on it are unknown, with the reason; its ions, and figures that are formulas of
+ * them, are known.
  *
  * <p>Immutable and thread-safe.
  */

@@ -27,9 +27,9 @@ import org.brewchem.substance.Ion;
  *
  * <p>Residual alkalinity after P. Kolbach, Monatsschrift für Brauerei 6 (1953) 49, and MEBAK
  * W-030.01.900: alkalinity, less calcium hardness divided by 3.5, less magnesium hardness divided
- * by 7, in equivalents. Calcium and magnesium make phosphate of the malt precipitate, which sets
- * protons free in the mash; the two numbers are measurements on laboratory worts, not a law. They
- * say how waters compare on one grist, not what pH a mash will have.
+ * by 7, in equivalents. Calcium and magnesium precipitate phosphate of the malt, which sets protons
+ * free in the mash; the two numbers are measurements on laboratory worts, not a law. They say how
+ * waters compare on one grist, not what pH a mash will have.
  */
 public final class WaterFigures {
 

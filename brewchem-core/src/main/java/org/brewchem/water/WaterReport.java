@@ -22,9 +22,10 @@ import org.jspecify.annotations.Nullable;
  * A water report as a laboratory prints it: the ions, the alkalinity and the pH, each on the basis
  * on which it is stated, with its standard uncertainty where the report states one.
  *
- * <p>Made with {@link #reported()}. What a report does not state stays missing; nothing is ever
- * taken as 0. {@link #notices()} tells whether the report can be right, and {@link #water()} is the
- * liquid that it describes.
+ * <p>Made with {@link #reported()}. What a report does not state stays missing and is never
+ * silently taken as 0: where the ion balance has to count an ion as absent, a notice says so.
+ * {@link #notices()} tells whether the report can be right, and {@link #water()} is the liquid that
+ * it describes.
  *
  * <p>The alkalinity counts as carbonate alkalinity, whether it is stated as bicarbonate or as
  * CaCO3; one that was titrated to a stated pH counts as what it is. Immutable and thread-safe.
@@ -106,8 +107,9 @@ public final class WaterReport {
     }
 
     /**
-     * States the alkalinity as calcium carbonate, from a titration to its equivalence point. It may
-     * stand beside a bicarbonate that says the same, and then counts.
+     * States the alkalinity as calcium carbonate, from a titration to its equivalence point. A
+     * report may state it in addition to a bicarbonate that says the same; it is then the one that
+     * counts.
      *
      * @param concentration as CaCO3
      * @return this builder
@@ -306,9 +308,9 @@ public final class WaterReport {
   }
 
   /**
-   * Tells what each figure that a laboratory may have stated on another basis would make of the ion
-   * balance if it had. One report alone decides little; {@code Waters} of the tables looks at all
-   * reports of one source.
+   * Tells, for each figure that a laboratory may have stated on another basis, what the ion balance
+   * would be on that basis. One report alone decides little; {@code Waters} of the tables looks at
+   * all reports of one source.
    *
    * @return an unmodifiable list; empty where the balance cannot be judged
    */
