@@ -132,12 +132,13 @@ final class ConductivityOfRealWaters {
 
       ## Conductivity
 
-      Computed from the ions over measured, of all waters that state a conductivity and have a balance,
-      those too whose balance is off. Both sets leave the reference temperature unstated; it was taken as
-      25 °C, and at 20 °C the ratios would be 0.896 times as large. Iron, ammonium and manganese count
-      where the set has them. Bounds, set before the run: a conductivity ten times too large or too small
-      is always found, and so is an ion, by the conductivity or the balance; at most 5 % of all untouched waters are told to be off. A report is told so outside
-      0.70 to 1.43. An ion made ten times too large counts here if it carried a tenth of the
+      Conductivity computed from the ions over that measured, for all waters that state a conductivity
+      and have a balance, including those whose balance is off. Both sets leave the reference temperature
+      unstated; it was taken as 25 °C, and at 20 °C the ratios would be 0.896 times as large. Iron,
+      ammonium and manganese count where the set has them. The bounds were set before the run: a
+      conductivity ten times too large or too small is always found, and so is an ion, by the conductivity
+      or the balance; at most 5 % of all untouched waters are reported to be off. A water is reported so
+      outside 0.70 to 1.43. An ion made ten times too large counts here if it carried a tenth of the
       conductivity or more.
 
       | waters | reports | median | spread | 95 % of them | false alarms | tenfold conductivity not found | tenfold ion not found | nor by the balance |

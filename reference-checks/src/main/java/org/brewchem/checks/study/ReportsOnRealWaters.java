@@ -309,7 +309,8 @@ public final class ReportsOnRealWaters {
     names.forEach(
         (part, byName) ->
             byName.forEach((name, t) -> row(page, part, name, t.right, t.wrong, percent(t))));
-    page.append("\n## Untouched reports\n\nAll that have a balance, those too that are off.\n\n");
+    page.append("\n## Untouched reports\n\n");
+    page.append("All reports that have a balance, including those whose balance is off.\n\n");
     page.append("| waters | reports | off balance | suspected | of all | named |\n");
     page.append("|---|---|---|---|---|---|\n");
     for (Part part : parts) {
@@ -362,15 +363,15 @@ public final class ReportsOnRealWaters {
       # Reports on real waters
 
       Written by `mvn -q -P real-waters -pl reference-checks -am process-classes`; do not edit. How often
-      the suspicions of a [report](water.md) are right: errors put on purpose into published analyses of
-      real waters whose ion balance had passed, and the same analyses left as they are. A tenth of it
-      runs in every build. Why it is done so: [decision 16](decisions/16-suspicions.md).
+      are the suspicions of a [report](water.md) right? Errors were put on purpose into published analyses
+      of real waters whose ion balance had passed, and the same analyses were left as they are. A tenth of
+      this runs in every build. Why it is done in this way: [decision 16](decisions/16-suspicions.md).
 
-      Bounds, set before the first run: of the suspicions that stand alone 80 % are right; at most 2 % of
-      the untouched reports are suspected; a table of 100 waters with sulfate or carbonate on a wrong
-      basis is named in 90 % of the samples, an untouched one in at most 2 %. The rules were chosen on one
-      half of the rows of the largest set, which is shown and does not count. A set of 11 or 19 waters
-      that passed says little.
+      The bounds were set before the first run: 80 % of the suspicions that stand alone are right; at most
+      2 % of the untouched reports are suspected; a table of 100 waters with sulfate or carbonate on a
+      wrong basis is named in 90 % of the samples, an untouched one in at most 2 %. The rules were chosen
+      on one half of the rows of the largest set, which is shown and does not count. A set in which 11 or
+      19 waters passed says little.
 
       """;
 
