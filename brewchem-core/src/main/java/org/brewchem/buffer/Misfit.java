@@ -200,11 +200,9 @@ final class Misfit {
         new TDistribution(null, known - 1)
             .inverseCumulativeProbability(1 - Usual.REJECTED.value() / (2 * n));
     int worst = -1;
-    double[] one = new double[n];
+    double[] standardized = fit.standardizedResiduals();
     for (int i = 0; i < n; i++) {
-      one[i] = 1;
-      double z = Math.abs(fit.asked(one)) / Math.sqrt(fit.shared(one, one));
-      one[i] = 0;
+      double z = Math.abs(standardized[i]);
       double deleted = z * Math.sqrt((known - 1) / Math.max(known - z * z, 1e-3 * known));
       if (deleted > furthest) {
         furthest = deleted;

@@ -91,6 +91,10 @@ public final class BufferRegression {
   private final double[] residual;
   private final double[] onCurve;
   private final double[] spread;
+
+  /** 10^pK of each place on the grid. */
+  private final double[] binding;
+
   private double noise;
   private double squares;
   private double degrees;
@@ -111,6 +115,10 @@ public final class BufferRegression {
     onCurve = readings.pH.clone();
     noise = prior.noise;
     spread = new double[groups];
+    binding = new double[groups];
+    for (int k = 0; k < groups; k++) {
+      binding[k] = Math.pow(10, prior.gridPk[k]);
+    }
     design = new double[n][];
     right = new double[n];
     weight = new double[n];
@@ -179,10 +187,11 @@ public final class BufferRegression {
     for (int i = 0; i < column.length; i++) {
       double ions = ions(i);
       double shift = logGamma(ions / (1 + readings.dilution[i]));
+      double proton = Math.pow(10, shift - readings.pH[i]);
       double bound = 0;
       for (int k = 0; k < groups; k++) {
         if (prior.gridPk[k] >= fromPk && prior.gridPk[k] < belowPk) {
-          double a = dissociated(readings.pH[i], prior.gridPk[k], shift);
+          double a = 1 / (1 + binding[k] * proton);
           bound += estimate[k + 1] * a * (1 - a);
         }
       }
@@ -257,6 +266,20 @@ public final class BufferRegression {
     return sum;
   }
 
+  /**
+   * What a reading's own residual is, over its standard deviation with the fit taken off: {@link
+   * #asked} of an error of that reading alone, over the square root of {@link #shared}.
+   */
+  public double[] standardizedResiduals() {
+    double[][] lower = factor.getL().getData();
+    double[] standardized = new double[right.length];
+    for (int i = 0; i < standardized.length; i++) {
+      double fitted = weight[i] * squaredLength(lower, design[i].clone(), 0);
+      standardized[i] = Math.sqrt(weight[i]) * residual[i] / Math.sqrt(1 - fitted);
+    }
+    return standardized;
+  }
+
   private double[] projected(double[] column) {
     double[] sums = new double[unknowns];
     for (int i = 0; i < design.length; i++) {
@@ -297,7 +320,7 @@ public final class BufferRegression {
       }
       estimate = scaledSolve(h, g, free, estimate);
       unbalanced = unbalanced(h, g, free);
-      updateNoise(factor(h).getSolver());
+      updateNoise(factor(h));
     }
     // Here the strong ions count in the ionic strength, too, which the passes hold constant: what
     // is predicted from the parameters moves like that.
@@ -325,6 +348,49 @@ public final class BufferRegression {
     }
   }
 
+  /**
+   * How many of the unknowns the prior decides; the readings decide the rest. With H the normal
+   * matrix and P the prior's diagonal part of it, it is the trace of P H^-1, and that of the
+   * readings' part, (H - P) H^-1, is the number of unknowns less this.
+   */
+  private double decidedByPrior(CholeskyDecomposition knowledge) {
+    double[][] lower = knowledge.getL().getData();
+    double sum = 0;
+    for (int j = 0; j < unknowns; j++) {
+      double[] unit = new double[unknowns];
+      unit[j] = 1;
+      sum += priorKnowledge(j) * squaredLength(lower, unit, j);
+    }
+    return sum;
+  }
+
+  /** What the prior knows of an unknown: 1 over its variance. */
+  private double priorKnowledge(int unknown) {
+    if (unknown == 0) {
+      return 1 / square(prior.strongIonStandardDeviation);
+    }
+    return unknown <= groups ? 1 / square(spread[unknown - 1]) : 1;
+  }
+
+  /**
+   * The product x' H^-1 x, with H = L L', as the squared length of L^-1 x.
+   *
+   * @param x 0 before the entry {@code from}; holds L^-1 x afterwards
+   */
+  private static double squaredLength(double[][] lower, double[] x, int from) {
+    double sum = 0;
+    for (int r = from; r < x.length; r++) {
+      double[] row = lower[r];
+      double rest = x[r];
+      for (int c = from; c < r; c++) {
+        rest -= row[c] * x[c];
+      }
+      x[r] = rest / row[r];
+      sum += x[r] * x[r];
+    }
+    return sum;
+  }
+
   private static double square(double x) {
     return x * x;
   }
@@ -332,12 +398,9 @@ public final class BufferRegression {
   /** The normal matrix, with or without what is believed of the common errors. */
   private double[][] normalMatrix(boolean withCommonErrors) {
     double[][] h = new double[unknowns][unknowns];
-    h[0][0] = 1 / square(prior.strongIonStandardDeviation);
-    for (int k = 0; k < groups; k++) {
-      h[k + 1][k + 1] = 1 / square(spread[k]);
-    }
-    for (int e = groups + 1; withCommonErrors && e < unknowns; e++) {
-      h[e][e] = 1;
+    int believed = withCommonErrors ? unknowns : groups + 1;
+    for (int j = 0; j < believed; j++) {
+      h[j][j] = priorKnowledge(j);
     }
     for (int i = 0; i < design.length; i++) {
       double[] row = design[i];
@@ -422,12 +485,13 @@ public final class BufferRegression {
     double gamma = Math.pow(10, shift);
     double h = Math.pow(10, -pH) / gamma * (1 + v);
     double oh = Math.pow(10, medium.log10IonProduct + pH) / gamma * (1 + v);
+    double proton = Math.pow(10, shift - pH);
     double[] row = new double[unknowns];
     row[0] = 1;
     double overLogGamma = oh - h;
     double slope = h + oh;
     for (int k = 0; k < groups; k++) {
-      double a = dissociated(pH, prior.gridPk[k], shift);
+      double a = 1 / (1 + binding[k] * proton);
       row[k + 1] = -a;
       slope += estimate[k + 1] * a * (1 - a);
       overLogGamma += estimate[k + 1] * a * (1 - a);
@@ -451,10 +515,9 @@ public final class BufferRegression {
     right[i] = -(h - oh) - base + medium.carbonDioxide * carbonate + slope * (readings.pH[i] - pH);
   }
 
-  private void updateNoise(DecompositionSolver inverse) {
+  private void updateNoise(CholeskyDecomposition knowledge) {
     int n = right.length;
     double weighted = 0;
-    double effective = 0;
     squares = 0;
     for (int i = 0; i < n; i++) {
       double r = right[i];
@@ -470,10 +533,8 @@ public final class BufferRegression {
       double stated =
           Math.hypot(slopes[i] * Math.hypot(prior.noise, medium.misfit), readings.chargeNoise[i]);
       squares += square(r / stated);
-      ArrayRealVector row = new ArrayRealVector(design[i], false);
-      effective += weight[i] * row.dotProduct(inverse.solve(row));
     }
-    degrees = Math.max(n - effective, 0);
+    degrees = Math.max(n - (unknowns - decidedByPrior(knowledge)), 0);
     double variance =
         (prior.noiseDegrees * prior.noise * prior.noise + weighted * noise * noise)
             / (prior.noiseDegrees + degrees);

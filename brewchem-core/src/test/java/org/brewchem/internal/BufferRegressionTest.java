@@ -403,8 +403,12 @@ class BufferRegressionTest {
     }
     RealMatrix ofReadings = inverse(covariance(design, weight, spreads));
     double degrees = 0;
+    double[] standardized = fit.standardizedResiduals();
     for (int i = 0; i < READINGS; i++) {
       degrees += ofReadings.getEntry(i, i) / weight[i];
+      double expected =
+          weight[i] * fit.slopes()[i] * residuals[i] / Math.sqrt(ofReadings.getEntry(i, i));
+      assertEquals(expected, standardized[i], 1e-2 * Math.abs(expected), "reading " + i);
     }
     assertEquals(degrees, fit.scatter()[1], 1e-2);
     assertEquals(squares / fit.scatter()[1], fit.scatter()[0], 1e-9);
