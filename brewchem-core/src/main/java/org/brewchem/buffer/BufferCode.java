@@ -9,6 +9,8 @@ public enum BufferCode implements Code {
   RESTS_ON_MEASURED_BUFFER(Severity.REMARK),
   /** The result rests on a stand-in: nobody has measured the buffer. */
   RESTS_ON_STAND_IN(Severity.REMARK),
+  /** The stand-in is that of a soured beer: lactic acid was assumed. */
+  STAND_IN_SOURED(Severity.WARNING),
   /** Calcium and magnesium were assumed. */
   METALS_ASSUMED(Severity.REMARK),
   /** The zero and the slope of the electrode were assumed. */

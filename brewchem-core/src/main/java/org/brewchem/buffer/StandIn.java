@@ -35,8 +35,12 @@ import org.brewchem.uncertainty.Traced;
  * a spread. They are sources of uncertainty like any other: pH and titrated acidity come back with
  * the uncertainty that was stated for them, and what a dose changes carries that of the
  * composition, about 40 % of the change of pH by 0.4 g/L of lactic acid, which a study of unlike
- * beers showed to be necessary. A measured buffer is always better, and for a sour beer, whose acid
- * is mostly lactic, the stand-in is a poor guess.
+ * beers showed to be necessary. A measured buffer is always better.
+ *
+ * <p>Below pH 4 a beer was soured, or holds fruit, and its acid buffers far more there than protein
+ * does. A share of the acidity that nothing known explains is then taken as lactic acid: none at pH
+ * 4.0, rising to 0.4 mol per equivalent at pH 3.6 and below, with a standard uncertainty of three
+ * quarters of it; the rest is a typical beer. Where lactic acid is known, none is added.
  */
 public final class StandIn implements Buffer {
 
@@ -46,6 +50,19 @@ public final class StandIn implements Buffer {
   private static final double STRETCHED_FROM = 2.5;
 
   private static final double STRETCHED_TO = 0.4;
+
+  /** Where a beer begins to count as soured, and from where on it counts as one; our choice. */
+  private static final double SOUR_BELOW = 4.0;
+
+  private static final double SOURED_BELOW = 3.6;
+
+  /**
+   * Lactic acid of a soured beer in moles per equivalent of its acidity: our choice, settled on
+   * simulated beers that hold next to none and beers that hold little else.
+   */
+  private static final double SOURED_SHARE = 0.4;
+
+  private static final double SOURED_SPREAD = 0.3;
 
   /** How far the listed acidity may be from the titrated one, Eq/kg. */
   private static final double TOLERANCE = 1e-10;
@@ -126,7 +143,7 @@ public final class StandIn implements Buffer {
    */
   public TitratableAcidity smallestAcidity(Contents known, PH measured) {
     Work work = new Work(known, measured.value());
-    return inLitres(work.acidity(0), known);
+    return inLitres(work.acidity(0, 0), known);
   }
 
   private TitratableAcidity inLitres(double equivalentsPerKilogram, Contents known) {
@@ -144,23 +161,33 @@ public final class StandIn implements Buffer {
   public Contents contents(Contents known, Traced pH) {
     Traced wanted = milliequivalentsPerLitre.times(1 / (1000 * known.kilogramsPerLitre()));
     Work work = new Work(known, pH.value());
-    TitratableAcidity smallest = inLitres(work.acidity(0), known);
+    double least = work.acidity(0, 0);
+    TitratableAcidity smallest = inLitres(least, known);
     if (acidity().minus(smallest).inMilliequivalentsPerLitre() < 0) {
       throw new AcidityBelowStandInException(acidity(), PH.of(pH.value()), smallest);
     }
-    double found = search(work, wanted.value(), pH.value());
-    Traced factor = factor(known, pH, wanted, found);
-    Contents closed = scaled(known, factor).closedTo(pH);
+    Traced soured =
+        known.totals().containsKey(Component.LACTATE)
+            ? Traced.exact(0)
+            : souring(pH.value()).times(wanted.plus(Traced.exact(-least)));
+    double found = search(work, soured.value(), wanted.value(), pH.value());
+    Traced factor = factor(known, soured, pH, wanted, found);
+    Contents closed = scaled(known, soured, factor).closedTo(pH);
     Step step =
         Step.of("size of the stand-in", FACTOR, Step.Kind.ROOT)
-            .text("the multiple of a typical beer that has the titrated acidity at the pH", "")
+            .text(
+                "the multiple of a typical beer that has the titrated acidity at the pH"
+                    + (soured.value() > 0 ? ", lactic acid of souring beside it" : ""),
+                "")
             .detail(() -> shown(closed, wanted.value()))
             .found(factor);
-    return closed.withBasis(List.of(step)).withNotices(notices(found));
+    return closed
+        .withBasis(List.of(step))
+        .withNotices(notices(found, pH.value(), soured.value(), wanted.value()));
   }
 
-  private double search(Work work, double wanted, double pH) {
-    return Roots.rising(factor -> work.acidity(factor) - wanted, 0, 1, GREATEST_FACTOR)
+  private double search(Work work, double soured, double wanted, double pH) {
+    return Roots.rising(factor -> work.acidity(factor, soured) - wanted, 0, 1, GREATEST_FACTOR)
         .orElseThrow(
             end ->
                 new IllegalArgumentException(
@@ -172,10 +199,11 @@ public final class StandIn implements Buffer {
   }
 
   /** The factor with its sources: it moves such that the acidity stays the titrated one. */
-  private Traced factor(Contents known, Traced pH, Traced wanted, double value) {
+  private Traced factor(
+      Contents known, Traced soured, Traced pH, Traced wanted, double value) {
     Source unknown = Source.withoutUncertainty("size of the stand-in", value, "");
     Traced residual =
-        scaled(known, Traced.of(unknown))
+        scaled(known, soured, Traced.of(unknown))
             .closedTo(pH)
             .chargeAt(Traced.exact(endPoint.value()))
             .plus(wanted);
@@ -208,8 +236,8 @@ public final class StandIn implements Buffer {
         TOLERANCE);
   }
 
-  /** A typical beer's acids and groups, so many times, besides what is known. */
-  private Contents scaled(Contents known, Traced factor) {
+  /** A typical beer's acids and groups, so many times, and souring, besides what is known. */
+  private Contents scaled(Contents known, Traced soured, Traced factor) {
     Map<Component, Traced> more = new LinkedHashMap<>();
     typical.forEach(
         (component, perLitre) -> {
@@ -217,10 +245,26 @@ public final class StandIn implements Buffer {
             more.put(component, perLitre.times(factor).times(1 / known.kilogramsPerLitre()));
           }
         });
+    if (soured.value() > 0) {
+      more.merge(Component.LACTATE, soured, Traced::plus);
+    }
     return known.plus(more);
   }
 
-  private static List<Notice> notices(double factor) {
+  /** Moles of lactic acid of souring for each equivalent of acidity. */
+  private static Traced souring(double pH) {
+    double ramp = Math.min(1, Math.max(0, (SOUR_BELOW - pH) / (SOUR_BELOW - SOURED_BELOW)));
+    return ramp == 0
+        ? Traced.exact(0)
+        : Traced.of(
+            Source.of(
+                "lactic acid of souring in the stand-in",
+                SOURED_SHARE * ramp,
+                SOURED_SPREAD * ramp,
+                "mol/Eq"));
+  }
+
+  private static List<Notice> notices(double factor, double pH, double soured, double wanted) {
     List<Notice> notices = new ArrayList<>();
     notices.add(
         Notice.of(
@@ -228,6 +272,20 @@ public final class StandIn implements Buffer {
             "buffer",
             "the buffer is a stand-in, an average beer scaled to the measured acidity, so that a"
                 + " change of pH is known to about 40 % (standard uncertainty)"));
+    if (soured > 0) {
+      notices.add(
+          Notice.of(
+              BufferCode.STAND_IN_SOURED,
+              "buffer",
+              String.format(
+                  Locale.ROOT,
+                  "at pH %.2f a beer was soured or holds fruit, and nothing tells how much: %.2g mmol"
+                      + " of its %.2g mEq/kg of acidity are taken as lactic acid, give or take three"
+                      + " quarters of it; measure the buffer",
+                  pH,
+                  1000 * soured,
+                  1000 * wanted)));
+    }
     if (factor > STRETCHED_FROM || factor < STRETCHED_TO) {
       notices.add(
           Notice.of(
@@ -236,8 +294,9 @@ public final class StandIn implements Buffer {
               String.format(
                   Locale.ROOT,
                   "the stand-in is %.2g times an average beer, far from one: expect more than the"
-                      + " stated uncertainty, and measure the buffer",
-                  factor)));
+                      + " stated uncertainty, and measure the buffer%s",
+                  factor,
+                  factor < 1 ? "" : ". Was the sample degassed? Carbon dioxide reads as acid")));
     }
     return notices;
   }
@@ -259,25 +318,31 @@ public final class StandIn implements Buffer {
   private final class Work {
     private final Equilibria equilibria;
     private final double pH;
+    private final List<Component> components = new ArrayList<>();
     private final List<Integer> indices = new ArrayList<>();
     private final List<Double> amounts = new ArrayList<>();
 
     Work(Contents known, double pH) {
-      equilibria = scaled(known, Traced.exact(0)).withInertCharge(Traced.exact(0)).equilibria();
+      equilibria =
+          scaled(known, Traced.exact(0), Traced.exact(0))
+              .withInertCharge(Traced.exact(0))
+              .equilibria();
       this.pH = pH;
       typical.forEach(
           (component, perLitre) -> {
             if (!known.totals().containsKey(component)) {
+              components.add(component);
               indices.add(equilibria.indexOf(component));
               amounts.add(perLitre.value() / known.kilogramsPerLitre());
             }
           });
     }
 
-    /** Strong base per kilogram from the pH to the end point. */
-    double acidity(double factor) {
+    /** Strong base per kilogram from the pH to the end point, with so much lactic acid more. */
+    double acidity(double factor, double soured) {
       for (int i = 0; i < indices.size(); i++) {
-        equilibria.setTotal(indices.get(i), factor * amounts.get(i));
+        double more = components.get(i).equals(Component.LACTATE) ? soured : 0;
+        equilibria.setTotal(indices.get(i), factor * amounts.get(i) + more);
       }
       equilibria.setInertCharge(0);
       equilibria.setInertCharge(-equilibria.chargeAt(pH));

@@ -7,12 +7,13 @@ import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.substance.Acid.LACTIC;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.brewchem.figure.Code;
@@ -238,13 +239,56 @@ class StandInTest {
   void whatItRestsOnAndItsLimitsAreSaid() {
     assertEquals(Set.of(BufferCode.RESTS_ON_STAND_IN), codes(closed(1.8, 4.35)));
     assertEquals(
-        new HashSet<>(List.of(BufferCode.RESTS_ON_STAND_IN, BufferCode.STAND_IN_STRETCHED)),
-        codes(closed(6.5, 3.5)));
+        Set.of(BufferCode.RESTS_ON_STAND_IN, BufferCode.STAND_IN_STRETCHED),
+        codes(closed(6.5, 4.2)));
+    assertTrue(
+        closed(6.5, 4.2).notices().get(1).text().endsWith("Carbon dioxide reads as acid"),
+        "an acidity that is too large may be that of a sample with gas");
+    assertTrue(closed(0.4, 4.4).notices().get(1).text().endsWith("measure the buffer"));
+    assertEquals(
+        Set.of(BufferCode.RESTS_ON_STAND_IN, BufferCode.STAND_IN_SOURED), codes(closed(3, 3.5)));
     assertTrue(closed(1.8, 4.35).basis().stream().allMatch(StandInTest::holds));
   }
 
   private static boolean holds(Step step) {
     return step.detail().orElseThrow().holds();
+  }
+
+  /** 0.4 mol of lactic acid for each equivalent that water at this pH does not hold itself. */
+  @ParameterizedTest
+  @CsvSource({"3.2, 0.4", "3.6, 0.4", "3.7, 0.3", "3.9, 0.1", "4.0, 0", "4.4, 0"})
+  void belowPhFourAShareOfTheAcidityIsLacticAcid(double pH, double molesPerEquivalent) {
+    StandIn standIn = StandIn.matching(asLactic(4));
+    Contents contents = standIn.contents(NOTHING_KNOWN, Traced.exact(pH));
+    double kilograms = NOTHING_KNOWN.kilogramsPerLitre();
+    double factor = contents.totals().get(Component.PHOSPHATE).value() * kilograms / 0.004;
+    double ofTypical = factor * 0.0014 / kilograms;
+    double equivalents =
+        asLactic(4).minus(standIn.smallestAcidity(NOTHING_KNOWN, pH(pH))).inMilliequivalentsPerLitre()
+            / (1000 * kilograms);
+    Traced lactate = contents.totals().get(Component.LACTATE);
+    assertEquals(molesPerEquivalent * equivalents, lactate.value() - ofTypical, 1e-12);
+    Optional<Source> source =
+        lactate.sources().stream()
+            .filter(each -> each.name().equals("lactic acid of souring in the stand-in"))
+            .findFirst();
+    assertEquals(molesPerEquivalent > 0, source.isPresent());
+    source.ifPresent(
+        each ->
+            assertEquals(
+                0.75 * molesPerEquivalent, each.standardUncertainty().orElseThrow(), 1e-12));
+    assertEquals(molesPerEquivalent > 0, codes(contents).contains(BufferCode.STAND_IN_SOURED));
+  }
+
+  @Test
+  void whereLacticAcidIsKnownNoneIsAdded() {
+    Contents known = Solution.at(celsius(20)).with(LACTIC, mmolPerL(10)).contents();
+    Contents contents = StandIn.matching(asLactic(4)).contents(known, Traced.exact(3.4));
+    assertEquals(
+        known.totals().get(Component.LACTATE).value(),
+        contents.totals().get(Component.LACTATE).value(),
+        1e-15);
+    assertFalse(codes(contents).contains(BufferCode.STAND_IN_SOURED));
   }
 
   @Test

@@ -1,5 +1,7 @@
 package org.brewchem.checks.simulator;
 
+import java.util.EnumSet;
+import java.util.List;
 import java.util.Random;
 
 /**
@@ -19,7 +21,11 @@ enum BeerKind {
   /** 6 to 15 mmol/L of phosphate. */
   PHOSPHATE_RICH("rich in phosphate"),
   /** At most 1.5 mmol/L of phosphate. */
-  PHOSPHATE_POOR("poor in phosphate");
+  PHOSPHATE_POOR("poor in phosphate"),
+  /** An ordinary beer with 20 to 90 mmol/L of lactate, pH 3.1 to 3.7. */
+  SOURED("soured by lactic acid"),
+  /** An ordinary beer with up to 40 mmol/L of lactate and malate each and 15 of citrate. */
+  SOUR_WITH_FRUIT("sour, with fruit");
 
   private static final double PER_MILLIMOLE = 0.001 / SimulatedBeer.KILOGRAMS_PER_LITRE;
 
@@ -27,6 +33,11 @@ enum BeerKind {
 
   BeerKind(String title) {
     this.title = title;
+  }
+
+  /** The kinds on which all studies were run; of soured beers the stand-in's alone. */
+  static List<BeerKind> notSoured() {
+    return List.copyOf(EnumSet.range(ORDINARY, PHOSPHATE_POOR));
   }
 
   String title() {
@@ -48,9 +59,21 @@ enum BeerKind {
           case MANY_GROUPS -> manyGroups(beer, random);
           case PHOSPHATE_RICH -> ordinary(beer, random, 6, 15);
           case PHOSPHATE_POOR -> ordinary(beer, random, 0, 1.5);
+          case SOURED ->
+              ordinary(beer, random, 2, 5).with(Ligand.named("lactate"), between(random, 20, 90));
+          case SOUR_WITH_FRUIT ->
+              ordinary(beer, random, 2, 5)
+                  .with(Ligand.named("lactate"), between(random, 5, 40))
+                  .with(Ligand.named("malate"), between(random, 0, 40))
+                  .with(Ligand.named("citrate"), between(random, 0, 15));
           default -> ordinary(beer, random, 2, 5);
         };
-    return beer.closedTo(this == WIDE ? uniform(random, 3.2, 4.9) : uniform(random, 3.9, 4.7));
+    return beer.closedTo(
+        switch (this) {
+          case WIDE -> uniform(random, 3.2, 4.9);
+          case SOURED, SOUR_WITH_FRUIT -> uniform(random, 3.1, 3.7);
+          default -> uniform(random, 3.9, 4.7);
+        });
   }
 
   private static SimulatedBeer ordinary(

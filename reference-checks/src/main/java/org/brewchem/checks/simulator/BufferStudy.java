@@ -41,7 +41,7 @@ public final class BufferStudy {
   static List<Cell> cells() {
     List<Cell> cells = new ArrayList<>();
     for (boolean told : new boolean[] {true, false}) {
-      for (BeerKind kind : BeerKind.values()) {
+      for (BeerKind kind : BeerKind.notSoured()) {
         cells.add(new Cell(kind, Disturbance.NONE, told));
       }
       for (Disturbance disturbance : Disturbance.values()) {
@@ -49,7 +49,7 @@ public final class BufferStudy {
           cells.add(new Cell(BeerKind.ORDINARY, disturbance, told));
         }
       }
-      for (BeerKind kind : BeerKind.values()) {
+      for (BeerKind kind : BeerKind.notSoured()) {
         cells.add(new Cell(kind, Disturbance.ALL, told));
       }
     }

@@ -32,26 +32,26 @@ final class BufferTally {
   /** Runs a fault on beers of all kinds by turns. */
   static BufferTally of(Fault fault, boolean told, int beers) {
     BufferTally tally = new BufferTally();
-    BeerKind[] kinds = BeerKind.values();
+    List<BeerKind> kinds = BeerKind.notSoured();
     for (int i = 0; i < beers; i++) {
       tally.trials.add(
           new BufferTrial(
-              kinds[i % kinds.length],
+              kinds.get(i % kinds.size()),
               Disturbance.NONE,
               fault,
               told,
-              random(kinds.length, fault.ordinal(), i)));
+              random(kinds.size(), fault.ordinal(), i)));
     }
     return tally;
   }
 
   /** What an ideal reader notices of a stray reading and of a titrant, on beers of all kinds. */
   static double[] ideal(int beers) {
-    BeerKind[] kinds = BeerKind.values();
+    List<BeerKind> kinds = BeerKind.notSoured();
     double[] noticed = new double[2];
     for (int i = 0; i < beers; i++) {
       double[] powers =
-          IdealReader.powers(kinds[i % kinds.length], seed(kinds.length, Fault.values().length, i));
+          IdealReader.powers(kinds.get(i % kinds.size()), seed(kinds.size(), Fault.values().length, i));
       noticed[0] += powers[0] / beers;
       noticed[1] += powers[1] / beers;
     }

@@ -61,7 +61,7 @@ public final class DosingStudy {
   /** Runs doses in two stages into every kind of beer, half with acid and half with a base. */
   static List<StagedTrial> staged(int range, int dosesOfAKind) {
     List<StagedTrial> trials = new ArrayList<>();
-    for (BeerKind kind : BeerKind.values()) {
+    for (BeerKind kind : BeerKind.notSoured()) {
       for (int i = 0; i < dosesOfAKind; i++) {
         Random random = random(kind, i % 2 == 0, 100_000 * (range + 1) + i);
         double wanted = DosingTrial.uniform(random, CHANGES[range], CHANGES[range + 1]);
@@ -104,7 +104,7 @@ public final class DosingStudy {
                 "# Study of doses chosen to overshoot with a chance of 5 %, written by DosingStudy.",
                 "reagent,kind,dosed,not_dosed,overshot"));
     for (boolean acid : new boolean[] {true, false}) {
-      for (BeerKind kind : BeerKind.values()) {
+      for (BeerKind kind : BeerKind.notSoured()) {
         Overshoot found = Overshoot.of(kind, acid, doses);
         overshot.add(
             String.format(
@@ -146,7 +146,7 @@ public final class DosingStudy {
   }
 
   static List<CsvTable.Line> overshot() {
-    return CsvTable.read(OVERSHOT, 2 * BeerKind.values().length).lines();
+    return CsvTable.read(OVERSHOT, 2 * BeerKind.notSoured().size()).lines();
   }
 
   static List<CsvTable.Line> staged() {
