@@ -73,6 +73,7 @@ public final class MeasuredBuffer implements Buffer {
           });
 
   private final GridFit grid;
+  private final List<Notice> judged;
   private final Contents contents;
 
   private MeasuredBuffer(FitInputs inputs) {
@@ -81,7 +82,7 @@ public final class MeasuredBuffer implements Buffer {
       throw Checks.outOfRange("readings", n, "", "3 or more");
     }
     grid = new GridFit(inputs);
-    List<Notice> judged = new Misfit(grid).notices();
+    judged = new Misfit(grid).notices();
     contents = grid.contents().withNotices(notices(false, false)).withNotices(judged);
   }
 
@@ -158,7 +159,8 @@ public final class MeasuredBuffer implements Buffer {
         .withBasis(contents.basis())
         .withNotices(
             notices(
-                totals.containsKey(Component.CALCIUM), totals.containsKey(Component.MAGNESIUM)));
+                totals.containsKey(Component.CALCIUM), totals.containsKey(Component.MAGNESIUM)))
+        .withNotices(judged);
   }
 
   @Override

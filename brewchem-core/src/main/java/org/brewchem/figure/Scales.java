@@ -108,13 +108,13 @@ public final class Scales {
    * Returns the scale of titratable acidities in equivalents.
    *
    * @param endPoint the end point
-   * @return mEq/L with two decimals
+   * @return mEq/L with two decimals; a value to another end point is refused
    */
   public static Scale<TitratableAcidity> acidity(PH endPoint) {
     Objects.requireNonNull(endPoint, "end point");
     return Scale.of(
         "mEq/L, to " + endPoint,
-        TitratableAcidity::inMilliequivalentsPerLitre,
+        acidity -> to(endPoint, acidity).inMilliequivalentsPerLitre(),
         number -> TitratableAcidity.ofMilliequivalentsPerLitre(number, endPoint),
         2);
   }
@@ -124,14 +124,14 @@ public final class Scales {
    *
    * @param basis the acid
    * @param endPoint the end point
-   * @return g/L with three decimals
+   * @return g/L with three decimals; a value to another end point is refused
    */
   public static Scale<TitratableAcidity> acidityAs(AcidBasis basis, PH endPoint) {
     Objects.requireNonNull(endPoint, "end point");
     double grams = basis.gramsPerEquivalent() / 1000;
     return Scale.of(
         "g/L as " + basis.name() + ", to " + endPoint,
-        acidity -> acidity.inMilliequivalentsPerLitre() * grams,
+        acidity -> to(endPoint, acidity).inMilliequivalentsPerLitre() * grams,
         number -> TitratableAcidity.ofMilliequivalentsPerLitre(number / grams, endPoint),
         3);
   }
@@ -140,13 +140,13 @@ public final class Scales {
    * Returns the scale of titration alkalinities.
    *
    * @param endPoint the end point
-   * @return mEq/L with three decimals
+   * @return mEq/L with three decimals; a value to another end point is refused
    */
   public static Scale<TitrationAlkalinity> titrationAlkalinity(PH endPoint) {
     Objects.requireNonNull(endPoint, "end point");
     return Scale.of(
         "mEq/L, to " + endPoint,
-        TitrationAlkalinity::inMilliequivalentsPerLitre,
+        alkalinity -> to(endPoint, alkalinity).inMilliequivalentsPerLitre(),
         number -> TitrationAlkalinity.ofMilliequivalentsPerLitre(number, endPoint),
         3);
   }
@@ -156,7 +156,7 @@ public final class Scales {
    *
    * @param basis the acid
    * @param endPoint the end point
-   * @return g/100 mL with four decimals
+   * @return g/100 mL with four decimals; a value to another end point is refused
    */
   public static Scale<TitratableAcidity> acidityPer100MillilitresAs(AcidBasis basis, PH endPoint) {
     Objects.requireNonNull(endPoint, "end point");
@@ -169,7 +169,7 @@ public final class Scales {
    * @param basis the acid
    * @param density the density of the liquid, taken as exact
    * @param endPoint the end point
-   * @return g/100 g with four decimals
+   * @return g/100 g with four decimals; a value to another end point is refused
    */
   public static Scale<TitratableAcidity> acidityPer100GramsAs(
       AcidBasis basis, Density density, PH endPoint) {
@@ -182,7 +182,7 @@ public final class Scales {
     double grams = basis.gramsPerEquivalent() / 1000 * factor;
     return Scale.of(
         unit + " as " + basis.name() + ", to " + endPoint,
-        acidity -> acidity.inMilliequivalentsPerLitre() * grams,
+        acidity -> to(endPoint, acidity).inMilliequivalentsPerLitre() * grams,
         number -> TitratableAcidity.ofMilliequivalentsPerLitre(number / grams, endPoint),
         4);
   }
@@ -191,14 +191,24 @@ public final class Scales {
    * Returns the scale of titration alkalinities as calcium carbonate.
    *
    * @param endPoint the end point
-   * @return mg/L as CaCO3 with one decimal
+   * @return mg/L as CaCO3 with one decimal; a value to another end point is refused
    */
   public static Scale<TitrationAlkalinity> titrationAlkalinityAsCaCO3(PH endPoint) {
     Objects.requireNonNull(endPoint, "end point");
     return Scale.of(
         "mg/L as CaCO3, to " + endPoint,
-        TitrationAlkalinity::inMilligramsPerLitreAsCaCO3,
+        alkalinity -> to(endPoint, alkalinity).inMilligramsPerLitreAsCaCO3(),
         number -> TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(number, endPoint),
         1);
+  }
+
+  // Adding nothing to that end point refuses any other.
+
+  private static TitratableAcidity to(PH endPoint, TitratableAcidity acidity) {
+    return acidity.plus(TitratableAcidity.ofMilliequivalentsPerLitre(0, endPoint));
+  }
+
+  private static TitrationAlkalinity to(PH endPoint, TitrationAlkalinity alkalinity) {
+    return alkalinity.plus(TitrationAlkalinity.ofMilliequivalentsPerLitre(0, endPoint));
   }
 }

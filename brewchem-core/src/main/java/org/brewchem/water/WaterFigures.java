@@ -16,7 +16,6 @@ import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.ResidualAlkalinity;
-import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.SolutionCode;
 import org.brewchem.substance.Ion;
@@ -200,12 +199,6 @@ public final class WaterFigures {
    */
   public static Figure<ResidualAlkalinity> residualAlkalinity(PH endPoint) {
     Objects.requireNonNull(endPoint, "endPoint");
-    Scale<TitrationAlkalinity> asCaCO3 =
-        Scale.of(
-            "mg/L as CaCO3, to " + endPoint,
-            TitrationAlkalinity::inMilligramsPerLitreAsCaCO3,
-            number -> TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(number, endPoint),
-            1);
     return Figure.of(
         "residual alkalinity",
         Map.of("to", endPoint.toString()),
@@ -214,7 +207,8 @@ public final class WaterFigures {
             KOLBACH_TEXT,
             KOLBACH,
             Figure.list(
-                Figures.titrationAlkalinity(endPoint).shownIn(asCaCO3),
+                Figures.titrationAlkalinity(endPoint)
+                    .shownIn(Scales.titrationAlkalinityAsCaCO3(endPoint)),
                 CALCIUM_HARDNESS,
                 MAGNESIUM_HARDNESS),
             x -> ClosedForms.residualAlkalinity(x[0], x[1], x[2])));

@@ -22,6 +22,8 @@ import org.brewchem.figure.Code;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Severity;
 import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.solution.Chemistry;
+import org.brewchem.solution.Contents;
 import org.brewchem.solution.Liquid;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
@@ -29,6 +31,7 @@ import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Solute;
+import org.brewchem.uncertainty.Traced;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
@@ -175,6 +178,19 @@ class JudgedReadingsTest {
   void carbonDioxideThatNoBeerWouldBindThereIsSuspected() {
     Solution sample = BEER.with(Acid.CARBONIC, mmolPerL(1000 * 0.25 / 44.01));
     assertTrue(codes(alkali(up(sample))).contains(BufferCode.CARBON_DIOXIDE_LIKELY));
+  }
+
+  /** A beer takes the buffer over, and with it what is wrong with its readings. */
+  @Test
+  void judgementsGoIntoTheLiquidThatIsBuffered() {
+    Solution sample = BEER.with(Acid.CARBONIC, mmolPerL(1000 * 0.25 / 44.01));
+    Contents beer =
+        MeasuredBuffer.from(alkali(up(sample)))
+            .contents(Contents.pure(celsius(20), Chemistry.standard()), Traced.exact(4.25));
+    assertTrue(
+        beer.notices().stream()
+            .map(Notice::code)
+            .anyMatch(BufferCode.CARBON_DIOXIDE_LIKELY::equals));
   }
 
   private static List<String> said(BufferReadings... readings) {

@@ -2,6 +2,7 @@ package org.brewchem.figure;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.OptionalDouble;
@@ -10,6 +11,7 @@ import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Density;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.uncertainty.Source;
 import org.brewchem.uncertainty.Traced;
 import org.junit.jupiter.api.Test;
@@ -104,6 +106,32 @@ class ScaleTest {
     for (Scale<TitratableAcidity> scale : List.of(perLitre, perVolume, perMass)) {
       assertEquals(25, scale.of(scale.in(acidity)).inMilliequivalentsPerLitre(), 1e-12);
     }
+  }
+
+  /** To pH 7 a beer takes less alkali than to 8.2: neither number may be shown as the other. */
+  @Test
+  void aValueToAnotherEndPointIsRefused() {
+    PH endPoint = PH.of(8.2);
+    AcidBasis acid = new InventedAcid();
+    TitratableAcidity toSeven = TitratableAcidity.ofMilliequivalentsPerLitre(20, PH.of(7));
+    for (Scale<TitratableAcidity> scale :
+        List.of(
+            Scales.acidity(endPoint),
+            Scales.acidityAs(acid, endPoint),
+            Scales.acidityPer100MillilitresAs(acid, endPoint))) {
+      String refusal =
+          assertThrows(IllegalArgumentException.class, () -> scale.in(toSeven)).getMessage();
+      assertTrue(refusal.contains("end point of pH 7 "), refusal);
+      assertTrue(refusal.contains("end point of pH 8.2"), refusal);
+    }
+    TitrationAlkalinity toMethylOrange =
+        TitrationAlkalinity.ofMilliequivalentsPerLitre(2, PH.of(4.5));
+    for (Scale<TitrationAlkalinity> scale :
+        List.of(
+            Scales.titrationAlkalinity(endPoint), Scales.titrationAlkalinityAsCaCO3(endPoint))) {
+      assertThrows(IllegalArgumentException.class, () -> scale.in(toMethylOrange));
+    }
+    assertEquals(2, Scales.titrationAlkalinity(PH.of(4.5)).in(toMethylOrange));
   }
 
   private record InventedAcid() implements AcidBasis {
