@@ -65,11 +65,26 @@ public final class BalanceFigure implements Figure.Rule {
       double perKilogram,
       Tracing tracing,
       Showing showing) {
+    return figure(
+        name, parameters, scale, text, number, perKilogram, tracing, showing, c -> List.of());
+  }
+
+  /** A figure about which something may have to be said. */
+  static <Q> Figure<Q> figure(
+      String name,
+      Map<String, String> parameters,
+      Scale<Q> scale,
+      String text,
+      ToDoubleFunction<Equilibria> number,
+      double perKilogram,
+      Tracing tracing,
+      Showing showing,
+      Function<Contents, List<Notice>> noting) {
     return Figure.of(
         name,
         parameters,
         scale,
-        new BalanceFigure(text, "", number, perKilogram, tracing, showing, contents -> List.of()));
+        new BalanceFigure(text, "", number, perKilogram, tracing, showing, noting));
   }
 
   /** A figure at the liquid's own pH that rests on a solubility, in its own scale. */

@@ -75,7 +75,8 @@ public final class Figures {
               BalanceDetail.chargeOf(
                   Component.CARBONATE,
                   contents,
-                  -found / (MILLI * caCO3PerMilliequivalent() * contents.kilogramsPerLitre())));
+                  -found / (MILLI * caCO3PerMilliequivalent() * contents.kilogramsPerLitre())),
+          BalanceNotices::besidesCarbonate);
 
   /** All carbon dioxide, bicarbonate and carbonate together. */
   public static final Figure<AmountConcentration> TOTAL_CARBON_DIOXIDE =

@@ -9,6 +9,8 @@ public enum SolutionCode implements Code {
   COUNTED_AS_ABSENT(Severity.REMARK),
   /** The total carbon dioxide was not stated and was taken as equal to the alkalinity. */
   CARBON_DIOXIDE_ASSUMED(Severity.REMARK),
+  /** Hydroxide or free acid is not counted in the carbonate alkalinity. */
+  BESIDES_CARBONATE(Severity.WARNING),
   /** The ionic strength is beyond the range of the activity rule. */
   BEYOND_ACTIVITY_RANGE(Severity.WARNING),
   /** A constant was used outside the temperatures its source covers. */

@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import org.brewchem.figure.Caution;
 import org.brewchem.figure.Notice;
@@ -186,6 +187,15 @@ final class Addition implements Treatment {
         return same.cautions();
       }
     };
+  }
+
+  /** The same addition to a mash: its grain's acid takes up lime and chalk, which water would not. */
+  Treatment intoMash() {
+    Set<Component> brings = solute.components().keySet();
+    boolean base =
+        brings.contains(Component.CARBONATE)
+            || brings.stream().allMatch(component -> component.chargeWithoutProtons() > 0);
+    return base ? withoutSaturation() : this;
   }
 
   /** Moles really added per litre of the liquid before. */

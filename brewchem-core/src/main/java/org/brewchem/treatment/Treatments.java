@@ -59,7 +59,9 @@ public final class Treatments {
     Objects.requireNonNull(steps, "steps");
     Contents after = before;
     for (Treatment step : steps) {
-      after = step.on(after).withNotices(Permitted.in(use, step));
+      Treatment taken =
+          use == Use.MASH && step instanceof Addition addition ? addition.intoMash() : step;
+      after = taken.on(after).withNotices(Permitted.in(use, step));
     }
     return after;
   }

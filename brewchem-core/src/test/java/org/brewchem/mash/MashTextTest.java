@@ -17,14 +17,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Locale;
+import org.brewchem.figure.Answer;
 import org.brewchem.figure.Severity;
 import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.quantity.VolumeRatio;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Solution;
+import org.brewchem.solution.SolutionCode;
+import org.brewchem.solution.Treatment;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
+import org.brewchem.substance.Salt;
 import org.brewchem.treatment.Treatments;
 import org.brewchem.uncertainty.Interval;
 import org.brewchem.water.Water;
@@ -238,5 +242,21 @@ class MashTextTest {
         Mash.of(Grist.of(kg(1), malt(0.1)).withKolbachFactor(0, 0), hard, litres(4)).interval();
     assertEquals(5.8 - 0.196, without.lower(), 0.008);
     assertEquals(5.8 + 0.196, without.upper(), 0.008);
+  }
+
+  /** Chalk that water cannot hold meets the acid of the grain in a mash. */
+  @Test
+  void chalkIsJudgedInTheLiquorAndNotInTheMash() {
+    Treatment chalk = Treatments.salt(Salt.CHALK, mgPerL(300));
+    Water liquor = Mashes.tap();
+    assertTrue(isSupersaturated(liquor.after(chalk).pH()));
+    assertFalse(isSupersaturated(mash(0).with(liquor).after(chalk).pH()));
+    Treatment gypsum = Treatments.salt(Salt.GYPSUM, mgPerL(9000));
+    assertTrue(isSupersaturated(mash(0).with(liquor).after(gypsum).pH()));
+  }
+
+  private static boolean isSupersaturated(Answer<?> answer) {
+    return answer.notices().stream()
+        .anyMatch(notice -> notice.code() == SolutionCode.SUPERSATURATED);
   }
 }

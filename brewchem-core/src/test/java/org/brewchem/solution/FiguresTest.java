@@ -1,5 +1,7 @@
 package org.brewchem.solution;
 
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -9,6 +11,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.Mineral;
@@ -97,5 +102,29 @@ class FiguresTest {
         List.of("the liquid holds no calcium"),
         new Held(Solution.textbook().contents()).answer(gypsum).whyUnknown());
     assertEquals("log10 of the product of activities over that of gypsum", gypsum.rule().text());
+  }
+
+  /** 2 mEq/L of hydroxide, or of strong acid, are 100 mg/L as CaCO3 that no carbonate holds. */
+  @Test
+  void theCarbonateAlkalinityTellsWhatElseTheLiquidHolds() {
+    Solution water = Solution.at(celsius(25));
+    assertEquals(List.of(), besides(Held.water().answer(Figures.CARBONATE_ALKALINITY)));
+    assertEquals(List.of(), besides(alkalinity(water.with(Base.SODIUM_HYDROXIDE, mmolPerL(0.08)))));
+    assertEquals(List.of(), besides(alkalinity(water.with(Acid.HYDROCHLORIC, mmolPerL(0.08)))));
+    String base =
+        besides(alkalinity(water.with(Base.SODIUM_HYDROXIDE, mmolPerL(2)))).get(0).text();
+    assertTrue(base.startsWith("at pH 11.27 about 1.9 mEq/kg of hydroxide are no carbonate"), base);
+    String acid = besides(alkalinity(water.with(Acid.HYDROCHLORIC, mmolPerL(2)))).get(0).text();
+    assertTrue(acid.startsWith("at pH 2.72 about 1.9 mEq/kg of free acid are no"), acid);
+  }
+
+  private static Answer<?> alkalinity(Solution solution) {
+    return solution.answer(Figures.CARBONATE_ALKALINITY);
+  }
+
+  private static List<Notice> besides(Answer<?> answer) {
+    return answer.notices().stream()
+        .filter(notice -> notice.code() == SolutionCode.BESIDES_CARBONATE)
+        .toList();
   }
 }
