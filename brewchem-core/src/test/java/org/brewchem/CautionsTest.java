@@ -132,6 +132,8 @@ class CautionsTest {
     }
     needed.put(Salt.GYPSUM, EnumSet.of(Hazard.DUST));
     needed.put(Salt.CALCIUM_CHLORIDE_DIHYDRATE, EnumSet.of(Hazard.DUST, Hazard.SALT_HEAT));
+    needed.put(Salt.POTASSIUM_METABISULFITE, EnumSet.of(Hazard.DUST, Hazard.SULFITE));
+    needed.put(Salt.SODIUM_METABISULFITE, EnumSet.of(Hazard.DUST, Hazard.SULFITE));
     needed.forEach((compound, hazards) -> hazards.add(Hazard.DOSING_FOOD));
     return needed;
   }

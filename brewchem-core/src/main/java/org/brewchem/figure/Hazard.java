@@ -20,6 +20,8 @@ public enum Hazard {
   CARBON_DIOXIDE,
   /** Carbonates, which foam in what is acid. */
   FOAMING,
+  /** Sulfites, which give off sulfur dioxide in what is acid, and are allergens. */
+  SULFITE,
   /** Anything that goes into what people drink. */
   DOSING_FOOD,
   /** Tasting a trial. */

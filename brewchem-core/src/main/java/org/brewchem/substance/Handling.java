@@ -69,6 +69,9 @@ public final class Handling {
         hazards.add(Hazard.SALT_HEAT);
       }
     }
+    if (brings.contains(Component.SULFITE)) {
+      hazards.add(Hazard.SULFITE);
+    }
     hazards.add(Hazard.DOSING_FOOD);
     return List.copyOf(new LinkedHashSet<>(hazards));
   }
