@@ -67,7 +67,8 @@ public final class SampleTitration extends TitrationSetup {
 
   /**
    * States a blank: the volume of titrant that everything but the sample takes to the same end
-   * point. It is subtracted from each titre.
+   * point. It is subtracted from each titre, and counts in the uncertainty as one reading of the
+   * burette.
    *
    * @param volume the volume that the blank takes
    * @return the titration with that blank

@@ -28,6 +28,7 @@ import org.brewchem.uncertainty.Traced;
 final class TitratedCharge {
 
   private static final String TITRANT = "titrant";
+  private static final String BLANK = "blank";
   private static final String SAMPLE = "sample";
   private static final String END_POINT_READING = "reading of the end point";
   private static final String UNIT = "mEq/L";
@@ -140,7 +141,6 @@ final class TitratedCharge {
 
   private MeasurementModel model(String measurand) {
     Apparatus apparatus = titration.apparatus();
-    double blank = titration.blank().inMillilitres();
     double endPoint = titration.endPoint().value();
     MeasurementModel.Builder inputs =
         MeasurementModel.of(measurand, UNIT)
@@ -154,12 +154,25 @@ final class TitratedCharge {
                     apparatus.pipetteTolerance(titration.sample()).inMillilitres(),
                     "mL"),
                 Repeatability.input(apparatus, replicates, titres.size()));
+    // The blank stands last, since it is not always there.
+    Input[] blank =
+        hasBlank()
+            ? new Input[] {
+              Input.triangular(
+                  BLANK,
+                  titration.blank().inMillilitres(),
+                  apparatus.buretteTolerance().inMillilitres(),
+                  "mL")
+            }
+            : new Input[0];
     Input reading = Input.normal(END_POINT_READING, endPoint, apparatus.endPointReading(), "pH");
     if (found.isPresent()) {
       Traced place = found.get().titre().found().orElseThrow().withValue(0);
       return inputs
           .with(Input.from("end point", place, "mL"))
-          .calculatedBy(x -> milliequivalentsPerLitre(x[0], (x[1] + x[4] - blank) * x[3], x[2]));
+          .with(blank)
+          .calculatedBy(
+              x -> milliequivalentsPerLitre(x[0], (x[1] + x[4] - blank(x)) * x[3], x[2]));
     }
     if (!logs.isEmpty()) {
       double interpolation =
@@ -174,10 +187,11 @@ final class TitratedCharge {
       return inputs
           .with(read(reading))
           .with(further.toArray(Input[]::new))
+          .with(blank)
           .calculatedBy(
               x -> {
-                double volume = x[1] + shift(x[4]) - blank;
-                for (int i = 5; i < x.length; i++) {
+                double volume = x[1] + shift(x[4]) - blank(x);
+                for (int i = 5; i < 5 + further.size(); i++) {
                   volume += x[i];
                 }
                 return milliequivalentsPerLitre(x[0], volume * x[3], x[2]);
@@ -188,12 +202,24 @@ final class TitratedCharge {
       double sign = titration.titrant().substance().isAlkali() ? 1 : -1;
       return inputs
           .with(reading)
+          .with(blank)
           .calculatedBy(
               x ->
-                  milliequivalentsPerLitre(x[0], (x[1] - blank) * x[3], x[2])
+                  milliequivalentsPerLitre(x[0], (x[1] - blank(x)) * x[3], x[2])
                       + sign * slope * (x[4] - endPoint));
     }
-    return inputs.calculatedBy(x -> milliequivalentsPerLitre(x[0], (x[1] - blank) * x[3], x[2]));
+    return inputs
+        .with(blank)
+        .calculatedBy(x -> milliequivalentsPerLitre(x[0], (x[1] - blank(x)) * x[3], x[2]));
+  }
+
+  private boolean hasBlank() {
+    return titration.blank().inMillilitres() > 0;
+  }
+
+  /** The blank among the numbers of the model. */
+  private double blank(double[] x) {
+    return hasBlank() ? x[x.length - 1] : 0;
   }
 
   /** The reading with what it scatters, where that is more than was stated of it. */

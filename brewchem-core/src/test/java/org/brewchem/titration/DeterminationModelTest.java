@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.brewchem.figure.Notice;
+import org.brewchem.quantity.BufferCapacity;
 import org.brewchem.uncertainty.Budget;
 import org.brewchem.uncertainty.UncertainValue;
 import org.junit.jupiter.api.Test;
@@ -53,6 +54,38 @@ class DeterminationModelTest {
     all.add(
         hundred.lowAlkalinity(Reading.reading(mL(2), pH(4.5)), Reading.reading(mL(2.6), pH(4.2))));
     all.forEach(DeterminationModelTest::assertModelHolds);
+  }
+
+  /**
+   * A blank is read off a burette as a titre is: 0.1 mol/L over 50 mL make 2 mEq/L of a millilitre,
+   * and a triangle of half width a has a standard uncertainty of a over the root of six.
+   */
+  @Test
+  void theBlankIsPartOfTheBudget() {
+    SampleTitration fifty = LYE.titrate(mL(50));
+    Apparatus apparatus = Apparatus.usual();
+    double ofTheBlank =
+        2 * apparatus.buretteTolerance().inMillilitres() / Math.sqrt(6);
+    SampleTitration blanked = fifty.blank(mL(0.5));
+    List<Determination<?>> without = new ArrayList<>();
+    List<Determination<?>> with = new ArrayList<>();
+    without.add(fifty.took(mL(8)).acidity());
+    with.add(blanked.took(mL(8.5)).acidity());
+    BufferCapacity slope = BufferCapacity.ofMilliequivalentsPerLitrePerPH(3);
+    without.add(fifty.slopeAtEndPoint(slope).took(mL(8)).acidity());
+    with.add(blanked.slopeAtEndPoint(slope).took(mL(8.5)).acidity());
+    for (int i = 0; i < with.size(); i++) {
+      Budget budget = with.get(i).budget();
+      assertEquals(ofTheBlank, budget.row("blank").contribution(), 1e-6);
+      assertEquals(
+          without.get(i).budget().result().value(), budget.result().value(), 1e-12);
+      assertEquals(
+          Math.hypot(without.get(i).budget().result().standardUncertainty(), ofTheBlank),
+          budget.result().standardUncertainty(),
+          1e-6);
+    }
+    Budget ofLog = blanked.log(VOLUMES, READ).acidity().budget();
+    assertEquals(ofTheBlank, ofLog.row("blank").contribution(), 1e-6);
   }
 
   private static String shares(Budget budget) {
