@@ -1,5 +1,6 @@
 package org.brewchem.titration;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -76,9 +77,27 @@ public final class AcidityResult extends Determination<TitratableAcidity> {
   }
 
   private static List<Notice> size(TitratedCharge charge) {
-    return plausibility(
-        TitratableAcidity.ofMilliequivalentsPerLitre(charge.value(), charge.titration().endPoint()),
-        charge.titration().temperature());
+    PH endPoint = charge.titration().endPoint();
+    Temperature temperature = charge.titration().temperature();
+    List<Notice> notices =
+        new ArrayList<>(
+            plausibility(
+                TitratableAcidity.ofMilliequivalentsPerLitre(charge.value(), endPoint),
+                temperature));
+    double ofGas =
+        Solution.at(temperature)
+            .acidityOfCarbonDioxide(MassConcentration.ofGramsPerLitre(0.1), endPoint)
+            .inGramsPerLitreAs(Acid.LACTIC);
+    notices.add(
+        Notice.of(
+            TitrationCode.GAS_NOT_IN_BUDGET,
+            QUANTITY,
+            String.format(
+                Locale.ROOT,
+                "carbon dioxide that stayed in the sample is not in the budget: 0.1 g/L of it reads"
+                    + " as %.2f g/L of lactic acid",
+                ofGas)));
+    return notices;
   }
 
   /**

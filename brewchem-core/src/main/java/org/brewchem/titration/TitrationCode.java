@@ -35,6 +35,8 @@ public enum TitrationCode implements Code {
   OUTLIER(Severity.WARNING),
   /** The acidity is higher than usual in beer. */
   ACIDITY_UNUSUAL(Severity.WARNING),
+  /** What carbon dioxide left in the sample adds to an acidity is not in its uncertainty. */
+  GAS_NOT_IN_BUDGET(Severity.REMARK),
   /** The acidity is more than gas in an open sample explains: the sample was not degassed. */
   SAMPLE_CARBONATED(Severity.FAULT),
   /** The volume of a reading is smaller than one before it. */

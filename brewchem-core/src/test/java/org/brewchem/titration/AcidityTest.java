@@ -99,7 +99,8 @@ class AcidityTest {
         List.of(
             TitrationCode.TWO_REPLICATES,
             TitrationCode.TWO_REPLICATES,
-            TitrationCode.END_POINT_READING_NOT_IN_BUDGET),
+            TitrationCode.END_POINT_READING_NOT_IN_BUDGET,
+            TitrationCode.GAS_NOT_IN_BUDGET),
         ta.notices().stream().map(Notice::code).toList());
     assertEquals("weighings of KHP", ta.notices().get(0).subject());
     assertEquals("titres", ta.notices().get(1).subject());
@@ -193,6 +194,21 @@ class AcidityTest {
     AcidityResult there = log.acidityAt(new FoundEndPoint(middle, pH(8.2)));
     assertEquals(29, there.value().inMilliequivalentsPerLitre(), 1e-12);
     assertEquals(0.2, there.budget().row("end point").contribution(), 1e-9);
+  }
+
+  /** 0.1 g/L over 44.01 g/mol are 2.27 mEq/L to bicarbonate, nearly all of it at pH 8.2: 0.20 g/L. */
+  @Test
+  void whatGasInTheSampleReadsAsIsSaidOfEveryAcidity() {
+    List<String> said =
+        DECIMOLAR.titrate(mL(50)).took(mL(9.5)).acidity().notices().stream()
+            .filter(notice -> notice.code() == TitrationCode.GAS_NOT_IN_BUDGET)
+            .map(Notice::text)
+            .toList();
+    assertEquals(
+        List.of(
+            "carbon dioxide that stayed in the sample is not in the budget: 0.1 g/L of it reads as"
+                + " 0.20 g/L of lactic acid"),
+        said);
   }
 
   @Test
