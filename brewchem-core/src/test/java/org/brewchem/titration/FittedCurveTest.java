@@ -4,8 +4,10 @@ import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.mL;
 import static org.brewchem.quantity.Quantities.molPerKg;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.apache.commons.math3.distribution.TDistribution;
@@ -207,5 +209,55 @@ class FittedCurveTest {
                 "fitted inert charge .*; fitted total of carbonate .*; fitted total"
                     + " of borate .*; scatter 0\\.00\\d+ pH"),
         fit.toString());
+  }
+
+  /** Of 2.4 mEq/kg one is known. */
+  @Test
+  void whatIsKnownOfTheInertChargeIsNotFoundAgain() {
+    Solution empty = Solution.at(celsius(20));
+    Solution known =
+        empty.withInertCharge(
+            ChargeConcentration.ofEquivalentsPerLitre(1e-3 * empty.kilogramsPerLitre()));
+    CurveFit fit =
+        CurveFit.of(known, ACID)
+            .unknownInertCharge()
+            .unknownTotal(Component.CARBONATE)
+            .to(titrant(), curve(2.4e-3, 1.9e-3, 0));
+    assertEquals(1.4e-3, fit.inertCharge().number(), 1e-9);
+    assertEquals(1.9e-3, fit.total(Component.CARBONATE).number(), 1e-9);
+    assertEquals(
+        2.4e-3,
+        fit.solution().inertCharge().inEquivalentsPerLitre() / empty.kilogramsPerLitre(),
+        1e-9);
+    CurveFit all =
+        CurveFit.of(
+                empty.withInertCharge(
+                    ChargeConcentration.ofEquivalentsPerLitre(2.4e-3 * empty.kilogramsPerLitre())),
+                ACID)
+            .unknownTotal(Component.CARBONATE)
+            .to(titrant(), curve(2.4e-3, 1.9e-3, 0));
+    assertEquals(1.9e-3, all.total(Component.CARBONATE).number(), 1e-9);
+  }
+
+  @Test
+  void twoReadingsMoreThanUnknownsAreEnough() {
+    CurveFit.Problem two =
+        CurveFit.of(Solution.at(celsius(20)), ACID)
+            .unknownInertCharge()
+            .unknownTotal(Component.CARBONATE);
+    double[] titrant = {0, 8e-3, 16e-3, 24e-3};
+    double[] whole = curve(2.4e-3, 1.9e-3, 0);
+    double[] pH = {whole[0], whole[8], whole[16], whole[24]};
+    assertEquals(1.9e-3, two.to(titrant, pH).total(Component.CARBONATE).number(), 1e-8);
+    assertEquals(
+        "readings: 3 is not possible; 4 or more for 2 unknowns is allowed",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> two.to(Arrays.copyOf(titrant, 3), Arrays.copyOf(pH, 3)))
+            .getMessage());
+    assertEquals(
+        "readings: 3 do not go with 4 pH",
+        assertThrows(IllegalArgumentException.class, () -> two.to(Arrays.copyOf(titrant, 3), pH))
+            .getMessage());
   }
 }

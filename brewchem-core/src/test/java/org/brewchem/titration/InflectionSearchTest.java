@@ -65,6 +65,7 @@ class InflectionSearchTest {
   void besideTheTopTheParabolaHasASlope() {
     Found beside = new Found(at(0, 1, 2), at(1, 3, 1), 1.5, 0.5, 0);
     assertEquals(-2 * 2 / 3.0, beside.residual(), 1e-12);
+    assertEquals(-2 * 2 / 3.0, new Found(at(5, 6, 7), at(1, 3, 1), 6.5, 0.5, 0).residual(), 1e-12);
     Found before = new Found(at(0, 1, 4), at(0, 3, 0), 0.5, 0.5, 0);
     // 4 x - x2 rises by 3 at 0.5.
     assertEquals(3 * 4 / 3.0, before.residual(), 1e-12);
@@ -175,21 +176,21 @@ class InflectionSearchTest {
   private static double[] jump(double[] volumes, double noise, long seed) {
     Random random = new Random(seed);
     return Arrays.stream(volumes)
-        .map(v -> 4.5 - 1.5 * Math.tanh(v - 10) + noise * random.nextGaussian())
+        .map(v -> 4.5 - 1.5 * Math.tanh(v - 15) + noise * random.nextGaussian())
         .toArray();
   }
 
-  /** A tanh is steepest at 10 mL; the stretch is the range over a power of two. */
+  /** A tanh is steepest at 15 mL; the stretch is the range over a power of two. */
   @Test
   void denseNoisyReadingsAreAveragedOverAStretch() {
     double[] volumes = new double[2001];
     for (int i = 0; i < volumes.length; i++) {
-      volumes[i] = 0.01 * i;
+      volumes[i] = 5 + 0.01 * i;
     }
     double[] pH = jump(volumes, 0.02, 11);
     Found found = InflectionSearch.find(volumes, pH, 3.5, 5.5, 1);
-    assertEquals(10, found.millilitres(), 0.3);
-    assertTrue(Math.abs(found.millilitres() - 10) <= found.halfWidth());
+    assertEquals(15, found.millilitres(), 0.3);
+    assertTrue(Math.abs(found.millilitres() - 15) <= found.halfWidth());
     double parts = 20 / found.averagedOver();
     assertEquals(Math.rint(parts), parts, 1e-9);
     assertEquals(1, Integer.bitCount((int) Math.rint(parts)));
@@ -256,7 +257,7 @@ class InflectionSearchTest {
   void theNoiseIsAtMostThatOfTheReading() {
     double[] volumes = new double[41];
     for (int i = 0; i < volumes.length; i++) {
-      volumes[i] = 0.5 * i;
+      volumes[i] = 5 + 0.5 * i;
     }
     double[] pH = jump(volumes, 0.002, 5);
     double shown = InflectionSearch.noise(volumes, pH);
@@ -286,5 +287,24 @@ class InflectionSearchTest {
             "readings: noise of 0\\.0\\d+ pH leaves open by [0-9.]+ mL where the curve is steepest,"
                 + " more than 3 % of [0-9.]+ mL"),
         text);
+  }
+
+  /** By hand: a step is told from noise if it is eight times as large as that of two readings. */
+  @Test
+  void aStepCountsFromEightTimesItsNoiseOn() {
+    double noise = 0.01 * 16 / 6 / Math.sqrt(70.0 / 36) / 0.6745;
+    for (double share : new double[] {0.99, 1.01}) {
+      double[] volumes = new double[40];
+      double[] pH = new double[40];
+      double step = share * 8 * noise * Math.sqrt(2);
+      for (int i = 0; i < 40; i++) {
+        volumes[i] = i;
+        pH[i] = 4.8 - (i < 20 ? 0 : step - 0.02) + (i % 2 == 0 ? -0.01 : 0.01);
+      }
+      assertEquals(noise, InflectionSearch.noise(volumes, pH), 1e-12);
+      assertEquals(step, pH[19] - pH[20], 1e-12);
+      Found found = InflectionSearch.find(volumes, pH, 3.5, 5.5, 1);
+      assertEquals(share > 1, found.averagedOver() == 0, "share " + share);
+    }
   }
 }

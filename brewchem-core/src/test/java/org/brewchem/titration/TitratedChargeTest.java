@@ -7,6 +7,7 @@ import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.titration.Reading.reading;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
@@ -273,5 +274,53 @@ class TitratedChargeTest {
             .orElseThrow()
             .value(),
         0.02);
+  }
+
+  @Test
+  void replicatesDifferRelativeToTheirMean() {
+    AcidityResult found = FIFTY.took(mL(10), mL(10.2)).acidity();
+    assertEquals(0.4 / 19.2, found.relativeDifference().orElseThrow(), 1e-9);
+    assertTrue(FIFTY.took(mL(10)).acidity().relativeDifference().isEmpty());
+    // By hand: 0.25 mL less and more than the blank have a mean of 0.
+    assertTrue(
+        LYE.titrate(mL(50))
+            .blank(mL(0.5))
+            .took(mL(0.25), mL(0.75))
+            .acidity()
+            .relativeDifference()
+            .isEmpty());
+    assertEquals(found.answer().toString(), found.toString());
+    assertTrue(found.toString().startsWith("1.73"), found.toString());
+  }
+
+  @Test
+  void onlyTheSamePortionIsAReplicate() {
+    TitrationLog other =
+        LYE.titrate(mL(25)).blank(mL(0.5)).log(new double[] {0, 9}, new double[] {4, 9});
+    String message =
+        assertThrows(IllegalArgumentException.class, () -> line(1).acidity(other)).getMessage();
+    assertEquals(
+        "replicates: \"25 mL with "
+            + LYE
+            + ", to pH 8.2\" is no replicate of \"50 mL with "
+            + LYE
+            + ", to pH 8.2\"",
+        message);
+  }
+
+  @Test
+  void anAcidLogReachesAnEndPointOnlyWhereOneWasStated() {
+    double[] volumes = {0, 1, 2};
+    double[] read = {6, 5.6, 5};
+    SampleTitration acid = ACID.titrate(mL(50));
+    assertFalse(
+        acid.log(volumes, read).notices().stream()
+            .anyMatch(notice -> notice.code() == TitrationCode.END_POINT_NOT_REACHED));
+    assertTrue(
+        acid.to(pH(4.5)).log(volumes, read).notices().stream()
+            .anyMatch(notice -> notice.code() == TitrationCode.END_POINT_NOT_REACHED));
+    assertTrue(
+        LYE.titrate(mL(50)).log(volumes, new double[] {4, 5, 6}).notices().stream()
+            .anyMatch(notice -> notice.code() == TitrationCode.END_POINT_NOT_REACHED));
   }
 }

@@ -210,7 +210,16 @@ class TitrationCurveTest {
         named.get(0));
   }
 
-  /** Of two readings of one volume the row of the one that is off. */
+  @Test
+  void theLastReadingMayBeTheOneThatIsOff() {
+    double[] read = {4, 4.5, 5, 5.5, 6, 6.5, 7, 7.5, 8, 9.5};
+    List<String> named =
+        texts(log(at(0, 1, 2, 3, 4, 5, 6, 7, 8, 9), read), TitrationCode.BAD_POINT);
+    assertEquals(1, named.size(), named.toString());
+    assertTrue(named.get(0).startsWith("row 10: pH 9.5 lies 1.0 off"), named.get(0));
+  }
+
+  /** The rows are not in the order of the volumes. */
   @Test
   void aRowIsFoundByVolumeAndPH() {
     double[] read = {8.5, 4, 4.5, 5, 5.8, 6, 6.5, 7, 7.5, 8};
@@ -236,6 +245,9 @@ class TitrationCurveTest {
     assertTrue(
         fitted.text().matches("on the parabola through \\d+ readings around pH 8.2"),
         fitted.text());
+    double slope = log(volumes, read).endPoint().orElseThrow().slope();
+    assertEquals(1, slope, 0.2);
+    assertEquals(0.03 / slope, log(volumes, read).shiftTo(8.23), 1e-12);
     assertEquals(20, fitted.detail().orElseThrow().lines().size(), "no more are shown");
   }
 }
