@@ -13,6 +13,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.brewchem.figure.Answer;
 import org.brewchem.figure.Caution;
 import org.brewchem.figure.Hazard;
 import org.brewchem.figure.Notice;
@@ -394,5 +395,40 @@ class MisfitTest {
             perKilogram),
         line);
     assertFalse(contents.total(Component.PHOSPHATE).isEmpty());
+  }
+
+  @Test
+  void aChangeOfPHNeedsADose() {
+    MeasuredBuffer buffer = MeasuredBuffer.from(alkali(UP));
+    Answer<Double> change = buffer.changeOfPHBy(Acid.LACTIC, mmolPerL(5));
+    assertEquals("pH after the dose - pH before", change.step().text());
+    assertEquals("pH after the dose - pH before", change.figure().rule().text());
+    assertEquals(
+        List.of("needs a dose; ask a measured buffer for it"),
+        Answer.of(change.figure(), buffer.liquid()).whyUnknown());
+    assertEquals(
+        buffer.pHAfter(Acid.LACTIC, mmolPerL(5)).number() - buffer.pH().number(),
+        change.number(),
+        1e-12);
+  }
+
+  /** By hand: 2.5 times, and 0.4 times a typical beer are still one. */
+  @Test
+  void aStandInIsStretchedBeyondTwoAndAHalfTimesATypicalBeer() {
+    Contents nothing = Contents.pure(celsius(20), Chemistry.standard());
+    for (double factor : new double[] {0.39, 0.41, 2.49, 2.51}) {
+      Solution beer = TypicalBeer.lumpedGroups(celsius(20), factor);
+      for (TypicalBeer.Part acid : TypicalBeer.acids()) {
+        beer = beer.with(acid.component(), mmolPerL(factor * acid.millimolesPerLitre()));
+      }
+      double acidity =
+          beer.closedTo(pH(4.3)).titratableAcidity(pH(8.2)).inMilliequivalentsPerLitre();
+      Contents contents =
+          StandIn.matching(Traced.exact(acidity), pH(8.2)).contents(nothing, Traced.exact(4.3));
+      assertEquals(
+          factor < 0.4 || factor > 2.5,
+          contents.notices().stream().anyMatch(n -> n.code() == BufferCode.STAND_IN_STRETCHED),
+          "factor " + factor);
+    }
   }
 }

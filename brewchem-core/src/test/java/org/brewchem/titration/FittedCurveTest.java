@@ -4,6 +4,7 @@ import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.mL;
 import static org.brewchem.quantity.Quantities.molPerKg;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -259,5 +260,40 @@ class FittedCurveTest {
         "readings: 3 do not go with 4 pH",
         assertThrows(IllegalArgumentException.class, () -> two.to(Arrays.copyOf(titrant, 3), pH))
             .getMessage());
+  }
+
+  /** More acid than base: a total is 0 or more, an inert charge may lie below. */
+  @Test
+  void anInertChargeBelowNothingIsFound() {
+    CurveFit fit =
+        CurveFit.of(Solution.at(celsius(20)), ACID)
+            .unknownInertCharge()
+            .unknownTotal(Component.PHOSPHATE)
+            .to(titrant(), acidified());
+    assertEquals(-1e-3, fit.inertCharge().number(), 1e-8);
+    assertEquals(5e-3, fit.total(Component.PHOSPHATE).number(), 1e-8);
+  }
+
+  private static double[] acidified() {
+    Solution empty = Solution.at(celsius(20));
+    double[] millilitres = new double[N];
+    for (int i = 0; i < N; i++) {
+      millilitres[i] = i;
+    }
+    return SimulatedTitration.of(
+            empty
+                .with(Component.PHOSPHATE, molPerKg(5e-3))
+                .withInertCharge(
+                    ChargeConcentration.ofEquivalentsPerLitre(-1e-3 * empty.kilogramsPerLitre())),
+            ACID,
+            mL(1000))
+        .pHAfter(millilitres);
+  }
+
+  @Test
+  void onlyATotalMayNotBeNegative() {
+    assertTrue(new CurveUnknown.Total(Component.BORATE).isNonNegative());
+    assertFalse(new CurveUnknown.InertCharge().isNonNegative());
+    assertFalse(new CurveUnknown.DissociationConstant(Component.LACTATE, -3).isNonNegative());
   }
 }

@@ -216,6 +216,22 @@ class TitrantStatementsTest {
     }
     AlkalinityResult same = acid.lowAlkalinity(reading(mL(2), pH(4.5)), reading(mL(2), pH(4.2)));
     assertEquals(0.2, same.value().inMilliequivalentsPerLitre(), 1e-9);
+    assertTrue(
+        same.notices().stream()
+            .anyMatch(n -> n.code() == TitrationCode.END_POINT_READING_NOT_IN_BUDGET),
+        "nothing but two volumes was read");
+    same.explain()
+        .steps()
+        .forEach(
+            step ->
+                step.detail()
+                    .ifPresent(
+                        detail -> {
+                          assertTrue(detail.holds(), step.quantity());
+                          assertTrue(detail.tolerance() < 1e-9, step.quantity());
+                        }));
+    assertEquals(same.asCaCO3().toString(), same.toString());
+    assertTrue(same.toString().startsWith("10.0"), same.toString());
     refused(
         "first end point: 4.29 pH",
         () -> acid.lowAlkalinity(reading(mL(2), pH(4.29)), reading(mL(3), pH(3.99))));
