@@ -232,6 +232,22 @@ class TitratedChargeTest {
     }
   }
 
+  /** Of 0.05 mL, or 0.1 mEq/L, rounding is a part in 1e12. */
+  @Test
+  void aSmallTitreHasASmallRounding() {
+    AcidityResult small = LYE.titrate(mL(50)).took(mL(0.05)).acidity();
+    assertEquals(0.1, value(small), 1e-12);
+    for (String quantity : List.of("net titre", "titrant used", "undiluted sample")) {
+      Step step = step(small, quantity);
+      assertEquals(
+          1e-12 * step.found().orElseThrow().value(),
+          step.detail().orElseThrow().tolerance(),
+          1e-18,
+          quantity);
+    }
+    assertEquals(1e-13, small.explain().root().detail().orElseThrow().tolerance(), 1e-18);
+  }
+
   /**
    * By hand: past a reading at pH 8.2 the curve rises by 2 instead of 0.5 pH a millilitre. Within r
    * of it the volumes are r / 2 and 2 r off, on average 0.75 r, of 2 mEq/L each; r is k times 0.02
