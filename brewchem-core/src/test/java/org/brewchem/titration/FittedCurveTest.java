@@ -297,4 +297,13 @@ class FittedCurveTest {
     assertFalse(new CurveUnknown.InertCharge().isNonNegative());
     assertFalse(new CurveUnknown.DissociationConstant(Component.LACTATE, -3).isNonNegative());
   }
+
+  @Test
+  void aPHThatStandsStillIsRefused() {
+    double[] flat = new double[N];
+    Arrays.fill(flat, 7);
+    assertEquals(
+        "pH of the readings: 7 in all of them is not possible; a pH that moves is allowed",
+        assertThrows(IllegalArgumentException.class, () -> fit(flat)).getMessage());
+  }
 }
