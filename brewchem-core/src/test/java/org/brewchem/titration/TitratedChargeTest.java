@@ -232,6 +232,25 @@ class TitratedChargeTest {
     }
   }
 
+  /** By hand: 10 mL of 0.05 mol/L and two equivalents are 1 mEq. */
+  @Test
+  void anAcidOfTwoEquivalentsCountsTwice() {
+    AlkalinityResult found =
+        Titrant.sulfuricAcid()
+            .of(molPerL(0.05), molPerL(0.0001))
+            .titrate(mL(100))
+            .took(mL(9.9), mL(10.1))
+            .alkalinity();
+    assertEquals(10, value(found), 1e-9);
+    Step used = step(found, "titrant used");
+    assertEquals(1, used.found().orElseThrow().value(), 1e-12);
+    assertEquals("10 mL x 0.0500000 mol/L x 2 Eq/mol", used.text());
+    assertEquals(
+        List.of("titre 1", "titre 2"),
+        step(found, "net titre").inputs().stream().map(Step::quantity).toList());
+    assertTrue(found.explain().holds());
+  }
+
   /** Of 0.05 mL, or 0.1 mEq/L, rounding is a part in 1e12. */
   @Test
   void aSmallTitreHasASmallRounding() {
