@@ -183,6 +183,26 @@ class FittedCurveTest {
         fit(pH).notices().stream().map(notice -> notice.row().orElseThrow()).toList());
   }
 
+  /**
+   * In a scatter of equal sizes one reading of four times as much is named. Two of them hide each
+   * other, and others are sought behind them only where a few residuals make most of the scatter.
+   */
+  @Test
+  void inAnEvenScatterTwoReadingsMayHideEachOther() {
+    double[] pH = curve(2.4e-3, 1.9e-3, 6e-4);
+    for (int i = 0; i < N; i++) {
+      pH[i] += i % 2 == 0 ? 0.004 : -0.004;
+    }
+    pH[10] += 0.012;
+    assertEquals(List.of(11L), fit(pH).notices().stream().map(n -> n.row().orElseThrow()).toList());
+    pH[17] -= 0.012;
+    assertEquals(List.of(), fit(pH).notices());
+    pH[10] += 0.2;
+    pH[17] -= 0.2;
+    assertEquals(
+        List.of(11L, 18L), fit(pH).notices().stream().map(n -> n.row().orElseThrow()).toList());
+  }
+
   /** Eight of thirty are too many: seven of them are named. */
   @Test
   void atMostAQuarterOfTheReadingsIsNamed() {
