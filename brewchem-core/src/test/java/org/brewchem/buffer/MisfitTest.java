@@ -197,11 +197,16 @@ class MisfitTest {
         .isEmpty();
   }
 
-  /** An error of 25 % is a doubt; where 10 % of it are known to be possible it is none. */
+  /** Where a doubt just begins, 2 % of uncertainty of the titrant take it away. */
   @Test
   void aTitrantThatIsKnownLessWellIsDoubtedLater() {
-    assertTrue(doubted(0.25, 0));
-    assertFalse(doubted(0.25, 0.1));
+    double off = 0.2;
+    while (!doubted(off, 0)) {
+      off *= 1.01;
+    }
+    assertFalse(doubted(off, 0.02), "off " + off);
+    assertFalse(doubted(off, 0.1), "off " + off);
+    assertTrue(doubted(1.2 * off, 0.02), "off " + off);
   }
 
   /** A sample with 0.25 g/L of carbon dioxide. */
