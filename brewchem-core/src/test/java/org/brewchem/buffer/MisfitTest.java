@@ -113,6 +113,17 @@ class MisfitTest {
     assertEquals(BufferCode.TOO_MUCH_NOISE, four.get(3).code());
   }
 
+  @Test
+  void ofSevenReadingsNoneIsRejected() {
+    double[][] seven = leg(BEER, Base.SODIUM_HYDROXIDE, 8, 7);
+    assertEquals(List.of(), judged(seven));
+    assertEquals(
+        List.of(),
+        judged(spoilt(seven, 4)).stream()
+            .filter(notice -> notice.code() == BufferCode.READING_REJECTED)
+            .toList());
+  }
+
   private static List<Long> rows(List<Notice> notices) {
     return notices.stream().map(notice -> notice.row().orElseThrow()).toList();
   }
