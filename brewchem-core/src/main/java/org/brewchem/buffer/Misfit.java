@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.brewchem.figure.Notice;
 import org.brewchem.internal.BufferRegression;
 import org.brewchem.uncertainty.Traced;
@@ -45,8 +46,8 @@ final class Misfit {
   List<Notice> notices() {
     List<Notice> notices = new ArrayList<>();
     findImplausible(notices);
-    boolean columns = findDirection(notices) || !notices.isEmpty();
-    if (columns) {
+    findDirection(notices);
+    if (!notices.isEmpty()) {
       return notices;
     }
     boolean[] rejected = new boolean[all.size()];
@@ -131,23 +132,14 @@ final class Misfit {
     }
   }
 
-  private boolean findDirection(List<Notice> notices) {
-    boolean found = false;
+  private void findDirection(List<Notice> notices) {
     for (int leg = 0; leg < legs; leg++) {
       BufferReadings readings = grid.inputs().readings().get(leg);
-      double meanBase = 0;
-      double meanPH = 0;
-      int n = readings.size();
-      for (int i = 0; i < n; i++) {
-        meanBase += readings.base(i) / n;
-        meanPH += readings.pH(i) / n;
+      SimpleRegression line = new SimpleRegression();
+      for (int i = 0; i < readings.size(); i++) {
+        line.addData(readings.base(i), readings.pH(i));
       }
-      double covariance = 0;
-      for (int i = 0; i < n; i++) {
-        covariance += (readings.base(i) - meanBase) * (readings.pH(i) - meanPH);
-      }
-      if (covariance < 0) {
-        found = true;
+      if (line.getSlope() < 0) {
         boolean acid = last(readings) < 0;
         notices.add(
             Notice.of(
@@ -160,7 +152,6 @@ final class Misfit {
                     + ", or a column is reversed"));
       }
     }
-    return found;
   }
 
   private static void mark(boolean[] rejected, AllReadings kept, int index) {

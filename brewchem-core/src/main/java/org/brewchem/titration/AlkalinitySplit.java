@@ -52,7 +52,7 @@ public final class AlkalinitySplit {
 
     Answer<TitrationAlkalinity> of(String ion, String text, int ofP, int ofM) {
       Figure<TitrationAlkalinity> figure = TitrationFigures.alkalinityOf(ion, endPoint);
-      double found = ofP * phenolphthalein() + ofM * total() + 0.0;
+      double found = ofP * phenolphthalein() + ofM * total();
       return Answer.of(
           figure,
           Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA)

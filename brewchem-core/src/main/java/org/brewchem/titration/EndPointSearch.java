@@ -106,13 +106,13 @@ final class EndPointSearch {
     return pH.length;
   }
 
+  /** The last reading that is not past a pH; the first never is. */
   private int lastNotPast(double target) {
-    for (int i = pH.length - 1; i >= 0; i--) {
-      if (sign * (pH[i] - target) <= 0) {
-        return i;
-      }
+    int last = pH.length - 1;
+    while (last > 0 && sign * (pH[last] - target) > 0) {
+      last--;
     }
-    return -1;
+    return last;
   }
 
   /** The place of a pH that the readings reach and do not begin beyond. */

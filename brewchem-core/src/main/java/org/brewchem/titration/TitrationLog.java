@@ -160,7 +160,7 @@ public final class TitrationLog extends TitrationCurve {
             titration.apparatus().buretteTolerance().inMillilitres(),
             "mL");
     Traced factor = strength.dividedBy(taken);
-    BufferReadings all = plain.proportionalTo(last > 0 ? factor.times(burette.traced()) : factor);
+    BufferReadings all = plain.proportionalTo(factor.times(burette.traced()));
     if (titration.blank().inMillilitres() > 0) {
       double u = titration.apparatus().buretteTolerance().inMillilitres() / Math.sqrt(6);
       all = all.withBlank(titration.blank(), titration.endPoint(), Volume.ofMillilitres(u));

@@ -235,4 +235,53 @@ class EndPointSearchTest {
     assertEquals(-0.005, mirrored.slope(), 1e-12);
     assertEquals(2.5, mirrored.halfWidth(), 1e-12);
   }
+
+  /**
+   * By hand: -1, 0, 0, 1 at -1, -1/3, 1/3, 1 have the slope 0.9 and squares of 0.2 about it; the
+   * parabola knows its middle by sqrt(0.2 x 164 / 256), over 0.9 and 1.5 mL.
+   */
+  @Test
+  void twoReadingsAtThePHHaveItsPlaceBetweenThem() {
+    double u = Math.sqrt(0.2 * 164 / 256) / 0.9 * 1.5;
+    assertPlace(search(0.01, at(0, 1, 2, 3), 4, 5, 5, 6).at(5), 1.5, 0.6, SQRT_3 * u, 0, 3, 4);
+    assertPlace(search(0.01, at(7, 8, 9, 10), 4, 5, 5, 6).at(5), 8.5, 0.6, SQRT_3 * u, 7, 10, 4);
+  }
+
+  @Test
+  void volumesCountFromTheirOwnBeginning() {
+    assertPlace(search(0.01, at(1, 3), 4, 8).at(5), 1.5, 2, 1.5, 1, 3, 2);
+    assertPlace(search(0.01, at(1, 3), 4, 8).at(7.5), 2.75, 2, 1.75, 1, 3, 2);
+    assertPlace(search(0.01, at(10, 12, 14), 5, 7, 6.5).at(6.8), 13, 0.375, 3, 10, 14, 3);
+    assertPlace(
+        search(0.01, at(10, 11, 12, 13, 14), 5, 8, 5, 4, 3).at(6), 12.5, 0.005, 2.5, 10, 14, 5);
+  }
+
+  /** By hand: a step of eight times the noise is a line; a shorter one is not. */
+  @Test
+  void aStepOfEightTimesTheNoiseIsALine() {
+    double[] volumes = grid(7, 1);
+    assertEquals(2, new EndPointSearch(volumes, volumes, true, 0.125).at(2.5).readings());
+    assertEquals(7, new EndPointSearch(volumes, volumes, true, 0.126).at(2.5).readings());
+  }
+
+  /** Two readings on either side of the crossings, then one more a side until they are seven. */
+  @Test
+  void aParabolaGoesThroughSevenReadingsOrMore() {
+    double[] volumes = grid(20, 1);
+    double[] swapped = grid(20, 1);
+    swapped[7] = 8;
+    swapped[8] = 7;
+    Place place = new EndPointSearch(volumes, swapped, true, 0).at(7.5);
+    assertEquals(8, place.readings());
+    assertEquals(4, place.before());
+    assertEquals(11, place.after());
+    double[] three = grid(20, 1);
+    three[7] = 8;
+    three[8] = 9;
+    three[9] = 7;
+    place = new EndPointSearch(volumes, three, true, 0).at(7.5);
+    assertEquals(7, place.readings());
+    assertEquals(5, place.before());
+    assertEquals(11, place.after());
+  }
 }

@@ -176,4 +176,98 @@ class MovementTest {
     assertTrue(waited(UP, 1, 0.06, 0.06).noise() <= 0.02);
     assertFalse(said(Movement.of(waited(UP, 1, 0.06, 0.06))).isEmpty());
   }
+
+  private static final double[] CURVED = {4, 5, 6, 7, 8, 9.4, 10.2};
+
+  private static TitrationLog curved() {
+    return Titrant.sodiumHydroxide()
+        .of(molPerL(0.1), molPerL(0.001))
+        .titrate(mL(50))
+        .log(new double[] {0, 1, 2, 3, 4, 5, 8}, CURVED);
+  }
+
+  private static TitrationLog curvedBack(double from) {
+    double[] millilitres = {from, from + 0.5, from + 1, from + 1.5, from + 2};
+    return Titrant.hydrochloricAcid()
+        .of(molPerL(0.2), molPerL(0.004))
+        .titrate(mL(50))
+        .to(pH(8.2))
+        .log(millilitres, new double[] {10.2, 9.3, 8.6, 7.4, 6.8});
+  }
+
+  /**
+   * Readings, three volumes, 1 and 2 % of two titrants and the half widths of both places; acid of
+   * twice the concentration counts twice.
+   */
+  @Test
+  void theWayBackIsJudgedByAllThatIsKnownOfBothWays() {
+    EndPointSearch.Place place = curved().endPoint().orElseThrow();
+    assertEquals(1.4, place.slope(), 1e-12);
+    for (double sign : new double[] {-1, 1}) {
+      for (double k : new double[] {2.55, 2.6}) {
+        double from = 0;
+        double difference = 0;
+        for (int round = 0; round < 50; round++) {
+          EndPointSearch.Place there = curvedBack(from).endPoint().orElseThrow();
+          double read = 0.02 / 1.4;
+          double burette = 0.03 / Math.sqrt(6);
+          double titrants = there.millilitres() * 2 * Math.hypot(0.01, 0.02);
+          double u =
+              Math.sqrt(
+                  2 * read * read
+                      + 3 * burette * burette
+                      + titrants * titrants
+                      + (Math.pow(place.halfWidth(), 2) + Math.pow(2 * there.halfWidth(), 2)) / 3);
+          assertTrue(place.halfWidth() > 0.01 && there.halfWidth() > 0.01);
+          difference = sign * k * u;
+          from += (8 - place.millilitres() - difference) / 2 - there.millilitres();
+        }
+        assertTrue(from >= 0, "from " + from);
+        Movement movement = Movement.of(curved().andBack(curvedBack(from)));
+        assertEquals(k > 2.576, movement.notice().isPresent(), k + " " + sign);
+        assertTrue(movement.halfWidth() >= Math.abs(difference) - 1e-9);
+      }
+    }
+  }
+
+  /** By hand: eight readings before the one at the end point, three from it on and two back. */
+  @Test
+  void aReadingAtTheEndPointIsNotBeforeIt() {
+    double[] volumes = {0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6};
+    double[] read = new double[volumes.length];
+    for (int i = 0; i < read.length; i++) {
+      read[i] = 4.2 + volumes[i];
+    }
+    read[8] = 8.2;
+    TitrationLog way =
+        Titrant.hydrochloricAcid()
+            .of(molPerL(0.1), molPerL(0.0001))
+            .titrate(mL(50))
+            .to(pH(8.2))
+            .log(new double[] {0, 1, 2, 3}, new double[] {10, 9, 8, 7});
+    Movement movement = Movement.of(UP.log(volumes, read).andBack(way));
+    assertEquals(8 / 5.0 * 0.2, movement.halfWidth(), 1e-9);
+  }
+
+  /** By hand: a scatter of 0.05 over six volumes, t of 4.032: 0.0823 on average. */
+  @Test
+  void sixVolumesAreJudgedByTheirOwnScatter() {
+    double off = 0.05 * Math.sqrt(5.0 / 6);
+    for (double mean : new double[] {0.0815, 0.0831}) {
+      TitrationLog log =
+          waited(UP, 1, mean - off, mean + off, mean - off, mean + off, mean - off, mean + off);
+      assertEquals(mean > 0.0823, Movement.of(log).notice().isPresent(), "mean " + mean);
+      assertEquals(
+          mean > 0.0823 ? 1.5 * (mean + off) / slope(log) : mean / slope(log),
+          Movement.of(log).halfWidth(),
+          1e-9);
+    }
+  }
+
+  /** By hand: of two volumes the half of their difference counts 2.576 times. */
+  @Test
+  void twoVolumesThatDifferAreJudgedByTheNormalQuantile() {
+    assertEquals("", said(Movement.of(waited(UP, 1, 0.12, 0.28))));
+    assertFalse(said(Movement.of(waited(UP, 1, 0.125, 0.275))).isEmpty());
+  }
 }

@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.brewchem.figure.Notice;
+import org.brewchem.figure.Step;
 import org.junit.jupiter.api.Test;
 
 class TitrationCurveTest {
@@ -182,5 +183,71 @@ class TitrationCurveTest {
         assertThrows(IllegalArgumentException.class, () -> log(at(1, 2), 5, 14.01))
             .getMessage()
             .startsWith("pH of reading 2: 14.01"));
+  }
+
+  @Test
+  void theLastRowIsExaminedAsTheOthers() {
+    assertEquals(
+        List.of("row 3: 1 mL comes after 2 mL; volumes are totals and only grow"),
+        texts(log(at(0, 2, 1), 4, 9, 6), TitrationCode.READING_OUT_OF_ORDER));
+    List<String> named = texts(log(at(0, 1, 2, 3), 4, 6, 9, 8.5), TitrationCode.STEP_NOT_MONOTONE);
+    assertEquals(
+        List.of(
+            "row 4: pH 8.5 follows pH 9, though alkali was added; more than noise of the reading"
+                + " explains"),
+        named);
+  }
+
+  /** By hand: on a straight line a reading 0.3 off stands alone. */
+  @Test
+  void aReadingOffTheCurveOfItsNeighboursIsNamedByItsRow() {
+    double[] read = {4, 4.5, 5, 5.8, 6, 6.5, 7, 7.5, 8, 8.5};
+    List<String> named =
+        texts(log(at(0, 1, 2, 3, 4, 5, 6, 7, 8, 9), read), TitrationCode.BAD_POINT);
+    assertEquals(1, named.size(), named.toString());
+    assertTrue(
+        named.get(0).startsWith("row 4: pH 5.8 lies 0.30 off the curve of its neighbours, where"),
+        named.get(0));
+  }
+
+  @Test
+  void theLastReadingMayBeTheOneThatIsOff() {
+    double[] read = {4, 4.5, 5, 5.5, 6, 6.5, 7, 7.5, 8, 9.5};
+    List<String> named =
+        texts(log(at(0, 1, 2, 3, 4, 5, 6, 7, 8, 9), read), TitrationCode.BAD_POINT);
+    assertEquals(1, named.size(), named.toString());
+    assertTrue(named.get(0).startsWith("row 10: pH 9.5 lies 1.0 off"), named.get(0));
+  }
+
+  /** The rows are not in the order of the volumes. */
+  @Test
+  void aRowIsFoundByVolumeAndPH() {
+    double[] read = {8.5, 4, 4.5, 5, 5.8, 6, 6.5, 7, 7.5, 8};
+    List<String> named =
+        texts(log(at(9, 0, 1, 2, 3, 4, 5, 6, 7, 8), read), TitrationCode.BAD_POINT);
+    assertEquals(1, named.size(), named.toString());
+    assertTrue(named.get(0).startsWith("row 5: pH 5.8"), named.get(0));
+  }
+
+  @Test
+  void theStepOfAnEndPointShowsTheReadingsAroundIt() {
+    Step line = log(at(0, 1, 2, 4, 5), 4, 5, 7, 8, 9.5).titreStep("titre 1");
+    assertEquals("on the line between the readings before and after pH 8.2", line.text());
+    assertEquals(List.of("4 mL: pH 8", "5 mL: pH 9.5"), line.detail().orElseThrow().lines());
+    assertTrue(line.detail().orElseThrow().holds());
+    double[] volumes = new double[41];
+    double[] read = new double[41];
+    for (int i = 0; i < 41; i++) {
+      volumes[i] = 0.01 * i;
+      read[i] = 8 + 0.01 * i + (i % 2 == 0 ? 0.012 : -0.012);
+    }
+    Step fitted = log(volumes, read).titreStep("titre 1");
+    assertTrue(
+        fitted.text().matches("on the parabola through \\d+ readings around pH 8.2"),
+        fitted.text());
+    double slope = log(volumes, read).endPoint().orElseThrow().slope();
+    assertEquals(1, slope, 0.2);
+    assertEquals(0.03 / slope, log(volumes, read).shiftTo(8.23), 1e-12);
+    assertEquals(20, fitted.detail().orElseThrow().lines().size(), "no more are shown");
   }
 }
