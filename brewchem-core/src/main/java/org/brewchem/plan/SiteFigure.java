@@ -10,6 +10,7 @@ import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.mash.MashFigures;
 import org.brewchem.solution.BalanceFigure;
 import org.brewchem.solution.Figures;
+import org.brewchem.solution.NoSolutionException;
 import org.brewchem.solution.TotalFigure;
 import org.brewchem.uncertainty.Traced;
 import org.jspecify.annotations.Nullable;
@@ -190,6 +191,15 @@ final class SiteFigure {
     return shown.of(rule.number());
   }
 
+  /** The same; NaN where it has no value. */
+  double numberOrNaN() {
+    try {
+      return number();
+    } catch (NoSolutionException | IllegalArgumentException | UnknownFigureException none) {
+      return Double.NaN;
+    }
+  }
+
   /** The figure as a sum of totals; empty where it is none. */
   Optional<Linear> linear() {
     return Optional.ofNullable(linear);
@@ -258,14 +268,20 @@ final class SiteFigure {
       return slopes;
     }
     for (int i : site.own()) {
-      double[] moved = x.clone();
-      moved[i] += STEP;
-      double step = moved[i] - x[i];
-      site.set(moved);
-      slopes[i] = (number() - number) / step;
+      double ahead = slope(x, i, STEP, number);
+      double slope = Double.isFinite(ahead) ? ahead : slope(x, i, -STEP, number);
+      slopes[i] = Double.isFinite(slope) ? slope : 0;
     }
     site.set(x);
     return slopes;
+  }
+
+  /** The slope to a point a step away; NaN where the figure has no value there. */
+  private double slope(double[] x, int i, double by, double number) {
+    double[] moved = x.clone();
+    moved[i] += by;
+    site.set(moved);
+    return (numberOrNaN() - number) / (moved[i] - x[i]);
   }
 
   private double[] chained(double[] x, double[] slopes) {
