@@ -287,21 +287,27 @@ final class SiteFigure {
   private double[] chained(double[] x, double[] slopes) {
     ClosedForm formula = java.util.Objects.requireNonNull(form);
     double[] numbers = inputs.stream().mapToDouble(SiteFigure::number).toArray();
+    double perOwn = shown.slope(formula.apply(numbers.clone()));
     for (int k = 0; k < numbers.length; k++) {
       double own = numbers[k];
-      double step = Math.max(Math.abs(own), 1e-3) * 1e-5;
+      double step = small(own);
       numbers[k] = own + step;
       double above = formula.apply(numbers.clone());
       numbers[k] = own - step;
       double below = formula.apply(numbers.clone());
       numbers[k] = own;
-      double slope = shown.slope() * (above - below) / (2 * step);
+      double slope = perOwn * (above - below) / (2 * step);
       double[] input = inputs.get(k).gradient(x);
       for (int i : site.own()) {
         slopes[i] += slope * input[i];
       }
     }
     return slopes;
+  }
+
+  /** A step of a number in a difference. */
+  private static double small(double number) {
+    return Math.max(Math.abs(number), 1e-3) * 1e-5;
   }
 
   /** The way from a figure's own scale to the one in which it is shown. */
@@ -330,8 +336,10 @@ final class SiteFigure {
       return same ? own : straight ? offset + factor * own : convert(own);
     }
 
-    double slope() {
-      return factor;
+    /** By how much the number that is shown grows with the figure's own. */
+    double slope(double own) {
+      double step = small(own);
+      return straight ? factor : (convert(own + step) - convert(own - step)) / (2 * step);
     }
 
     @Nullable Linear of(Linear own) {
