@@ -34,6 +34,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.figure.ClosedForm;
 import org.brewchem.figure.Constraint;
@@ -408,5 +409,156 @@ class RoundingTest {
             .meeting("b", target(around(CALCIUM, mgPerL(0.33 * 92), 1).withWeight(1)))
             .problem();
     assertRounded(new double[] {0.4, 0.6, 0.4, 0.6}, problem, 0.45, 0.55, 0.33, 0.67);
+  }
+
+  private static Problem hardAndPure(double step, double share) {
+    return Plan.from(Invented.hard(), Water.pure())
+        .using(Shelf.of().meteringWaterTo(litres(step)))
+        .forPortions(portion("a", litres(1)))
+        .meeting(target(around(CALCIUM, mgPerL(share * 92), 1).withWeight(1)))
+        .problem();
+  }
+
+  /** In steps of 0.3 L: the smaller share becomes 0.3 or 0.6, and the other is the rest. */
+  @Test
+  void theRestNeedNotBeAWholeStep() {
+    assertRounded(new double[] {0.7, 0.3}, hardAndPure(0.3, 0.65), 0.65, 0.35);
+    assertRounded(new double[] {0.3, 0.7}, hardAndPure(0.3, 0.35), 0.35, 0.65);
+    // Of equal shares the first is the rest: the second may be 0.4 or 0.8, and not the first.
+    assertRounded(new double[] {0.6, 0.4}, hardAndPure(0.4, 0.5), 0.5, 0.5);
+  }
+
+  /**
+   * 4 x + y at least 4.95 and 6 x + y at most 6.9, in whole steps: 0.975 and 1.05 have no neighbour
+   * that keeps both, and none one step further: 1 and 1 make 7, and with no x at all 5 are needed.
+   * Half a step is 2.5 and 3.5. By all, three quarters or half of that the limits meet nowhere; by
+   * a quarter at 0.225 and 4.675, with 0 and 5 beside them.
+   */
+  @Test
+  void theSearchKeepsAwayByPartsOfHalfAStep() {
+    Problem problem =
+        with(
+                Shelf.of(calcium(1).pricedPerKilogram(1), magnesium(1).pricedPerKilogram(9)),
+                atLeast(weighed(4, 1), 4.95).scaledBy(1),
+                atMost(weighed(6, 1), 6.9).scaledBy(1))
+            .problem();
+    Point exact = new Search(problem).best().orElseThrow();
+    assertArrayEquals(new double[] {1, 0.975, 1.05}, exact.x(), 1e-6);
+    Point point = new Rounding(problem).round(exact).orElseThrow();
+    assertArrayEquals(new double[] {1, 0, 5}, point.x(), 1e-6);
+  }
+
+  /** The tangent holds on one side of the dose only; on the other the aim is met against it. */
+  @Test
+  void bothEndsOfTheNeighboursAreLookedAt() {
+    Problem below = oneDose(x -> x > 1.5 ? x : 2.1, 2.1);
+    assertRounded(new double[] {1, 1}, below, 1, 1.6);
+    Problem above = oneDose(x -> x < 1.5 ? x : 0.9, 0.9);
+    assertRounded(new double[] {1, 2}, above, 1, 1.4);
+    // Where the tangent is that far off, what it shows as worse is looked at as well.
+    Problem cheaper = oneDose(x -> x > 1.5 ? x : 4.2 - 4e-7 - 2, 2.1);
+    assertRounded(new double[] {1, 1}, cheaper, 1, 1.6);
+  }
+
+  private static Problem oneDose(DoubleUnaryOperator f, double aim) {
+    return with(Shelf.of(calcium(1)))
+        .and(
+            made(water -> f.applyAsDouble(millimoles(water))),
+            around(CALCIUM, mgPerL(aim), 1).withWeight(1))
+        .problem();
+  }
+
+  /**
+   * The nearest of each dose, 1 and 2, meets the aim; by the tangent it is no better than others.
+   */
+  @Test
+  void theNearestNeighbourIsLookedAt() {
+    Problem problem =
+        with(Shelf.of(calcium(1), magnesium(1)))
+            .and(
+                made(
+                    water -> {
+                      double x = millimoles(water);
+                      double y = millimolesOfMagnesium(water);
+                      return Math.abs(x - 1) < 1e-6 && Math.abs(y - 2) < 1e-6
+                          ? 9
+                          : 5 + 0.1 * x - 0.1 * y;
+                    }),
+                around(CALCIUM, mgPerL(9), 1).withWeight(1))
+            .problem();
+    assertRounded(new double[] {1, 1, 2}, problem, 1, 1.3, 1.7);
+  }
+
+  private static Problem crowded(int[] asked) {
+    Shelf shelf = Shelf.of();
+    List<ShelfItem> items =
+        List.of(
+            calciumChloride(),
+            gypsum(),
+            epsom(),
+            item(Salt.MAGNESIUM_CHLORIDE_HEXAHYDRATE),
+            item(Salt.CALCIUM_CHLORIDE_ANHYDROUS),
+            item(Salt.SODIUM_CHLORIDE),
+            item(Salt.POTASSIUM_CHLORIDE),
+            item(Salt.SODIUM_DIHYDROGEN_PHOSPHATE));
+    for (ShelfItem item : items) {
+      shelf = shelf.with(item.resolvedTo(g(0.05)));
+    }
+    return Plan.from(Water.pure())
+        .using(shelf)
+        .forPortions(portion("a", litres(1)))
+        .and(
+            made(
+                water -> {
+                  asked[0]++;
+                  return water.calcium().number() + 0.5 * water.magnesium().number();
+                }),
+            around(CALCIUM, mgPerL(120), 3).withWeight(1))
+        .and(
+            made(
+                water -> {
+                  asked[0]++;
+                  return water.sodium().number() + 0.7 * water.potassium().number();
+                }),
+            atMost(CALCIUM, mgPerL(75)))
+        .and(
+            made(water -> water.chloride().number() + 0.3 * water.sulfate().number()),
+            around(CALCIUM, mgPerL(260), 7).withWeight(2))
+        .problem();
+  }
+
+  /** All 256 neighbours of eight doses, tried one by one; few of them are asked of the liquid. */
+  @Test
+  void noNeighbourOfEightDosesIsBetterAndFewAreAsked() {
+    Random random = new Random(8);
+    for (int n = 0; n < 6; n++) {
+      int[] asked = {0};
+      Problem problem = crowded(asked);
+      Variables variables = problem.variables();
+      double[] x = variables.plainStart();
+      for (int i = 1; i < x.length; i++) {
+        x[i] = 1.2 * random.nextDouble();
+      }
+      double least = Double.POSITIVE_INFINITY;
+      for (int mask = 0; mask < 256; mask++) {
+        double[] y = x.clone();
+        for (int i = 1; i < x.length; i++) {
+          double step = variables.step(i);
+          y[i] = step * (Math.floor(x[i] / step) + (mask >> (i - 1) & 1));
+        }
+        Problem.Worth worth = problem.worth(y);
+        if (worth.violation() <= Search.KEPT) {
+          least = Math.min(least, worth.weighted());
+        }
+      }
+      Point exact = new Point(x, problem.worth(x));
+      asked[0] = 0;
+      Optional<Point> point = new Rounding(problem).round(exact);
+      if (least < Double.POSITIVE_INFINITY) {
+        assertEquals(least, point.orElseThrow().worth().weighted(), 1e-6, "problem " + n);
+        // Two liquids each, and their slopes along nine variables.
+        assertTrue(asked[0] < 2 * (10 + 40), asked[0] + " asked of problem " + n);
+      }
+    }
   }
 }

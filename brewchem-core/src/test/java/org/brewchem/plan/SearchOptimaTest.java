@@ -36,6 +36,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Optional;
 import org.brewchem.figure.Constraint;
 import org.brewchem.plan.Search.Point;
+import org.brewchem.substance.Salt;
 import org.brewchem.water.Water;
 import org.junit.jupiter.api.Test;
 
@@ -43,10 +44,12 @@ import org.junit.jupiter.api.Test;
 class SearchOptimaTest {
 
   private static Plan.Request with(Shelf shelf, Constraint... constraints) {
-    return Plan.from(Water.pure())
-        .using(shelf)
-        .forPortions(portion("a", litres(1)))
-        .meeting(target(constraints));
+    Plan.Request request =
+        Plan.from(Water.pure()).using(shelf).forPortions(portion("a", litres(1)));
+    for (Constraint constraint : constraints) {
+      request = request.meeting(target(constraint));
+    }
+    return request;
   }
 
   private static Problem problem(Shelf shelf, Constraint... constraints) {
@@ -184,9 +187,7 @@ class SearchOptimaTest {
     assertEquals(0.5, point.worth().violation(), 1e-6);
     Point wished =
         best(
-            Shelf.of(
-                gypsum(),
-                SmallProblems.item(org.brewchem.substance.Salt.MAGNESIUM_CHLORIDE_HEXAHYDRATE)),
+            Shelf.of(gypsum(), SmallProblems.item(Salt.MAGNESIUM_CHLORIDE_HEXAHYDRATE)),
             atMost(CALCIUM, mgPerL(CA)),
             atLeast(SULFATE, mgPerL(2 * SO4)),
             around(MAGNESIUM, mgPerL(3 * MG), MG).withWeight(1));
@@ -320,5 +321,58 @@ class SearchOptimaTest {
             .meeting("b", target(atMost(CALCIUM, mgPerL(0))))
             .problem();
     assertArrayEquals(new double[] {0.5, 0.5, 0, 1}, best(wished).x(), 1e-7);
+  }
+
+  /** Calcium asks for 23 / 92 of the hard water, magnesium for 1 mmol/L beside what that has. */
+  @Test
+  void sharesAndDosesAreFoundTogether() {
+    Problem problem =
+        Plan.from(Invented.hard(), Water.pure())
+            .using(Shelf.of(epsom()))
+            .forPortions(portion("a", litres(1)))
+            .meeting(
+                target(exactly(CALCIUM, mgPerL(23)), exactly(MAGNESIUM, mgPerL(11.0 / 4 + MG))))
+            .problem();
+    Point point = best(problem);
+    assertTrue(point.isKept());
+    assertArrayEquals(new double[] {0.25, 0.75, 1}, point.x(), 1e-7);
+  }
+
+  /**
+   * No weight makes up for a broken limit, even where limits are broken: 1 mmol/L of gypsum breaks
+   * them least, by a half. What is wished beside that is met as far as it may be: chloride of
+   * weight 10 stays at none, and so does magnesium chloride.
+   */
+  @Test
+  void wishesComeAfterLimitsThatCannotBeKept() {
+    Constraint most = atMost(CALCIUM, mgPerL(CA));
+    Constraint least = atLeast(SULFATE, mgPerL(2 * SO4));
+    Point point =
+        best(
+            Shelf.of(gypsum()),
+            most,
+            least,
+            around(CALCIUM, mgPerL(5 * CA), CA / 10).withWeight(1));
+    assertEquals(1, point.x()[1], 1e-6);
+    assertEquals(0.5, point.worth().violation(), 1e-6);
+    assertEquals(40, point.worth().weighted(), 1e-4);
+    Point none =
+        best(
+            Shelf.of(gypsum(), SmallProblems.item(Salt.MAGNESIUM_CHLORIDE_HEXAHYDRATE)),
+            most,
+            least,
+            around(MAGNESIUM, mgPerL(3 * MG), MG).withWeight(1),
+            atMost(CHLORIDE, mgPerL(0)).scaledBy(CL).withWeight(10));
+    assertArrayEquals(new double[] {1, 1, 0}, none.x(), 1e-6);
+    assertEquals(3, none.worth().weighted(), 1e-5);
+    Point some =
+        best(
+            Shelf.of(gypsum(), SmallProblems.item(Salt.MAGNESIUM_CHLORIDE_HEXAHYDRATE)),
+            most,
+            least,
+            around(MAGNESIUM, mgPerL(3 * MG), MG).withWeight(10),
+            atMost(CHLORIDE, mgPerL(0)).scaledBy(CL).withWeight(1));
+    assertArrayEquals(new double[] {1, 1, 3}, some.x(), 1e-6);
+    assertEquals(6, some.worth().weighted(), 1e-5);
   }
 }

@@ -17,7 +17,9 @@ import static org.brewchem.quantity.Quantities.litres;
 import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.solution.Figures.CALCIUM;
+import static org.brewchem.solution.Figures.CARBONATE_ALKALINITY;
 import static org.brewchem.solution.Figures.PH_VALUE;
+import static org.brewchem.solution.Figures.SULFATE;
 import static org.brewchem.solution.Figures.SULFATE_TO_CHLORIDE;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -31,7 +33,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import org.brewchem.beer.Beer;
+import org.brewchem.figure.ClosedForm;
 import org.brewchem.figure.Constraint;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Scale;
 import org.brewchem.plan.Search.Point;
 import org.brewchem.substance.Acid;
 import org.brewchem.treatment.Blends;
@@ -294,5 +299,87 @@ class SearchStepsTest {
         1e-6);
     assertEquals(x, best.x()[1], 1e-3);
     assertEquals(1, best.x()[1] * best.x()[2], 1e-6);
+  }
+
+  /** At 0 and beyond 2.5 the limit is broken by 1: where 0.25 led to is found first and stays. */
+  @Test
+  void ofTwoPlacesThatBreakALimitEquallyTheFirstStays() {
+    DoubleUnaryOperator two = x -> x < 0.1 ? 1 + 10 * x : Math.max(1, 2 - (x - 0.1) / 2.4);
+    Problem problem = curved(two, atMost(CALCIUM, mgPerL(0)));
+    assertEquals(0, reached(problem, 1, 0)[1]);
+    Point best = new Search(problem).best().orElseThrow();
+    assertFalse(best.isKept());
+    assertTrue(best.x()[1] >= 2.5, "at " + best.x()[1]);
+    assertEquals(1, best.worth().violation(), 1e-9);
+  }
+
+  /** From 0.25 and 0 the limit is kept and 10 are off; from 2.25 the way leads where it is not. */
+  @Test
+  void whatKeepsTheLimitsIsNotGivenUpForWhatDoesNot() {
+    Problem problem =
+        Plan.from(Water.pure())
+            .using(Shelf.of(gypsum()))
+            .forPortions(portion("a", litres(1)))
+            .and(
+                made(
+                    water -> {
+                      double x = millimoles(water);
+                      return x < 2 ? x / 4 : 2 + Math.abs(x - 3);
+                    }),
+                atMost(CALCIUM, mgPerL(0.75)))
+            .and(made(water -> 10 + millimoles(water)), aim(0))
+            .problem();
+    assertFalse(problem.worth(reached(problem, 1, 2.25)).violation() <= Search.KEPT);
+    Point best = new Search(problem).best().orElseThrow();
+    assertTrue(best.isKept());
+    assertEquals(0, best.x()[1], 1e-9);
+    assertEquals(10, best.worth().weighted(), 1e-6);
+  }
+
+  @Test
+  void aHardRatioOfWhatIsCurvedIsCurved() {
+    Figure<Double> ratio =
+        ClosedForm.ratio(
+            "sulfate to carbonate alkalinity",
+            Scale.number("", 3),
+            "by hand",
+            "ours",
+            SULFATE,
+            CARBONATE_ALKALINITY,
+            1);
+    Problem problem =
+        Plan.from(Invented.hard())
+            .using(Shelf.of(gypsum()))
+            .forPortions(portion("a", litres(1)))
+            .meeting(target(atLeast(ratio, 0.5)))
+            .problem();
+    assertEquals(4, new Search(problem).starts().size());
+  }
+
+  /**
+   * x x + y y at most 1, and x + 2 y is to be 10: 10 less the root of 5 is the least that it can be
+   * off. Sixty short steps along the circle end near it, and keep the limit.
+   */
+  @Test
+  void aSearchThatDoesNotArriveGivesWhatItHas() {
+    Problem problem =
+        Plan.from(Water.pure())
+            .using(Shelf.of(calciumChloride(), epsom()))
+            .forPortions(portion("a", litres(1)))
+            .and(
+                made(
+                    water ->
+                        Math.pow(millimoles(water), 2)
+                            + Math.pow(SmallProblems.millimolesOfMagnesium(water), 2)),
+                atMost(CALCIUM, mgPerL(1)))
+            .and(
+                made(water -> millimoles(water) + 2 * SmallProblems.millimolesOfMagnesium(water)),
+                aim(10))
+            .problem();
+    Point best = new Search(problem).best().orElseThrow();
+    assertTrue(best.isKept());
+    double least = 10 - Math.sqrt(5);
+    assertTrue(best.worth().weighted() > least - 2e-6);
+    assertTrue(best.worth().weighted() < least + 0.01, "" + best.worth().weighted());
   }
 }
