@@ -33,6 +33,7 @@ final class Rounding {
   private final Problem problem;
   private final Variables variables;
   private @Nullable Point best;
+  private boolean isBetter;
   private double wrongSum;
   private double wrongViolation;
 
@@ -114,7 +115,7 @@ final class Rounding {
       return Optional.ofNullable(best);
     }
     for (int round = 0; round < ROUNDS; round++) {
-      Point before = best;
+      isBetter = false;
       for (int first = 0; first < moving.size(); first += block / 2) {
         List<Integer> some = new ArrayList<>();
         for (int k = 0; k < block; k++) {
@@ -122,7 +123,7 @@ final class Rounding {
         }
         choose(tangent, exact.x(), best == null ? around : best.x(), some, values);
       }
-      if (best == before) {
+      if (!isBetter) {
         break;
       }
     }
@@ -239,7 +240,7 @@ final class Rounding {
           && neighbour.weighted <= least + Search.EQUALLY_GOOD + ERRORS * wrongSum) {
         Point point = new Point(neighbour.x, problem.worth(neighbour.x));
         if (point.isKept() && point.worth().weighted() <= least + Search.EQUALLY_GOOD) {
-          best = point;
+          take(point);
           return;
         }
       }
@@ -262,12 +263,13 @@ final class Rounding {
     }
     wrongSum = Math.max(wrongSum, Math.abs(worth.weighted() - tangent.weighted(x)));
     wrongViolation = Math.max(wrongViolation, Math.abs(worth.violation() - tangent.violation(x)));
-    if (point.isKept()
-        && (best == null
-            || worth.weighted() < best.worth().weighted()
-            || (worth.weighted() == best.worth().weighted()
-                && variables.cost(x) < variables.cost(best.x())))) {
-      best = point;
+    if (point.isKept() && (best == null || worth.weighted() < best.worth().weighted())) {
+      take(point);
     }
+  }
+
+  private void take(Point point) {
+    best = point;
+    isBetter = true;
   }
 }
