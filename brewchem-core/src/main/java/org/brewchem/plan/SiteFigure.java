@@ -254,8 +254,8 @@ final class SiteFigure {
       }
       return slopes;
     }
-    if (form != null && !inputs.isEmpty()) {
-      return chained(x, slopes);
+    if (form != null) {
+      return chained(form, x, slopes);
     }
     double number = number();
     if (isRoot() && site.hasMash()) {
@@ -284,8 +284,7 @@ final class SiteFigure {
     return (numberOrNaN() - number) / (moved[i] - x[i]);
   }
 
-  private double[] chained(double[] x, double[] slopes) {
-    ClosedForm formula = java.util.Objects.requireNonNull(form);
+  private double[] chained(ClosedForm formula, double[] x, double[] slopes) {
     double[] numbers = inputs.stream().mapToDouble(SiteFigure::number).toArray();
     double perOwn = shown.slope(formula.apply(numbers.clone()));
     for (int k = 0; k < numbers.length; k++) {

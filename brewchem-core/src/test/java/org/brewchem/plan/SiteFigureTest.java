@@ -260,6 +260,16 @@ class SiteFigureTest {
             Figure.list(CALCIUM),
             x -> Math.min(x[0], 30));
     assertEquals(Optional.empty(), SiteFigure.of(bent, site).linear());
+    // Of three inputs only the last is curved, and does not show it at 0 and 1.
+    Figure<Double> third =
+        ClosedForm.figure(
+            "third",
+            Scale.number("", 3),
+            "by hand",
+            "ours",
+            Figure.list(CALCIUM, MAGNESIUM, SULFATE),
+            x -> x[0] + x[1] + x[2] * x[2]);
+    assertEquals(Optional.empty(), SiteFigure.of(third, site).linear());
   }
 
   @Test

@@ -18,7 +18,9 @@ import static org.brewchem.quantity.Quantities.litres;
 import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.solution.Figures.CALCIUM;
+import static org.brewchem.solution.Figures.CARBONATE_ALKALINITY;
 import static org.brewchem.solution.Figures.PH_VALUE;
+import static org.brewchem.solution.Figures.SULFATE;
 import static org.brewchem.solution.Figures.SULFATE_TO_CHLORIDE;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -26,7 +28,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.brewchem.figure.ClosedForm;
 import org.brewchem.figure.Constraint;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Scale;
 import org.brewchem.water.Water;
 import org.junit.jupiter.api.Test;
 
@@ -194,5 +199,45 @@ class TangentTest {
     assertEquals(soft.number(), own.number(), 1e-6);
     assertEquals(-2, own.slopes()[1], 1e-3);
     assertEquals(2.5, own.slopes()[2], 1e-3);
+  }
+
+  /** The tangent is that of its own point, whatever was asked of the problem in between. */
+  @Test
+  void aTangentIsThatOfItsPoint() {
+    Problem problem =
+        salts(around(CALCIUM, mgPerL(50), 5).withWeight(1))
+            .and(made(w -> 3 * Math.pow(millimoles(w), 2)), atMost(CALCIUM, mgPerL(10)))
+            .problem();
+    double[] x = {1, 2, 1};
+    Problem.Worth worth = problem.worth(x);
+    problem.worth(new double[] {1, 5, 0});
+    Tangent tangent = new Tangent(problem, x, worth);
+    assertEquals(-1.2, tangent.rows().get(0).slopes()[1], 1e-3);
+    assertEquals(-2 * CA, tangent.softs().get(0).slopes()[0], 1e-3);
+  }
+
+  @Test
+  void aHardRatioOfWhatIsCurvedIsNotExact() {
+    Figure<Double> ratio =
+        ClosedForm.ratio(
+            "sulfate to carbonate alkalinity",
+            Scale.number("", 3),
+            "by hand",
+            "ours",
+            SULFATE,
+            CARBONATE_ALKALINITY,
+            1);
+    Problem problem =
+        Plan.from(Invented.hard())
+            .using(Shelf.of(epsom()))
+            .forPortions(portion("a", litres(1)))
+            .meeting(target(atLeast(ratio, 0.5)))
+            .problem();
+    double[] none = {1, 0};
+    Tangent tangent = at(problem, none);
+    assertEquals(1, tangent.rows().size());
+    assertFalse(tangent.rows().get(0).isExact());
+    // 45 of sulfate to 215 of alkalinity; the ratio lacks 0.5 - 0.209, counted by 0.5.
+    assertEquals((0.5 - 45.0 / 215) / 0.5, tangent.violation(none), 1e-3);
   }
 }
