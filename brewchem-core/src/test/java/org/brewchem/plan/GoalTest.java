@@ -5,7 +5,12 @@ import static org.brewchem.figure.Constraint.atLeast;
 import static org.brewchem.figure.Constraint.atMost;
 import static org.brewchem.figure.Constraint.between;
 import static org.brewchem.figure.Constraint.exactly;
+import static org.brewchem.quantity.Quantities.acidity;
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.gPerL;
+import static org.brewchem.quantity.Quantities.hL;
 import static org.brewchem.quantity.Quantities.mgPerL;
+import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.solution.Figures.CALCIUM;
 import static org.brewchem.solution.Figures.SULFATE_TO_CHLORIDE;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -15,9 +20,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import org.brewchem.beer.Beer;
 import org.brewchem.figure.Constraint;
 import org.brewchem.plan.Problem.Worth;
 import org.brewchem.quantity.Volume;
+import org.brewchem.substance.Acid;
+import org.brewchem.substance.Permission;
+import org.brewchem.substance.Use;
 import org.brewchem.water.Water;
 import org.junit.jupiter.api.Test;
 
@@ -217,5 +226,31 @@ class GoalTest {
         List.of(),
         economy,
         Optional.empty());
+  }
+
+  private static Query making(Downstream made) {
+    Shelf shelf =
+        Shelf.of(
+            Invented.lactic(),
+            ShelfItem.diluent("osmosis", Water.pure()),
+            Invented.phosphoric());
+    Wanted wanted =
+        new Wanted(
+            atMost(CALCIUM, mgPerL(80)), Optional.empty(), true, Optional.of(made));
+    return byThe(shelf, Query.Economy.MASS).wanting(List.of(wanted));
+  }
+
+  @Test
+  void whatGoesIntoABeerIsAskedForItsPermission() {
+    Beer beer = Beer.of(pH(4.4), acidity(gPerL(2), Acid.LACTIC, pH(8.2)));
+    Query query = making(Downstream.beer("tank", beer, hL(1)));
+    assertTrue(query.isForBeer());
+    assertEquals(
+        List.of(Use.BEER, Use.BEER),
+        query.permissionsInBeer().stream().map(Permission::use).toList());
+    Query water = making(Downstream.of("hot", made -> made.at(celsius(60))));
+    assertFalse(water.isForBeer());
+    assertEquals(List.of(), water.permissionsInBeer());
+    assertFalse(byThe(Shelf.of(Invented.lactic()), Query.Economy.MASS).isForBeer());
   }
 }
