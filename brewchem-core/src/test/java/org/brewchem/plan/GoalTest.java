@@ -231,12 +231,9 @@ class GoalTest {
   private static Query making(Downstream made) {
     Shelf shelf =
         Shelf.of(
-            Invented.lactic(),
-            ShelfItem.diluent("osmosis", Water.pure()),
-            Invented.phosphoric());
+            Invented.lactic(), ShelfItem.diluent("osmosis", Water.pure()), Invented.phosphoric());
     Wanted wanted =
-        new Wanted(
-            atMost(CALCIUM, mgPerL(80)), Optional.empty(), true, Optional.of(made));
+        new Wanted(atMost(CALCIUM, mgPerL(80)), Optional.empty(), true, Optional.of(made));
     return byThe(shelf, Query.Economy.MASS).wanting(List.of(wanted));
   }
 
