@@ -134,6 +134,12 @@ class RoundingTest {
     assertRounded(new double[] {1, 2}, least, 1, least.variables().lower(1));
     Problem most = with(Shelf.of(calcium(1).atMost(g(0.9999995 * one))), calciumNear(1)).problem();
     assertRounded(new double[] {1, 0}, most, 1, most.variables().upper(1));
+    Problem half =
+        with(Shelf.of(calcium(0.5).atLeast(g(0.50000025 * one)).atMost(g(one))), calciumNear(1))
+            .problem();
+    assertRounded(new double[] {1, 1}, half, 1, half.variables().lower(1));
+    Problem nothing = with(Shelf.of(calcium(1).atMost(g(0))), calciumNear(1)).problem();
+    assertRounded(new double[] {1, 0}, nothing, 1, 0);
     Problem none =
         with(Shelf.of(calcium(1).atLeast(g(1.2 * one)).atMost(g(1.8 * one))), calciumNear(1.5))
             .problem();
