@@ -13,6 +13,7 @@ import org.brewchem.internal.LinearProgram;
 import org.brewchem.internal.NumberText;
 import org.brewchem.plan.Search.Point;
 import org.brewchem.solution.Liquid;
+import org.brewchem.solution.NoSolutionException;
 
 /**
  * The search for bounds that cannot be kept together and of which none can be left out: each bound
@@ -169,10 +170,19 @@ final class ConflictSearch {
       }
       x = found.point();
       if (keeps(members, without, problem.worth(x))) {
-        return Optional.of(evaluated(x, kept, without.text()));
+        return known(x, kept, without.text());
       }
     }
     return Optional.empty();
+  }
+
+  /** A way; empty where its doses are so large that the liquids have no solution. */
+  private Optional<Conflict.Way> known(double[] x, List<Integer> goals, String without) {
+    try {
+      return Optional.of(evaluated(x, goals, without));
+    } catch (NoSolutionException none) {
+      return Optional.empty();
+    }
   }
 
   private LinearProgram nonNegative() {

@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.brewchem.figure.Step;
 import org.brewchem.figure.UnknownFigureException;
-import org.brewchem.solution.NoSolutionException;
 
 /**
  * What a plan is asked for, as functions of its variables: the goals, the sites that they bound and
@@ -138,11 +137,7 @@ final class Problem {
 
   /** The number of a goal's figure at the variables that are set; NaN where it has no value. */
   double number(int goal) {
-    try {
-      return figures.get(goal).number();
-    } catch (NoSolutionException | IllegalArgumentException | UnknownFigureException none) {
-      return Double.NaN;
-    }
+    return figures.get(goal).numberOrNaN();
   }
 
   Worth worth(double[] x) {

@@ -33,7 +33,7 @@ final class Rounding {
   private final Problem problem;
   private final Variables variables;
   private @Nullable Point best;
-  private int changes;
+  private boolean isBetter;
   private double wrongSum;
   private double wrongViolation;
 
@@ -115,7 +115,7 @@ final class Rounding {
       return Optional.ofNullable(best);
     }
     for (int round = 0; round < ROUNDS; round++) {
-      int before = changes;
+      isBetter = false;
       for (int first = 0; first < moving.size(); first += block / 2) {
         List<Integer> some = new ArrayList<>();
         for (int k = 0; k < block; k++) {
@@ -123,7 +123,7 @@ final class Rounding {
         }
         choose(tangent, exact.x(), best == null ? around : best.x(), some, values);
       }
-      if (changes == before) {
+      if (!isBetter) {
         break;
       }
     }
@@ -133,7 +133,7 @@ final class Rounding {
   /** What a variable may be, in steps. */
   private double[] steps(int i, double[] x, int further) {
     double step = variables.step(i);
-    if (step == 0 || i == rest(i, x)) {
+    if (step == 0 || i == rest(variables.portionOf(i), x)) {
       return new double[] {x[i]};
     }
     double count = x[i] / step;
@@ -153,14 +153,11 @@ final class Rounding {
     return values.stream().mapToDouble(Double::doubleValue).toArray();
   }
 
-  /** The water of a portion that takes the rest of the volume: the one there is most of; -1. */
-  private int rest(int i, double[] x) {
-    if (!variables.isWater(i)) {
-      return -1;
-    }
-    int rest = variables.index(variables.portionOf(i), 0);
+  /** The water of a portion that takes the rest of the volume: the one there is most of. */
+  private int rest(int portion, double[] x) {
+    int rest = variables.index(portion, 0);
     for (int k = 1; k < variables.waters().size(); k++) {
-      int other = variables.index(variables.portionOf(i), k);
+      int other = variables.index(portion, k);
       if (x[other] > x[rest]) {
         rest = other;
       }
@@ -172,7 +169,7 @@ final class Rounding {
   private double[] filled(double[] exact, double[] rounded) {
     double[] x = rounded.clone();
     for (int p = 0; p < variables.query().portions().size(); p++) {
-      int rest = rest(variables.index(p, 0), exact);
+      int rest = rest(p, exact);
       double others = 0;
       boolean moved = false;
       for (int k = 0; k < variables.waters().size(); k++) {
@@ -243,8 +240,7 @@ final class Rounding {
           && neighbour.weighted <= least + Search.EQUALLY_GOOD + ERRORS * wrongSum) {
         Point point = new Point(neighbour.x, problem.worth(neighbour.x));
         if (point.isKept() && point.worth().weighted() <= least + Search.EQUALLY_GOOD) {
-          best = point;
-          changes++;
+          take(point);
           return;
         }
       }
@@ -267,13 +263,13 @@ final class Rounding {
     }
     wrongSum = Math.max(wrongSum, Math.abs(worth.weighted() - tangent.weighted(x)));
     wrongViolation = Math.max(wrongViolation, Math.abs(worth.violation() - tangent.violation(x)));
-    if (point.isKept()
-        && (best == null
-            || worth.weighted() < best.worth().weighted()
-            || (worth.weighted() == best.worth().weighted()
-                && variables.cost(x) < variables.cost(best.x())))) {
-      best = point;
-      changes++;
+    if (point.isKept() && (best == null || worth.weighted() < best.worth().weighted())) {
+      take(point);
     }
+  }
+
+  private void take(Point point) {
+    best = point;
+    isBetter = true;
   }
 }

@@ -123,13 +123,10 @@ final class Search {
     List<double[]> starts = new ArrayList<>();
     boolean ratio = problem.goals().stream().anyMatch(goal -> goal.isRatio() && !goal.isHard());
     starts.add(scattered(0));
-    if (!isStraight()) {
-      starts.add(variables.plainStart());
-      for (int k = 1; k <= (ratio ? 6 : 2); k++) {
-        starts.add(scattered(k));
-      }
-    } else {
-      starts.add(variables.plainStart());
+    starts.add(variables.plainStart());
+    int more = isStraight() ? 0 : ratio ? 6 : 2;
+    for (int k = 1; k <= more; k++) {
+      starts.add(scattered(k));
     }
     return starts;
   }

@@ -165,7 +165,15 @@ public final class ShelfItem {
     ShelfItem bought = of(Reagent.of(compound, assay));
     if (kind == bought.kind || (least == 0 && Double.isInfinite(most) && resolution.isEmpty())) {
       return new ShelfItem(
-          bought.name, bought.kind, compound, bought.reagent, null, price, least, most, resolution);
+          bought.name,
+          bought.kind,
+          compound,
+          bought.reagent,
+          null,
+          priceIn(bought.kind, bought.kind == Kind.POURED ? bought.reagent : reagent),
+          least,
+          most,
+          resolution);
     }
     throw new IllegalArgumentException(
         name
@@ -186,7 +194,25 @@ public final class ShelfItem {
           name + ": weighing is not possible; a water is metered, and limits are stated after it");
     }
     return new ShelfItem(
-        name, Kind.WEIGHED, compound, reagent, water, price, least, most, resolution);
+        name,
+        Kind.WEIGHED,
+        compound,
+        reagent,
+        water,
+        priceIn(Kind.WEIGHED, reagent),
+        least,
+        most,
+        resolution);
+  }
+
+  /** The price of a gram where that of a millilitre is stated, or the other way round. */
+  private OptionalDouble priceIn(Kind other, @Nullable Reagent liquid) {
+    if (price.isEmpty() || kind == other || liquid == null) {
+      return price;
+    }
+    double grams = liquid.massOf(Volume.ofMillilitres(1)).inGrams();
+    return OptionalDouble.of(
+        other == Kind.POURED ? price.getAsDouble() * grams : price.getAsDouble() / grams);
   }
 
   /**

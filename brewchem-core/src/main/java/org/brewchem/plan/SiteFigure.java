@@ -10,6 +10,7 @@ import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.mash.MashFigures;
 import org.brewchem.solution.BalanceFigure;
 import org.brewchem.solution.Figures;
+import org.brewchem.solution.NoSolutionException;
 import org.brewchem.solution.TotalFigure;
 import org.brewchem.uncertainty.Traced;
 import org.jspecify.annotations.Nullable;
@@ -190,6 +191,15 @@ final class SiteFigure {
     return shown.of(rule.number());
   }
 
+  /** The same; NaN where it has no value. */
+  double numberOrNaN() {
+    try {
+      return number();
+    } catch (NoSolutionException | IllegalArgumentException | UnknownFigureException none) {
+      return Double.NaN;
+    }
+  }
+
   /** The figure as a sum of totals; empty where it is none. */
   Optional<Linear> linear() {
     return Optional.ofNullable(linear);
@@ -244,8 +254,8 @@ final class SiteFigure {
       }
       return slopes;
     }
-    if (form != null && !inputs.isEmpty()) {
-      return chained(x, slopes);
+    if (form != null) {
+      return chained(form, x, slopes);
     }
     double number = number();
     if (isRoot() && site.hasMash()) {
@@ -258,34 +268,45 @@ final class SiteFigure {
       return slopes;
     }
     for (int i : site.own()) {
-      double[] moved = x.clone();
-      moved[i] += STEP;
-      double step = moved[i] - x[i];
-      site.set(moved);
-      slopes[i] = (number() - number) / step;
+      double ahead = slope(x, i, STEP, number);
+      double slope = Double.isFinite(ahead) ? ahead : slope(x, i, -STEP, number);
+      slopes[i] = Double.isFinite(slope) ? slope : 0;
     }
     site.set(x);
     return slopes;
   }
 
-  private double[] chained(double[] x, double[] slopes) {
-    ClosedForm formula = java.util.Objects.requireNonNull(form);
+  /** The slope to a point a step away; NaN where the figure has no value there. */
+  private double slope(double[] x, int i, double by, double number) {
+    double[] moved = x.clone();
+    moved[i] += by;
+    site.set(moved);
+    return (numberOrNaN() - number) / (moved[i] - x[i]);
+  }
+
+  private double[] chained(ClosedForm formula, double[] x, double[] slopes) {
     double[] numbers = inputs.stream().mapToDouble(SiteFigure::number).toArray();
+    double perOwn = shown.slope(formula.apply(numbers.clone()));
     for (int k = 0; k < numbers.length; k++) {
       double own = numbers[k];
-      double step = Math.max(Math.abs(own), 1e-3) * 1e-5;
+      double step = small(own);
       numbers[k] = own + step;
       double above = formula.apply(numbers.clone());
       numbers[k] = own - step;
       double below = formula.apply(numbers.clone());
       numbers[k] = own;
-      double slope = shown.slope() * (above - below) / (2 * step);
+      double slope = perOwn * (above - below) / (2 * step);
       double[] input = inputs.get(k).gradient(x);
       for (int i : site.own()) {
         slopes[i] += slope * input[i];
       }
     }
     return slopes;
+  }
+
+  /** A step of a number in a difference. */
+  private static double small(double number) {
+    return Math.max(Math.abs(number), 1e-3) * 1e-5;
   }
 
   /** The way from a figure's own scale to the one in which it is shown. */
@@ -314,8 +335,10 @@ final class SiteFigure {
       return same ? own : straight ? offset + factor * own : convert(own);
     }
 
-    double slope() {
-      return factor;
+    /** By how much the number that is shown grows with the figure's own. */
+    double slope(double own) {
+      double step = small(own);
+      return straight ? factor : (convert(own + step) - convert(own - step)) / (2 * step);
     }
 
     @Nullable Linear of(Linear own) {
