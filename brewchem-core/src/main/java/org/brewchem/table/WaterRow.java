@@ -7,7 +7,6 @@ import java.util.function.DoubleSupplier;
 import java.util.function.IntToDoubleFunction;
 import org.brewchem.figure.Figure;
 import org.brewchem.quantity.CarbonateAlkalinity;
-import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.BalanceFigure;
 import org.brewchem.solution.CarbonateBalance;
@@ -170,13 +169,7 @@ final class WaterRow implements FigureRows.Leaves {
     if (failure != null) {
       return failure;
     }
-    double value = pH.at(index);
-    try {
-      PH.of(value);
-    } catch (IllegalArgumentException e) {
-      return pH.notPossible(index, e);
-    }
-    return carbonates().closeByPH(stated, value)
+    return carbonates().closeByPH(stated, pH.at(index))
         ? null
         : pH.notPossible(
             index,

@@ -189,6 +189,21 @@ class PickedRowsTest {
         assertThrows(IllegalStateException.class, none::mean).getMessage());
   }
 
+  /** By hand: between (5 + 0 + 0) / 3 and (5 + 1 + 2) / 3; no standard deviation. */
+  @Test
+  void everyLimitCountsOnce() {
+    Table.Builder builder = Table.withHeadings("iron [mg/L]");
+    builder.row().unreadable(0, "< 1", "is a limit");
+    builder.row().set(0, 5);
+    builder.row().unreadable(0, "< 2", "is a limit");
+    ColumnStatistics iron = builder.build().statistics("iron");
+    assertEquals(2, iron.belowLimit());
+    assertEquals(5 / 3.0, iron.mean().lower(), 1e-12);
+    assertEquals(8 / 3.0, iron.mean().upper(), 1e-12);
+    assertEquals(new ColumnStatistics.Bounds(0, 2), iron.quantile(0.5));
+    assertTrue(iron.standardDeviation().isEmpty());
+  }
+
   @Test
   void limitsMayStandInAColumnOfTheirOwn() {
     Table.Builder builder = Table.withHeadings("iron [mg/L]", "iron below [mg/L]");

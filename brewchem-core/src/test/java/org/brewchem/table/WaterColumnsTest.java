@@ -1,0 +1,200 @@
+package org.brewchem.table;
+
+import static org.brewchem.quantity.Quantities.celsius;
+import static org.brewchem.quantity.Quantities.mgPerL;
+import static org.brewchem.quantity.Quantities.mmolPerL;
+import static org.brewchem.quantity.Quantities.pH;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.brewchem.figure.Answer;
+import org.brewchem.figure.Notice;
+import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Conductivity;
+import org.brewchem.quantity.Hardness;
+import org.brewchem.solution.Figures;
+import org.brewchem.solution.SolutionCode;
+import org.brewchem.substance.Ion;
+import org.brewchem.water.Constituent;
+import org.brewchem.water.WaterReport;
+import org.junit.jupiter.api.Test;
+
+/** What the columns of a table of waters state, as a balance and as reports read it. */
+class WaterColumnsTest {
+
+  private static CarbonateAlkalinity mEq(double perLitre) {
+    return CarbonateAlkalinity.ofMilliequivalentsPerLitre(perLitre);
+  }
+
+  @Test
+  void anIonIsStatedOnOneBasis() {
+    Table table =
+        Table.of(Column.of("nitrate as nitrogen [mg/L]", 2), Column.of("nitrate [mg/L]", 8));
+    IllegalArgumentException refused =
+        assertThrows(IllegalArgumentException.class, () -> Waters.from(table));
+    assertEquals(
+        "columns \"nitrate\" and \"nitrate as nitrogen\" state the same thing; leave one out with"
+            + " Table.without",
+        refused.getMessage());
+    assertEquals(
+        List.of("nitrate as nitrogen"), Waters.from(table.without("nitrate")).used());
+  }
+
+  @Test
+  void ofSeveralFaultsOfARowThatOfTheFirstIonIsNamed() {
+    Table.Builder rows =
+        Table.withHeadings(
+            "sulfate [mg/L]", "chloride [mg/L]", "calcium [mg/L]", "alkalinity [mEq/L]", "pH");
+    rows.row().set(0, -1).set(1, -1).set(2, 80).set(3, 4).set(4, 7.5);
+    rows.row().set(0, -1).set(1, -1).set(2, -1).set(3, -1).set(4, 7.5);
+    Column strength = Waters.from(rows.build()).ionicStrength();
+    assertEquals("chloride [mg/L]", strength.failure(0).orElseThrow().column());
+    assertEquals("calcium [mg/L]", strength.failure(1).orElseThrow().column());
+  }
+
+  @Test
+  void anIonWithoutAColumnIsNotKnownOfAnyRow() {
+    Table table =
+        Table.of(
+            Column.of("calcium [mg/L]", 80),
+            Column.of("sodium [mg/L]", 10),
+            Column.of("alkalinity [mEq/L]", 4),
+            Column.of("pH", 7.5));
+    Set<String> absent =
+        Waters.from(table).notices(Figures.IONIC_STRENGTH).stream()
+            .filter(notice -> notice.code() == SolutionCode.COUNTED_AS_ABSENT)
+            .map(Notice::subject)
+            .collect(Collectors.toSet());
+    assertEquals(Set.of("magnesium", "potassium", "chloride", "sulfate", "nitrate"), absent);
+  }
+
+  /** Ammonium is a total of the balance and something that a report states. */
+  @Test
+  void theTotalOfAnIonThatReportsStateIsItsColumn() {
+    Table table = Table.of(Column.of("ammonium [mg/L]", 3), Column.of("iron [mg/L]", 1));
+    Waters waters = Waters.from(table);
+    assertEquals(3, waters.column(Figures.concentration(Ion.AMMONIUM)).value(0), 1e-12);
+    assertEquals(3, waters.column(Constituent.AMMONIUM.figure()).value(0), 1e-12);
+    assertEquals(
+        "column \"ammonium\" is needed and is not in the table: 1 row of [iron]",
+        assertThrows(
+                IllegalStateException.class,
+                () ->
+                    Waters.from(table.without("ammonium"))
+                        .column(Figures.concentration(Ion.AMMONIUM)))
+            .getMessage());
+  }
+
+  @Test
+  void theReportOfARowHoldsItsNumbersAndTheirUncertainties() {
+    Table numbers =
+        Table.of(
+            Column.of("calcium [mmol/L]", 2),
+            Column.of("alkalinity [mEq/L]", 4),
+            Column.of("pH", 7.5),
+            Column.of("conductivity [µS/cm at 25 °C]", 400),
+            Column.of("total hardness [mg/L as CaCO3]", 200),
+            Column.of("dry residue [mg/L]", 250));
+    WaterReport.Builder sides =
+        WaterReport.reported()
+            .conductivity(Conductivity.ofMicrosiemensPerCentimetreAt25(400))
+            .totalHardness(Hardness.ofMilligramsPerLitreAsCaCO3(200))
+            .dryResidue(mgPerL(250));
+    assertEquals(
+        sides
+            .concentration(Constituent.CALCIUM, mmolPerL(2))
+            .alkalinity(mEq(4))
+            .pH(pH(7.5), celsius(20))
+            .build(),
+        Waters.from(numbers).at(celsius(20)).report(0));
+    Table ofUncertainties =
+        Table.of(
+            Column.of("calcium [mmol/L]", 2),
+            Column.of("u(calcium) [mmol/L]", 0.25),
+            Column.of("alkalinity [mEq/L]", 4),
+            Column.of("u(alkalinity) [mEq/L]", 0.125),
+            Column.of("pH", 7.5),
+            Column.of("u(pH)", 0.0625));
+    assertEquals(
+        WaterReport.reported()
+            .concentration(Constituent.CALCIUM, mmolPerL(2), mmolPerL(0.25))
+            .alkalinity(mEq(4), mEq(0.125))
+            .pH(pH(7.5), celsius(25), 0.0625)
+            .build(),
+        Waters.from(ofUncertainties).report(0));
+  }
+
+  /** By definition: 61.0168 g of bicarbonate are an equivalent, 50.0432 g of calcium carbonate. */
+  @Test
+  void bicarbonateIsReportedAsSuch() {
+    Table table =
+        Table.of(Column.of("bicarbonate [mg/L]", 244), Column.of("u(bicarbonate) [mg/L]", 6));
+    Answer<CarbonateAlkalinity> alkalinity = Waters.from(table).report(0).water().alkalinity();
+    assertEquals(244 / 61.0168 * 50.0432, alkalinity.number(), 1e-2);
+    assertEquals(6 / 61.0168 * 50.0432, alkalinity.standardUncertainty().orElseThrow(), 1e-3);
+    assertTrue(alkalinity.explain().toString().contains("reported as bicarbonate"));
+    Answer<CarbonateAlkalinity> without =
+        Waters.from(table.without("u(bicarbonate)")).report(0).water().alkalinity();
+    assertEquals(alkalinity.number(), without.number());
+    assertEquals(OptionalDouble.empty(), without.standardUncertainty());
+    assertTrue(without.explain().toString().contains("reported as bicarbonate"));
+    Table other = Table.of(Column.of("alkalinity [mg/L as CaCO3]", 200));
+    assertFalse(
+        Waters.from(other)
+            .report(0)
+            .water()
+            .alkalinity()
+            .explain()
+            .toString()
+            .contains("bicarbonate"));
+  }
+
+  @Test
+  void whatAReportCannotUseIsLeftOutAndNamed() {
+    Table.Builder rows =
+        Table.withHeadings(
+            "calcium [mg/L]", "alkalinity [mEq/L]", "pH", "total hardness [mg/L as CaCO3]");
+    rows.row(4).set(0, 80).set(1, -4).set(2, 40).set(3, -200);
+    rows.row(5).set(0, 80);
+    Waters waters = Waters.from(rows.build());
+    assertEquals("calcium 80.0 mg/L", waters.report(0).toString());
+    assertEquals("calcium 80.0 mg/L", waters.report(1).toString());
+    List<Notice> unused =
+        waters.reportNotices().stream()
+            .filter(notice -> notice.code() == TableCode.CELL_NOT_USED)
+            .toList();
+    assertEquals(
+        List.of("alkalinity [mEq/L]", "pH", "total hardness [mg/L as CaCO3]"),
+        unused.stream().map(Notice::subject).toList());
+    assertTrue(unused.stream().allMatch(notice -> notice.row().orElseThrow() == 4));
+    assertEquals(
+        "column \"alkalinity [mEq/L]\" is left out of the report: alkalinity: -4 mEq/L is not"
+            + " possible; 0 or more is allowed",
+        unused.get(0).text());
+  }
+
+  @Test
+  void sideColumnsAreUsedWhereTheirUnitIsOneOfTheirMeaning() {
+    Table table =
+        Table.of(
+            Column.of("conductivity [µS/cm at 20 °C]", 400),
+            Column.of("total hardness [°dH]", 11),
+            Column.of("dry residue [mg/L]", 300));
+    assertEquals(
+        List.of("conductivity", "total hardness", "dry residue"), Waters.from(table).used());
+    Table others =
+        Table.of(
+            Column.of("conductivity [%]", 400),
+            Column.of("total hardness [mL]", 11),
+            Column.of("dry residue [mL]", 300));
+    assertEquals(List.of(), Waters.from(others).used());
+    assertEquals(
+        List.of("conductivity", "total hardness", "dry residue"), Waters.from(others).ignored());
+  }
+}
