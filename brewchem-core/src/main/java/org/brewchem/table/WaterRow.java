@@ -197,10 +197,10 @@ final class WaterRow implements FigureRows.Leaves {
       return new FigureRows.Stated(reported.get());
     }
     if (figure.rule() instanceof TotalFigure rule) {
-      return rule.component().equals(Component.CARBONATE)
-          ? closed(carbonates()::total, rule.milligramsPerMole() * KILOGRAMS_PER_LITRE)
-          : new FigureRows.Stated(
-              columns.ion(rule.component()).times(rule.milligramsPerMole() / 1000));
+      if (!rule.component().equals(Component.CARBONATE)) {
+        throw columns.missing(figure.name());
+      }
+      return closed(carbonates()::total, rule.milligramsPerMole() * KILOGRAMS_PER_LITRE);
     }
     FigureRows.Node together = block == null ? null : together(block, figure);
     if (together != null) {

@@ -49,7 +49,14 @@ class PickedRowsTest {
     assertEquals(List.of("source"), renamed.textNames());
     assertTrue(renamed.column("Ca").failure(2).isPresent());
     assertEquals("calcium", table().renamed("calcium", "calcium").columns().get(0).name());
-    assertThrows(IllegalArgumentException.class, () -> table().renamed("calcium", "pH"));
+    for (String there : List.of("pH", "well")) {
+      assertEquals(
+          "column \"" + there + "\" stands twice",
+          assertThrows(
+                  IllegalArgumentException.class, () -> table().renamed("calcium", there))
+              .getMessage());
+    }
+    assertThrows(IllegalArgumentException.class, () -> table().renamed("well", "calcium"));
     assertThrows(IllegalArgumentException.class, () -> table().renamed("iron", "Fe"));
     assertEquals(
         "new name of \"pH\": \"acidity [g/L]\" is not possible; a name without a unit is needed, for"

@@ -89,6 +89,12 @@ class WaterColumnsTest {
                     Waters.from(table.without("ammonium"))
                         .column(Figures.concentration(Ion.AMMONIUM)))
             .getMessage());
+    Ion thiosulfate = Ion.strong("thiosulfate", "S2O3^2-");
+    assertEquals(
+        "column \"thiosulfate\" is needed and is not in the table: 1 row of [ammonium, iron]",
+        assertThrows(
+                IllegalStateException.class, () -> waters.column(Figures.concentration(thiosulfate)))
+            .getMessage());
   }
 
   @Test
