@@ -44,6 +44,11 @@ class ColumnTest {
   }
 
   @Test
+  void zeroHasNoSign() {
+    assertEquals(0.0, Column.of("pH", -0.0).value(0));
+  }
+
+  @Test
   void aNumberThatIsNoneIsRefusedUnlessItIsDeclaredMissing() {
     IllegalArgumentException refused =
         assertThrows(
@@ -76,8 +81,11 @@ class ColumnTest {
   void aMissingRowThatDoesNotExistIsRefused() {
     BitSet missing = new BitSet();
     missing.set(2);
-    assertThrows(
-        IllegalArgumentException.class, () -> Column.of("pH", new double[] {7, 8}, missing));
+    assertEquals(
+        "index of a missing row: 2 is not possible; less than 2 is allowed",
+        assertThrows(
+                IllegalArgumentException.class, () -> Column.of("pH", new double[] {7, 8}, missing))
+            .getMessage());
   }
 
   @Test

@@ -83,6 +83,9 @@ class PickedRowsTest {
     assertEquals(List.of(6L, 3L, 5L, 4L), rows(table().sortedBy("well")));
     assertEquals(List.of(4L, 3L, 5L, 6L), rows(table().sortedDescendingBy("well")));
     assertThrows(IllegalArgumentException.class, () -> table().sortedBy("iron"));
+    Column sorted = table().sortedBy("calcium").column("pH");
+    assertEquals(List.of(new Failure.Missing(4, "pH")), sorted.failures());
+    assertEquals(6.9, sorted.value(1));
   }
 
   @Test
