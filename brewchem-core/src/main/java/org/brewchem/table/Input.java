@@ -168,7 +168,7 @@ final class Input {
       low = Math.max(low, usual.range.lower().orElse(low) / usual.perUnit);
       high = usual.range.upper().orElse(high) / usual.perUnit;
     }
-    boolean complete = column.isComplete() && range != Range.ANY;
+    boolean complete = column.isComplete();
     for (int i = 0; i < count; i++) {
       double value = column.raw(from + i) * factor;
       into[i] = value;
@@ -364,7 +364,7 @@ final class Input {
         column.heading(),
         column.name()
             + ": "
-            + column.raw(index)
+            + NumberText.plain(column.raw(index))
             + column.unit().map(unit -> " " + unit).orElse("")
             + " "
             + why);

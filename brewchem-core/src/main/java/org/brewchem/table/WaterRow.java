@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntToDoubleFunction;
 import org.brewchem.figure.Figure;
+import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.BalanceFigure;
@@ -160,7 +161,7 @@ final class WaterRow implements FigureRows.Leaves {
         : stated.notPossible(
             index,
             "is not possible with "
-                + moles * 1000 * KILOGRAMS_PER_LITRE
+                + NumberText.plain(moles * 1000 * KILOGRAMS_PER_LITRE)
                 + " mmol/L of carbon dioxide; more than 0 and less than twice as many mEq/L are");
   }
 

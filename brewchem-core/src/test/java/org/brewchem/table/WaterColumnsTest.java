@@ -18,7 +18,9 @@ import org.brewchem.figure.Notice;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Conductivity;
 import org.brewchem.quantity.Hardness;
+import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Figures;
+import org.brewchem.solution.Level;
 import org.brewchem.solution.SolutionCode;
 import org.brewchem.substance.Ion;
 import org.brewchem.water.Constituent;
@@ -202,5 +204,70 @@ class WaterColumnsTest {
     assertEquals(List.of(), Waters.from(others).used());
     assertEquals(
         List.of("conductivity", "total hardness", "dry residue"), Waters.from(others).ignored());
+  }
+
+  /** As little carbon dioxide as 2 mmol/L holds no alkalinity of 4.5 mEq/L. */
+  @Test
+  void whatContradictsTheAlkalinityOfARowSaysWhy() {
+    Table.Builder rows = Table.withHeadings("alkalinity [mEq/L]", "total carbon dioxide [mmol/L]");
+    rows.row().set(0, 4.5).set(1, 2);
+    rows.row().set(0, 4.5);
+    rows.row().set(0, 4.5).set(1, -1);
+    rows.row().set(0, 4.5).set(1, 4.6);
+    Column closed = Waters.from(rows.build()).pH();
+    assertEquals(
+        "alkalinity: 4.5 mEq/L is not possible with 2 mmol/L of carbon dioxide; more than 0 and"
+            + " less than twice as many mEq/L are",
+        closed.failure(0).orElseThrow().reason());
+    assertEquals("alkalinity [mEq/L]", closed.failure(0).orElseThrow().column());
+    assertEquals(
+        new Failure.Missing(2, "total carbon dioxide [mmol/L]"), closed.failure(1).orElseThrow());
+    assertEquals("total carbon dioxide [mmol/L]", closed.failure(2).orElseThrow().column());
+    assertTrue(closed.isPresent(3));
+    Table acid = Table.of(Column.of("alkalinity [mEq/L]", 4, 4), Column.of("pH", 2, 5));
+    Column measured = Waters.from(acid).ionicStrength();
+    assertEquals(
+        "pH: 2 is not possible with the alkalinity of the row; more than 10 mol/kg of carbon"
+            + " dioxide would be needed",
+        measured.failure(0).orElseThrow().reason());
+    assertEquals("pH", measured.failure(0).orElseThrow().column());
+    assertTrue(measured.isPresent(1));
+  }
+
+  @Test
+  void aRowWithoutAlkalinityThatNoActivityRuleReachesHasNoPH() {
+    Table table =
+        Table.of(
+            Column.of("chloride [mg/L]", 900_000, 90),
+            Column.of("sodium [mg/L]", 10, 50),
+            Column.of("alkalinity [mEq/L]", 0, 0));
+    Waters waters = Waters.from(table).under(Chemistry.of(Level.ACTIVITY));
+    Column pH = waters.pH();
+    assertEquals("no solution", pH.failure(0).orElseThrow().kind());
+    assertEquals("pH", pH.failure(0).orElseThrow().column());
+    assertEquals(7, pH.value(1), 0.05);
+  }
+
+  @Test
+  void aCellThatIsSaidToBeUnreadableAfterAllHasNoNumber() {
+    Table.Builder rows =
+        Table.withHeadings(
+            "calcium [mmol/L]",
+            "magnesium [mmol/L]",
+            "sodium [mmol/L]",
+            "chloride [mmol/L]",
+            "sulfate [mmol/L]",
+            "total carbon dioxide [mmol/L]");
+    for (int row = 0; row < 2; row++) {
+      rows.row();
+      for (int column = 0; column < 6; column++) {
+        rows.set(column, 1);
+      }
+    }
+    rows.unreadable(0, "1?", "\"1?\" is not a number");
+    Column pH = Waters.from(rows.build()).pH();
+    assertTrue(pH.isPresent(0));
+    assertEquals("unreadable", pH.failure(1).orElseThrow().kind());
+    assertEquals("calcium [mmol/L]", pH.failure(1).orElseThrow().column());
   }
 }
