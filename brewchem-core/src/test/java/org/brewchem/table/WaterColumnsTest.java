@@ -18,9 +18,7 @@ import org.brewchem.figure.Notice;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Conductivity;
 import org.brewchem.quantity.Hardness;
-import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Figures;
-import org.brewchem.solution.Level;
 import org.brewchem.solution.SolutionCode;
 import org.brewchem.substance.Ion;
 import org.brewchem.water.Constituent;
@@ -232,20 +230,6 @@ class WaterColumnsTest {
         measured.failure(0).orElseThrow().reason());
     assertEquals("pH", measured.failure(0).orElseThrow().column());
     assertTrue(measured.isPresent(1));
-  }
-
-  @Test
-  void aRowWithoutAlkalinityThatNoActivityRuleReachesHasNoPH() {
-    Table table =
-        Table.of(
-            Column.of("chloride [mg/L]", 900_000, 90),
-            Column.of("sodium [mg/L]", 10, 50),
-            Column.of("alkalinity [mEq/L]", 0, 0));
-    Waters waters = Waters.from(table).under(Chemistry.of(Level.ACTIVITY));
-    Column pH = waters.pH();
-    assertEquals("no solution", pH.failure(0).orElseThrow().kind());
-    assertEquals("pH", pH.failure(0).orElseThrow().column());
-    assertEquals(7, pH.value(1), 0.05);
   }
 
   @Test
