@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.brewchem.beer.SouredWort;
 import org.brewchem.figure.Answering;
+import org.brewchem.figure.ClosedForm;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Scale;
 import org.brewchem.figure.Step;
@@ -33,16 +34,16 @@ class OwnFigureColumnsTest {
     return Table.of(Column.of("alkalinity [mEq/L]", 4, 4, 4), Column.of("pH", 7, 8, 9));
   }
 
-  /** By definition 10^-7 mol/L is 0.1 µmol/L. */
+  /** By definition 10^-7 mol/L are 10^-16 mol/nL. */
   @Test
   void aFigureIsShownInAUnitThatIsNoMultipleOfItsOwn() {
-    Scale<PH> micromoles =
+    Scale<PH> perNanolitre =
         Scale.of(
-            "µmol/L", pH -> 1e6 * Math.pow(10, -pH.value()), x -> PH.of(6 - Math.log10(x)), 3);
-    Column column = Waters.from(waters()).column(Figures.PH_VALUE.shownIn(micromoles));
-    assertEquals("pH [µmol/L]", column.heading());
-    assertEquals(0.1, column.value(0), 1e-12);
-    assertEquals(0.001, column.value(2), 1e-12);
+            "mol/nL", pH -> 1e-9 * Math.pow(10, -pH.value()), x -> PH.of(-9 - Math.log10(x)), 3);
+    Column column = Waters.from(waters()).column(Figures.PH_VALUE.shownIn(perNanolitre));
+    assertEquals("pH [mol/nL]", column.heading());
+    assertEquals(1e-16, column.value(0), 1e-26);
+    assertEquals(1e-18, column.value(2), 1e-28);
   }
 
   @Test
@@ -97,6 +98,21 @@ class OwnFigureColumnsTest {
     assertEquals(
         new Failure.NoSolution(3, "twice", "the pH is too high; or there is none"),
         column.failure(2).orElseThrow());
+  }
+
+  @Test
+  void zeroHasNoSign() {
+    Figure<Double> negative =
+        ClosedForm.figure(
+            "less calcium",
+            Scale.number("mg/L", 1),
+            "- calcium",
+            "",
+            Figure.list(Figures.CALCIUM),
+            x -> -x[0]);
+    Column column = Waters.from(Table.of(Column.of("calcium [mg/L]", 0, 40))).column(negative);
+    assertEquals(0.0, column.value(0));
+    assertEquals(-40, column.value(1), 1e-12);
   }
 
   /** What is missing counts as 0 in an ion balance, unless all cations or all anions are. */

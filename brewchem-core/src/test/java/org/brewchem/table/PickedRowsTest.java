@@ -214,6 +214,25 @@ class PickedRowsTest {
     assertTrue(iron.standardDeviation().isEmpty());
   }
 
+  /** By hand: mean 2, squares of the differences 1 and 1, over one degree of freedom. */
+  @Test
+  void twoNumbersHaveAStandardDeviation() {
+    ColumnStatistics two = Table.of(Column.of("iron [mg/L]", 1, 3)).statistics("iron");
+    assertEquals(Math.sqrt(2), two.standardDeviation().orElseThrow(), 1e-12);
+    assertEquals(
+        "iron [mg/L]: 2 numbers, 0 below a limit, 0 missing; mean 2, standard deviation 1.4142,"
+            + " least 1, median 2, greatest 3",
+        two.toString());
+    assertTrue(Table.of(Column.of("pH", 7)).statistics("pH").standardDeviation().isEmpty());
+    Table.Builder builder = Table.withHeadings("iron [mg/L]");
+    builder.row().unreadable(0, "< 1", "is a limit");
+    builder.row().set(0, 5);
+    assertEquals(
+        "iron [mg/L]: 1 numbers, 1 below a limit, 0 missing; mean 2.5 to 3, least 0 to 1,"
+            + " median 2.5 to 3, greatest 5",
+        builder.build().statistics("iron").toString());
+  }
+
   @Test
   void limitsMayStandInAColumnOfTheirOwn() {
     Table.Builder builder = Table.withHeadings("iron [mg/L]", "iron below [mg/L]");

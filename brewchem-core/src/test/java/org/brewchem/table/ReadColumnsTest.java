@@ -16,10 +16,14 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.FigureCode;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.TitratableAcidity;
+import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Figures;
+import org.brewchem.solution.Level;
 import org.brewchem.titration.Titrant;
 import org.brewchem.water.WaterFigures;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** What is read of columns: headings, numbers that are unusual or impossible, uncertainties. */
 class ReadColumnsTest {
@@ -74,18 +78,85 @@ class ReadColumnsTest {
   }
 
   /** A litre holds less than 1 000 000 mg of calcium, which are 24 951 mmol. */
-  @Test
-  void whatALitreCannotHoldIsRefusedInRowsThatAreSolvedTogether() {
-    Column pH = Waters.from(neutralByIons(26_000, 1)).pH();
+  @ParameterizedTest
+  @EnumSource(Level.class)
+  void whatALitreCannotHoldIsRefusedInRowsThatAreNeutralByTheirIons(Level level) {
+    Chemistry chemistry = Chemistry.of(level);
+    Column pH = Waters.from(neutralByIons(26_000, 1)).under(chemistry).pH();
     assertInstanceOf(Failure.NotPossible.class, pH.failure(0).orElseThrow());
     assertEquals("calcium [mmol/L]", pH.failure(0).orElseThrow().column());
     assertTrue(pH.isPresent(1) && pH.isPresent(2));
     assertEquals(7, pH.value(2), 0.01);
-    Column twice = Waters.from(neutralByIons(-1, -1)).pH();
+    Column twice = Waters.from(neutralByIons(-1, -1)).under(chemistry).pH();
     assertEquals("calcium [mmol/L]", twice.failure(0).orElseThrow().column());
     assertEquals(
         "chloride [mmol/L]",
-        Waters.from(neutralByIons(1, -1)).pH().failure(0).orElseThrow().column());
+        Waters.from(neutralByIons(1, -1))
+            .under(chemistry)
+            .pH()
+            .failure(0)
+            .orElseThrow()
+            .column());
+  }
+
+  /** Rows are solved in blocks; each tenth has a fault, and the last block is not full. */
+  @ParameterizedTest
+  @EnumSource(Level.class)
+  void aRowDoesNotDependOnItsPlaceInTheTable(Level level) {
+    int size = 333;
+    double[][] forwards = new double[6][size];
+    double[][] backwards = new double[6][size];
+    for (int k = 0; k < 6; k++) {
+      for (int i = 0; i < size; i++) {
+        forwards[k][i] = k == 0 && i % 10 == 3 ? -1 : 0.5 + k / 4.0 + i % 23 / 10.0;
+        backwards[k][size - 1 - i] = forwards[k][i];
+      }
+    }
+    Waters one = Waters.from(ofIons(forwards)).under(Chemistry.of(level));
+    Waters other = Waters.from(ofIons(backwards)).under(Chemistry.of(level));
+    List<Column> forwardFound =
+        one.columns(Figures.CARBONATE_ALKALINITY, Figures.PH_VALUE, Figures.IONIC_STRENGTH);
+    for (Column found : forwardFound) {
+      assertEquals(33, found.failures().size());
+      assertEquals(4, found.failures().get(0).row());
+    }
+    Column alkalinity = other.alkalinity();
+    Column pH = other.pH();
+    Column strength = other.ionicStrength();
+    for (int i = 0; i < size; i++) {
+      if (i % 10 != 3) {
+        int there = size - 1 - i;
+        assertEquals(forwardFound.get(0).value(i), alkalinity.value(there), 1e-9);
+        assertEquals(forwardFound.get(1).value(i), pH.value(there), 1e-10);
+        assertEquals(forwardFound.get(2).value(i), strength.value(there), 1e-9);
+      }
+    }
+  }
+
+  private static Table ofIons(double[][] columns) {
+    return Table.of(
+        Column.of("calcium [mmol/L]", columns[0]),
+        Column.of("magnesium [mmol/L]", columns[1]),
+        Column.of("sodium [mmol/L]", columns[2]),
+        Column.of("chloride [mmol/L]", columns[3]),
+        Column.of("sulfate [mmol/L]", columns[4]),
+        Column.of("total carbon dioxide [mmol/L]", columns[5]));
+  }
+
+  @Test
+  void anUncertaintyOfATitrationThatCannotBeIsSaid() {
+    Table table = Table.of(Column.of("volume [mL]", 10, 10), Column.of("u(volume) [mL]", -1, 1));
+    Column u =
+        Acidities.from(table, pH(8.2))
+            .withSample(mL(50), mL(0.1))
+            .withTitrant(Titrant.sodiumHydroxide().of(molPerL(0.1), molPerL(0.0001)))
+            .columnWithUncertainty(ACIDITY)
+            .standardUncertainty()
+            .orElseThrow();
+    assertEquals(
+        "u(volume): -1 mL is not possible; 0 or more is allowed",
+        u.failure(0).orElseThrow().reason());
+    assertTrue(u.isPresent(1));
   }
 
   @Test

@@ -97,6 +97,10 @@ class TableTest {
     assertThrows(OutOfRangeException.class, () -> builder.build().row(-1));
     assertThrows(
         IllegalArgumentException.class, () -> Table.withHeadings("pH", "calcium [mg/L]", "pH"));
+    for (List<String> texts : List.of(List.of("pH"), List.of("well", "well"))) {
+      assertThrows(
+          IllegalArgumentException.class, () -> Table.withHeadings(List.of("pH"), texts));
+    }
   }
 
   @Test

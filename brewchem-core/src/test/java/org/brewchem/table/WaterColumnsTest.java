@@ -18,12 +18,16 @@ import org.brewchem.figure.Notice;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Conductivity;
 import org.brewchem.quantity.Hardness;
+import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Figures;
+import org.brewchem.solution.Level;
 import org.brewchem.solution.SolutionCode;
 import org.brewchem.substance.Ion;
 import org.brewchem.water.Constituent;
 import org.brewchem.water.WaterReport;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** What the columns of a table of waters state, as a balance and as reports read it. */
 class WaterColumnsTest {
@@ -232,8 +236,9 @@ class WaterColumnsTest {
     assertTrue(measured.isPresent(1));
   }
 
-  @Test
-  void aCellThatIsSaidToBeUnreadableAfterAllHasNoNumber() {
+  @ParameterizedTest
+  @EnumSource(Level.class)
+  void aCellThatIsSaidToBeUnreadableAfterAllHasNoNumber(Level level) {
     Table.Builder rows =
         Table.withHeadings(
             "calcium [mmol/L]",
@@ -249,7 +254,7 @@ class WaterColumnsTest {
       }
     }
     rows.unreadable(0, "1?", "\"1?\" is not a number");
-    Column pH = Waters.from(rows.build()).pH();
+    Column pH = Waters.from(rows.build()).under(Chemistry.of(level)).pH();
     assertTrue(pH.isPresent(0));
     assertEquals("unreadable", pH.failure(1).orElseThrow().kind());
     assertEquals("calcium [mmol/L]", pH.failure(1).orElseThrow().column());
