@@ -122,6 +122,11 @@ class AciditiesTest {
     assertThrows(IllegalStateException.class, () -> acidities.withSample(mL(50)));
     assertThrows(IllegalStateException.class, () -> acidities.acidity());
     assertThrows(
+        IllegalStateException.class,
+        () ->
+            Acidities.from(table.with(Column.of("titrant [mol/L]", 0.1)), pH(8.2))
+                .withTitrant(LYE));
+    assertThrows(
         IllegalArgumentException.class,
         () -> acidities.withTitrant(Titrant.hydrochloricAcid().of(molPerL(0.1))));
     assertThrows(

@@ -7,6 +7,7 @@ import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.BitSet;
 import java.util.List;
@@ -198,6 +199,40 @@ class OwnFigureColumnsTest {
     SingleBeers single =
         new SingleBeers(table, BeerColumns.from(table), celsius(20), Chemistry.standard());
     assertEquals("beer", single.at(0).kind());
+  }
+
+  /** The library counts up to 1e100, whatever the unit. */
+  @Test
+  void aNumberBeyondAllOthersFailsInItsRow() {
+    for (String heading :
+        List.of("calcium [mg/L]", "manganese [mg/L]", "total carbon dioxide [mmol/L]")) {
+      Table table =
+          Table.of(
+              Column.of("sodium [mg/L]", 10, 10),
+              Column.of("alkalinity [mEq/L]", 4, 4),
+              Column.of(heading, 1e200, 4.1));
+      Column strength = Waters.from(table).ionicStrength();
+      assertEquals(heading, strength.failure(0).orElseThrow().column());
+      assertInstanceOf(Failure.NotPossible.class, strength.failure(0).orElseThrow());
+      assertTrue(strength.isPresent(1));
+      assertTrue(
+          Waters.from(table).reportNotices().stream()
+              .noneMatch(
+                  notice ->
+                      notice.code() == TableCode.CELL_NOT_USED && notice.row().orElseThrow() == 2));
+    }
+    Table beers =
+        Table.of(Column.of("pH", 4.4, 4.4, 4.4), Column.of(ACIDITY, 1e200, 1e5, 20));
+    Column capacity = Beers.from(beers).column(Figures.BUFFER_CAPACITY);
+    assertInstanceOf(Failure.NotPossible.class, capacity.failure(0).orElseThrow());
+    assertEquals(
+        new Failure.NoSolution(
+            2,
+            "buffer capacity",
+            "titratable acidity: 100000 mEq/L, to pH 8.2 at pH 4.4 is not possible; no amount of a"
+                + " typical beer's acids has it"),
+        capacity.failure(1).orElseThrow());
+    assertTrue(capacity.isPresent(2));
   }
 
   /** A titration has an acidity alone; other figures say that they do not apply to it. */

@@ -259,4 +259,25 @@ class WaterColumnsTest {
     assertEquals("unreadable", pH.failure(1).orElseThrow().kind());
     assertEquals("calcium [mmol/L]", pH.failure(1).orElseThrow().column());
   }
+
+  @Test
+  void aRowWithoutWhatAFigureStandsOnNamesTheCell() {
+    Table.Builder rows = Table.withHeadings("alkalinity [mEq/L]", "pH");
+    rows.row().set(0, 4).set(1, 7.5);
+    rows.row().set(1, 7.5);
+    rows.row().set(0, 4);
+    Waters waters = Waters.from(rows.build());
+    Failure alkalinity = new Failure.Missing(2, "alkalinity [mEq/L]");
+    assertEquals(List.of(alkalinity), waters.alkalinity().failures());
+    assertEquals(
+        List.of(alkalinity, new Failure.Missing(3, "pH")),
+        waters.column(Figures.TOTAL_CARBON_DIOXIDE).failures());
+    Table.Builder totals = Table.withHeadings("total carbon dioxide [mmol/L]");
+    totals.row().set(0, 4);
+    totals.row();
+    Column total = Waters.from(totals.build()).column(Figures.TOTAL_CARBON_DIOXIDE);
+    assertEquals(4, total.value(0), 1e-12);
+    assertEquals(
+        List.of(new Failure.Missing(2, "total carbon dioxide [mmol/L]")), total.failures());
+  }
 }
