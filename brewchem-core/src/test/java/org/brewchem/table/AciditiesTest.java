@@ -247,8 +247,7 @@ class AciditiesTest {
     List<Notice> one = ofBlanks(volumes, new double[] {0.1, 4, 4.1, 0.1, 0.1});
     assertEquals(1, one.size());
     assertEquals(OptionalLong.of(3), one.get(0).row());
-    assertEquals(
-        "the blank takes more than the sample: the result is below 0", one.get(0).text());
+    assertEquals("the blank takes more than the sample: the result is below 0", one.get(0).text());
     List<Notice> more = ofBlanks(volumes, new double[] {0.1, 4.2, 4.1, 0.1, 4.3});
     assertEquals(1, more.size());
     assertEquals(OptionalLong.of(2), more.get(0).row());

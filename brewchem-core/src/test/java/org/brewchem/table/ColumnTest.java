@@ -199,8 +199,7 @@ class ColumnTest {
   @Test
   void aColumnOfDosesKeepsItsCautions() {
     Column dose =
-        Waters.from(Table.of(Column.of("alkalinity [mEq/L]", 4, 2)))
-            .doseOf(Acid.LACTIC, pH(5.5));
+        Waters.from(Table.of(Column.of("alkalinity [mEq/L]", 4, 2))).doseOf(Acid.LACTIC, pH(5.5));
     assertFalse(dose.cautions().isEmpty());
     assertEquals("lactic acid to pH 5.5 [mmol/L]", dose.heading());
     Table table = Table.of(dose);

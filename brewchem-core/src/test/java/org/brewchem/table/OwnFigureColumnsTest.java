@@ -163,9 +163,7 @@ class OwnFigureColumnsTest {
         "no uncertainty is stated of sulfate",
         sulfate.standardUncertainty().orElseThrow().failure(0).orElseThrow().reason());
     Column relative =
-        beers
-            .withRelativeUncertainty("sulfate", 0.1)
-            .columnWithUncertainty(Figures.SULFATE);
+        beers.withRelativeUncertainty("sulfate", 0.1).columnWithUncertainty(Figures.SULFATE);
     assertEquals(8, relative.standardUncertainty().orElseThrow().value(1), 1e-9);
     assertEquals(
         "u(calcium): -3 mg/L is not possible; 0 or more is allowed",
@@ -221,8 +219,7 @@ class OwnFigureColumnsTest {
                   notice ->
                       notice.code() == TableCode.CELL_NOT_USED && notice.row().orElseThrow() == 2));
     }
-    Table beers =
-        Table.of(Column.of("pH", 4.4, 4.4, 4.4), Column.of(ACIDITY, 1e200, 1e5, 20));
+    Table beers = Table.of(Column.of("pH", 4.4, 4.4, 4.4), Column.of(ACIDITY, 1e200, 1e5, 20));
     Column capacity = Beers.from(beers).column(Figures.BUFFER_CAPACITY);
     assertInstanceOf(Failure.NotPossible.class, capacity.failure(0).orElseThrow());
     assertEquals(

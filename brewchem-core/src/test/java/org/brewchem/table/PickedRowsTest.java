@@ -52,8 +52,7 @@ class PickedRowsTest {
     for (String there : List.of("pH", "well")) {
       assertEquals(
           "column \"" + there + "\" stands twice",
-          assertThrows(
-                  IllegalArgumentException.class, () -> table().renamed("calcium", there))
+          assertThrows(IllegalArgumentException.class, () -> table().renamed("calcium", there))
               .getMessage());
     }
     assertThrows(IllegalArgumentException.class, () -> table().renamed("well", "calcium"));

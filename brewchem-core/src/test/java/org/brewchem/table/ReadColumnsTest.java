@@ -91,12 +91,7 @@ class ReadColumnsTest {
     assertEquals("calcium [mmol/L]", twice.failure(0).orElseThrow().column());
     assertEquals(
         "chloride [mmol/L]",
-        Waters.from(neutralByIons(1, -1))
-            .under(chemistry)
-            .pH()
-            .failure(0)
-            .orElseThrow()
-            .column());
+        Waters.from(neutralByIons(1, -1)).under(chemistry).pH().failure(0).orElseThrow().column());
   }
 
   /** Rows are solved in blocks; each tenth has a fault, and the last block is not full. */
@@ -162,8 +157,7 @@ class ReadColumnsTest {
   @Test
   void aNegativePHOfARowIsNoPHOfAWater() {
     Table table =
-        Table.of(
-            Column.of("alkalinity [mEq/L]", 4, 4, 4), Column.of("pH", -1, 14.1, 7.5));
+        Table.of(Column.of("alkalinity [mEq/L]", 4, 4, 4), Column.of("pH", -1, 14.1, 7.5));
     Column found = Waters.from(table).pH();
     assertEquals("pH", found.failure(0).orElseThrow().column());
     assertInstanceOf(Failure.NotPossible.class, found.failure(1).orElseThrow());
@@ -194,8 +188,7 @@ class ReadColumnsTest {
     Waters waters =
         Waters.from(Table.of(Column.of("calcium [mg/L]", 80, 40)))
             .withRelativeUncertainty("calcium", 0.05);
-    Column u =
-        waters.columnWithUncertainty(Figures.CALCIUM).standardUncertainty().orElseThrow();
+    Column u = waters.columnWithUncertainty(Figures.CALCIUM).standardUncertainty().orElseThrow();
     assertEquals(4, u.value(0), 1e-12);
     assertEquals(2, u.value(1), 1e-12);
     assertEquals(
@@ -206,13 +199,11 @@ class ReadColumnsTest {
             .getMessage());
     assertEquals(
         "calcium, standard uncertainty: -2 mg/L is not possible; 0 or more is allowed",
-        assertThrows(
-                IllegalArgumentException.class, () -> waters.withUncertainty("calcium", -2))
+        assertThrows(IllegalArgumentException.class, () -> waters.withUncertainty("calcium", -2))
             .getMessage());
     assertEquals(
         "column: \"iron\" is not possible; those that are read are [calcium]",
-        assertThrows(
-                IllegalArgumentException.class, () -> waters.withUncertainty("iron", 1))
+        assertThrows(IllegalArgumentException.class, () -> waters.withUncertainty("iron", 1))
             .getMessage());
   }
 
@@ -232,8 +223,7 @@ class ReadColumnsTest {
             + " with Table.without",
         assertThrows(
                 IllegalStateException.class,
-                () ->
-                    Waters.from(table.without("u(sulphate)")).withUncertainty("sulfate", 1))
+                () -> Waters.from(table.without("u(sulphate)")).withUncertainty("sulfate", 1))
             .getMessage());
   }
 
@@ -293,8 +283,7 @@ class ReadColumnsTest {
     assertEquals(
         "titrant: neither a column nor a value for all rows is there: 1 row of [volume]",
         assertThrows(IllegalStateException.class, without::acidity).getMessage());
-    assertEquals(
-        List.of("titrant is not stated"), without.answer(ACIDITY, 0).whyUnknown());
+    assertEquals(List.of("titrant is not stated"), without.answer(ACIDITY, 0).whyUnknown());
     assertEquals(
         "sample: the table has a column of it; leave it out with Table.without",
         assertThrows(
@@ -319,7 +308,6 @@ class ReadColumnsTest {
     double[] good = {10, 50, 0.1, 0};
     Column[] all = new Column[good.length];
     Arrays.setAll(all, k -> Column.of(names.get(k), good[k]));
-    assertEquals(
-        Optional.empty(), Acidities.from(Table.of(all), pH(8.2)).acidity().failure(0));
+    assertEquals(Optional.empty(), Acidities.from(Table.of(all), pH(8.2)).acidity().failure(0));
   }
 }

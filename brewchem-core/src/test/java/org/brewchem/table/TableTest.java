@@ -98,8 +98,7 @@ class TableTest {
     assertThrows(
         IllegalArgumentException.class, () -> Table.withHeadings("pH", "calcium [mg/L]", "pH"));
     for (List<String> texts : List.of(List.of("pH"), List.of("well", "well"))) {
-      assertThrows(
-          IllegalArgumentException.class, () -> Table.withHeadings(List.of("pH"), texts));
+      assertThrows(IllegalArgumentException.class, () -> Table.withHeadings(List.of("pH"), texts));
     }
   }
 
@@ -128,8 +127,7 @@ class TableTest {
         assertThrows(IllegalArgumentException.class, () -> table.texts("place")).getMessage());
     assertEquals(
         "column of text \"place\": 1 rows are not possible; the table has 2",
-        assertThrows(
-                IllegalArgumentException.class, () -> table.withTexts("place", List.of("tap")))
+        assertThrows(IllegalArgumentException.class, () -> table.withTexts("place", List.of("tap")))
             .getMessage());
     assertEquals(
         "column \"magnesium\" is needed and is not in the table: 2 rows of [sample, calcium, pH]",
