@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.brewchem.figure.Answer;
+import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Conductivity;
@@ -279,5 +280,27 @@ class WaterColumnsTest {
     assertEquals(4, total.value(0), 1e-12);
     assertEquals(
         List.of(new Failure.Missing(2, "total carbon dioxide [mmol/L]")), total.failures());
+  }
+
+  /** 900 g/L of chloride are beyond every activity rule. */
+  @Test
+  void aRowWithoutASolutionIsAnsweredByTheReason() {
+    Table table =
+        Table.of(
+            Column.of("calcium [mg/L]", 92, 92),
+            Column.of("magnesium [mg/L]", 11, 11),
+            Column.of("sodium [mg/L]", 19, 19),
+            Column.of("chloride [mg/L]", 900_000, 31),
+            Column.of("sulfate [mg/L]", 45, 45),
+            Column.of("total carbon dioxide [mmol/L]", 4.5, 4.5));
+    Waters waters = Waters.from(table).under(Chemistry.of(Level.ACTIVITY));
+    Failure failure = waters.ionicStrength().failure(0).orElseThrow();
+    assertEquals("no solution", failure.kind());
+    for (Figure<?> figure :
+        List.of(Figures.PH_VALUE, Figures.IONIC_STRENGTH, Figures.CARBONATE_ALKALINITY)) {
+      assertEquals(List.of(failure.toString()), waters.answer(figure, 0).whyUnknown());
+      assertTrue(waters.answer(figure, 1).isStated());
+    }
+    assertEquals(92, waters.answer(Figures.CALCIUM, 0).number(), 1e-9);
   }
 }
