@@ -62,16 +62,14 @@ class BeerNoticesTest {
     assertEquals(List.of("pH of the beer"), unusual(Beer.of(pH(5.5), asLactic(2.0))));
     assertEquals(List.of("titratable acidity"), unusual(Beer.of(pH(4.9), asLactic(0.35))));
     assertEquals(List.of("temperature of the beer"), unusual(beer().measuredAt(celsius(45))));
-    assertEquals(
-        List.of("calcium of the beer"), unusual(beer().with(Ion.CALCIUM, mgPerL(510))));
+    assertEquals(List.of("calcium of the beer"), unusual(beer().with(Ion.CALCIUM, mgPerL(510))));
     assertEquals(List.of(), unusual(beer().with(Ion.CALCIUM, mgPerL(490))));
   }
 
   @Test
   void aBeerWhoseBalanceIsOpenIsJudgedTheSame() {
     Water water = WaterReport.reported().magnesium(mgPerL(10)).build().water();
-    Beer open =
-        Beer.of(pH(3), asLactic(0.08)).with(Ion.CALCIUM, mgPerL(510)).brewedWith(water);
+    Beer open = Beer.of(pH(3), asLactic(0.08)).with(Ion.CALCIUM, mgPerL(510)).brewedWith(water);
     assertEquals(List.of("titratable acidity", "calcium of the beer"), unusual(open));
     assertEquals(1, count(open, BeerCode.KNOWN_FROM_WATER_ONLY));
     assertEquals(1, count(open, BeerCode.ACIDITY_BELOW_STAND_IN));
@@ -103,8 +101,7 @@ class BeerNoticesTest {
 
   @Test
   void theIonsOfTheLastWaterAreShownAndThoseMeasuredStay() {
-    Water first =
-        WaterReport.reported().calcium(mgPerL(90)).chloride(mgPerL(30)).build().water();
+    Water first = WaterReport.reported().calcium(mgPerL(90)).chloride(mgPerL(30)).build().water();
     Water second = WaterReport.reported().calcium(mgPerL(50)).build().water();
     Beer twice = beer().brewedWith(first).brewedWith(second);
     assertEquals(50, twice.calcium().number(), 1e-9);
@@ -129,7 +126,8 @@ class BeerNoticesTest {
     assertEquals(130.078, dosed.calcium().number(), 1e-6);
     assertEquals(100 + 2 * 35.45, dosed.answer(Figures.CHLORIDE).number(), 1e-6);
     assertEquals(1, count(dosed, BeerCode.KNOWN_FROM_WATER_ONLY));
-    assertTrue(dosed.calcium().explain().toString().contains("carried over from the brewing water"));
+    assertTrue(
+        dosed.calcium().explain().toString().contains("carried over from the brewing water"));
   }
 
   /** Invented: 60 mmol/L of lactate, known at pH 3.5 to 4.5 only. */
@@ -157,9 +155,7 @@ class BeerNoticesTest {
     Beer beer = Beer.of(pH(4), asLactic(2.3)).buffered(new Between());
     assertEquals(0, count(beer, BufferCode.EXTRAPOLATED));
     assertEquals(
-        0,
-        count(
-            beer.after(Treatments.solute(Acid.LACTIC, mmolPerL(1))), BufferCode.EXTRAPOLATED));
+        0, count(beer.after(Treatments.solute(Acid.LACTIC, mmolPerL(1))), BufferCode.EXTRAPOLATED));
     Beer beyond = beer.after(Treatments.solute(Acid.LACTIC, mmolPerL(100)));
     assertTrue(beyond.pH().number() < 3.5);
     assertEquals(1, count(beyond, BufferCode.EXTRAPOLATED));

@@ -52,8 +52,7 @@ class QualityWordsTest {
     assertEquals(
         "answer of batch B: magnesium in \"mg/L\" is not possible; magnesium in \"g/L\" is needed",
         refused(() -> grams.with("B", magnesium(11, 1))));
-    assertEquals(
-        "batch: there is no \"B\" in the series", refused(() -> series.without("B")));
+    assertEquals("batch: there is no \"B\" in the series", refused(() -> series.without("B")));
     assertEquals(
         "value of batch A: NaN is not possible; a finite number is allowed",
         refused(() -> new ControlSeries.Point("A", OptionalDouble.of(Double.NaN))));
@@ -82,10 +81,7 @@ class QualityWordsTest {
     assertEquals(
         "rule: the chart has no \"moving range\"",
         refused(
-            () ->
-                chart
-                    .watch(ControlSeries.of("TA", "g/L", 4))
-                    .drawn(ControlRules.movingRange())));
+            () -> chart.watch(ControlSeries.of("TA", "g/L", 4)).drawn(ControlRules.movingRange())));
     assertEquals(List.of(rule), chart.rules());
     assertEquals(STATE, chart.inControl());
   }
@@ -102,7 +98,8 @@ class QualityWordsTest {
         notices.stream().map(Notice::text).toList());
     assertEquals(1, notices.get(0).row().orElseThrow());
     assertEquals(2, notices.get(1).row().orElseThrow());
-    ControlChart plain = ControlChart.of(InControl.stated(4, 1, ""), List.of(ControlRules.beyond(3)));
+    ControlChart plain =
+        ControlChart.of(InControl.stated(4, 1, ""), List.of(ControlRules.beyond(3)));
     assertEquals(
         "batch 1, pH 8.000, above the mean 4.000: beyond 3 standard deviations",
         plain.watch(ControlSeries.of("pH", "", 8)).notices().get(0).text());

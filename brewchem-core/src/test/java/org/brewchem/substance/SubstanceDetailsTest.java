@@ -54,8 +54,7 @@ class SubstanceDetailsTest {
   @Test
   void anUnusualDensityOrAssayIsNoticedOnce() {
     List<Notice> dense = lactic(88).withDensity(gPerML(2.5), 0.01).notices();
-    assertEquals(
-        List.of(FigureCode.UNUSUAL_VALUE), dense.stream().map(Notice::code).toList());
+    assertEquals(List.of(FigureCode.UNUSUAL_VALUE), dense.stream().map(Notice::code).toList());
     assertEquals("density of lactic acid, 88 % by mass", dense.get(0).subject());
     List<Notice> weak = lactic(1).notices();
     assertEquals(List.of(FigureCode.UNUSUAL_VALUE), weak.stream().map(Notice::code).toList());
@@ -83,8 +82,7 @@ class SubstanceDetailsTest {
         OptionalDouble.empty(),
         Reagent.of(Acid.CITRIC, massPercent(50)).densityRelativeStandardUncertainty());
     assertEquals(Optional.empty(), citric.freeConcentration());
-    assertEquals(
-        List.of(Use.values()), citric.uses().stream().map(Permission::use).toList());
+    assertEquals(List.of(Use.values()), citric.uses().stream().map(Permission::use).toList());
   }
 
   /** The tolerance of a label holds from 50 to 92 %, oligomers count from 30 to 92 %. */
@@ -151,18 +149,19 @@ class SubstanceDetailsTest {
     String asKa = refused(() -> Acid.ofKa("my acid", 4.76));
     assertTrue(asKa.startsWith("Ka of my acid: 4.76 mol/L is not possible; "), asKa);
     assertTrue(asKa.contains("pKa typed as Ka"), asKa);
-    assertTrue(asKa.endsWith("; an acid that has it all the same goes in by its pKa) is allowed"), asKa);
+    assertTrue(
+        asKa.endsWith("; an acid that has it all the same goes in by its pKa) is allowed"), asKa);
     String asPKa = refused(() -> Acid.ofPKa("my acid", 1.74e-5));
     assertTrue(asPKa.startsWith("pKa of my acid: "), asPKa);
-    assertTrue(asPKa.endsWith("; an acid that has it all the same goes in by its Ka) is allowed"), asPKa);
+    assertTrue(
+        asPKa.endsWith("; an acid that has it all the same goes in by its Ka) is allowed"), asPKa);
   }
 
   /** The key of a group tells all that its constants are. */
   @Test
   void groupsOfOtherConstantsAreOtherComponents() {
     EquilibriumConstant plain = EquilibriumConstant.ofLog10(-4.5);
-    assertEquals(
-        "site- {log10 K -4.5}", Component.group("site", -1, plain).key());
+    assertEquals("site- {log10 K -4.5}", Component.group("site", -1, plain).key());
     assertEquals(
         "site- {log10 K -4.5, dH 2.0, dCp 0.0}",
         Component.group("site", -1, EquilibriumConstant.ofLog10(-4.5, 2, 0)).key());
@@ -182,7 +181,9 @@ class SubstanceDetailsTest {
         "pKa 2 of site: 4 is not possible; the 6.0 of the step before or more is allowed",
         refused(() -> Component.group("site", -2, 6, 4)));
     assertEquals(2, Component.group("site", -2, 5, 5).protons());
-    assertEquals("site: at least one constant is needed", refused(() -> Component.group("site", -1, new double[0])));
+    assertEquals(
+        "site: at least one constant is needed",
+        refused(() -> Component.group("site", -1, new double[0])));
   }
 
   @Test
@@ -225,7 +226,8 @@ class SubstanceDetailsTest {
         refused(() -> empty.with(Component.PHOSPHATE, EquilibriumConstant.ofLog10(-2))));
     assertTrue(refused(() -> empty.with(Component.SODIUM)).startsWith("constants of Na+: 0 is"));
     assertTrue(
-        refused(() -> ConstantSet.named("mine")).startsWith("constant set: \"mine\" is not one of ["));
+        refused(() -> ConstantSet.named("mine"))
+            .startsWith("constant set: \"mine\" is not one of ["));
     for (String name : ConstantSet.names()) {
       assertEquals(name, ConstantSet.named(name).name());
       assertEquals("Published under source " + name + ".", ConstantSet.named(name).description());
@@ -242,7 +244,8 @@ class SubstanceDetailsTest {
     assertEquals(-3.5, all.of(Component.LACTATE).get(0).log10(298.15));
     assertEquals(-4.76, all.of(Component.ACETATE).get(0).log10(298.15));
     assertEquals(mine.name() + ", then " + other.name(), all.name());
-    assertTrue(all.description().endsWith(" From " + other.name() + ": acetate."), all.description());
+    assertTrue(
+        all.description().endsWith(" From " + other.name() + ": acetate."), all.description());
     assertEquals("words", all.renamed("new", "words").description());
   }
 
@@ -251,9 +254,11 @@ class SubstanceDetailsTest {
     PairSet none = PairSet.none();
     assertEquals(
         "pair set none: it does not hold CaSO4(aq)", refused(() -> none.without("CaSO4(aq)")));
-    assertTrue(refused(() -> PairSet.named("mine")).startsWith("pair set: \"mine\" is not one of ["));
+    assertTrue(
+        refused(() -> PairSet.named("mine")).startsWith("pair set: \"mine\" is not one of ["));
     IonPair pair =
-        IonPair.of("pair", Component.CALCIUM, Component.SULFATE, 1, 0, EquilibriumConstant.ofLog10(2));
+        IonPair.of(
+            "pair", Component.CALCIUM, Component.SULFATE, 1, 0, EquilibriumConstant.ofLog10(2));
     PairSet one = none.with(pair);
     assertEquals("none with pair", one.name());
     assertEquals(List.of(pair), one.pairs());
@@ -314,8 +319,7 @@ class SubstanceDetailsTest {
       }
     }
     assertTrue(compared > 5);
-    assertEquals(
-        (3.557 + 3.552) / 2, PrimaryBuffer.TARTRATE.pH(celsius(27.5)).value(), 1e-12);
+    assertEquals((3.557 + 3.552) / 2, PrimaryBuffer.TARTRATE.pH(celsius(27.5)).value(), 1e-12);
     assertEquals(
         "temperature: 20 °C is not possible; potassium hydrogen tartrate is certified from 25 to"
             + " 50 °C",
@@ -331,7 +335,9 @@ class SubstanceDetailsTest {
     assertEquals(1.65 / 74.092, lime.molesPerKilogram(), 1e-12);
     assertEquals(
         745 / 110.978,
-        Solubility.of(Salt.CALCIUM_CHLORIDE_DIHYDRATE, celsius(20)).orElseThrow().molesPerKilogram(),
+        Solubility.of(Salt.CALCIUM_CHLORIDE_DIHYDRATE, celsius(20))
+            .orElseThrow()
+            .molesPerKilogram(),
         1e-12);
     assertEquals("solubility-table", lime.provenance().sourceKey());
   }

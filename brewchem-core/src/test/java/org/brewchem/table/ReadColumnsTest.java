@@ -94,6 +94,19 @@ class ReadColumnsTest {
         Waters.from(neutralByIons(1, -1)).under(chemistry).pH().failure(0).orElseThrow().column());
   }
 
+  @ParameterizedTest
+  @EnumSource(Level.class)
+  void whatIsBeyondAllNumbersIsRefusedInRowsThatAreNeutralByTheirIons(Level level) {
+    Table table =
+        neutralByIons(1, 1)
+            .without("total carbon dioxide")
+            .with(Column.of("total carbon dioxide [mmol/L]", 1e102, 2.5, 0));
+    Column pH = Waters.from(table).under(Chemistry.of(level)).pH();
+    assertInstanceOf(Failure.NotPossible.class, pH.failure(0).orElseThrow());
+    assertEquals("total carbon dioxide [mmol/L]", pH.failure(0).orElseThrow().column());
+    assertTrue(pH.isPresent(1) && pH.isPresent(2));
+  }
+
   /** Rows are solved in blocks; each tenth has a fault, and the last block is not full. */
   @ParameterizedTest
   @EnumSource(Level.class)

@@ -70,7 +70,9 @@ class RowsTest {
       assertEquals(3, worked.workSpaces.get());
       assertFalse(worked.threads.contains(Thread.currentThread()));
       for (Thread thread : worked.threads) {
-        thread.join(20_000);
+        for (int i = 0; i < 20 && thread.isAlive(); i++) {
+          thread.join(100);
+        }
         assertFalse(thread.isAlive());
       }
     }

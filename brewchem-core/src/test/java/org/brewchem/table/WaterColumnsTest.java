@@ -273,6 +273,10 @@ class WaterColumnsTest {
     assertEquals(
         List.of(alkalinity, new Failure.Missing(3, "pH")),
         waters.column(Figures.TOTAL_CARBON_DIOXIDE).failures());
+    assertEquals(
+        waters.answer(Figures.TOTAL_CARBON_DIOXIDE, 0).number(),
+        waters.column(Figures.TOTAL_CARBON_DIOXIDE).value(0),
+        1e-9);
     Table.Builder totals = Table.withHeadings("total carbon dioxide [mmol/L]");
     totals.row().set(0, 4);
     totals.row();
