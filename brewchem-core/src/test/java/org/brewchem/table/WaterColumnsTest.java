@@ -190,6 +190,22 @@ class WaterColumnsTest {
         unused.get(0).text());
   }
 
+  /** Usual is a conductivity up to 10000 µS/cm and a hardness up to 3000 mg/L as CaCO3. */
+  @Test
+  void sideColumnsAreJudgedByWhatIsUsual() {
+    Table table =
+        Table.of(
+            Column.of("conductivity [µS/cm at 25 °C]", 400, 20_000),
+            Column.of("total hardness [mg/L as CaCO3]", 4000, 200),
+            Column.of("dry residue [mg/L]", 300, 300));
+    assertEquals(
+        List.of("conductivity", "total hardness"),
+        Waters.from(table).notices().stream().map(Notice::subject).toList());
+    assertEquals(
+        List.of(2L, 1L),
+        Waters.from(table).notices().stream().map(n -> n.row().orElseThrow()).toList());
+  }
+
   @Test
   void sideColumnsAreUsedWhereTheirUnitIsOneOfTheirMeaning() {
     Table table =
@@ -306,5 +322,30 @@ class WaterColumnsTest {
       assertTrue(waters.answer(figure, 1).isStated());
     }
     assertEquals(92, waters.answer(Figures.CALCIUM, 0).number(), 1e-9);
+  }
+
+  /** No water holds 900 g/L of magnesium; ion pairs have no solution there. */
+  @Test
+  void aRowWithoutASolutionFailsByItselfWhateverClosesIt() {
+    Table table =
+        Table.of(
+            Column.of("magnesium [mg/L]", 900_000, 9),
+            Column.of("sulfate [mg/L]", 110_000, 11),
+            Column.of("alkalinity [mEq/L]", 0.01, 4),
+            Column.of("pH", 7.5, 7.5));
+    Table neutral =
+        table
+            .without("pH")
+            .without("alkalinity")
+            .with(Column.of("calcium [mg/L]", 14, 14))
+            .with(Column.of("sodium [mg/L]", 10, 10))
+            .with(Column.of("chloride [mg/L]", 10, 10))
+            .with(Column.of("total carbon dioxide [mmol/L]", 0.01, 2));
+    for (Table each : List.of(table, table.without("pH"), neutral)) {
+      Column strength = Waters.from(each).ionicStrength();
+      assertEquals("no solution", strength.failure(0).orElseThrow().kind());
+      assertEquals("pH", strength.failure(0).orElseThrow().column());
+      assertTrue(strength.isPresent(1));
+    }
   }
 }
