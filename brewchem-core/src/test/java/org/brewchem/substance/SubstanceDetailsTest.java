@@ -131,7 +131,7 @@ class SubstanceDetailsTest {
       assertEquals(Optional.of(source), each.provenance());
     }
     assertTrue(constant.covers(273.15) && constant.covers(363.15));
-    assertTrue(constant.covers(273.15 - 5e-10) && constant.covers(363.15 + 5e-10));
+    assertTrue(constant.covers(273.15 - 1e-9) && constant.covers(363.15 + 1e-9));
     assertTrue(constant.isBeyondRange(273.15 - 1e-6) && constant.isBeyondRange(363.15 + 1e-6));
     EquilibriumConstant sum = constant.plus(constant);
     assertEquals(OptionalDouble.empty(), sum.uncertainty());
@@ -351,6 +351,24 @@ class SubstanceDetailsTest {
     assertEquals(
         standard.all().size() + (standard.of("Fe2+").isPresent() ? 0 : 1), own.all().size());
     assertTrue(refused(() -> standard.with("Fe2+", -1, 0)).startsWith("ion size a: -1"));
+  }
+
+  @Test
+  void setsThatArePublishedAreNamed() {
+    assertTrue(ConstantSet.names().contains("goldberg-2002"), ConstantSet.names().toString());
+    assertTrue(PairSet.names().contains("nist46"), PairSet.names().toString());
+  }
+
+  /** Oxalic acid has as many hydrogen atoms as protons. */
+  @Test
+  void anAcidOfTheUsersOwnMayHaveNoHydrogenButItsProtons() {
+    Acid own = Acid.ofPKa("acid of our own", 2, 4).withFormula("H2C2O4");
+    assertEquals(45.017, own.gramsPerEquivalent(), 1e-3);
+    assertTrue(
+        refused(() -> Acid.ofPKa("acid of our own", 2, 4).withFormula("HCl"))
+            .endsWith("is not possible for a neutral acid of 2 protons"));
+    assertEquals(Map.of(Component.LACTATE, 1.0), Acid.LACTIC.components());
+    assertEquals("lactic acid", Acid.LACTIC.toString());
   }
 
   @Test
