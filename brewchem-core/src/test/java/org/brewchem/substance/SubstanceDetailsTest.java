@@ -280,6 +280,19 @@ class SubstanceDetailsTest {
         "mine: component site- {log10 K -4.5} has no formula to check against",
         refused(() -> Salt.of("mine", "NaCl", Map.of(Component.SODIUM, 1.0, site, 1.0))));
     assertEquals(
+        "mine: formula Na2O4 and components [Na+, SO42-] do not hold the same amount of sulfur at"
+            + " the same charge",
+        refused(
+            () ->
+                Salt.of(
+                    "mine",
+                    "Na2O4",
+                    Stoichiometry.ordered(Component.SODIUM, 2, Component.SULFATE, 1))));
+    assertEquals(
+        List.of(Component.SODIUM, Component.SULFATE),
+        List.copyOf(
+            Stoichiometry.ordered(Component.SODIUM, 2, Component.SULFATE, 1).keySet()));
+    assertEquals(
         "mine: at least one component is needed", refused(() -> Salt.of("mine", "NaCl", Map.of())));
     assertEquals(
         "mine: a salt carries no charge, Na+ does",
