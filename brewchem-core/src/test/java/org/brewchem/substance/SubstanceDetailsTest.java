@@ -4,8 +4,10 @@ import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.gPerML;
 import static org.brewchem.quantity.Quantities.litres;
 import static org.brewchem.quantity.Quantities.massPercent;
+import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -382,6 +384,51 @@ class SubstanceDetailsTest {
             .endsWith("is not possible for a neutral acid of 2 protons"));
     assertEquals(Map.of(Component.LACTATE, 1.0), Acid.LACTIC.components());
     assertEquals("lactic acid", Acid.LACTIC.toString());
+  }
+
+  /** By hand at 310 K: van 't Hoff with a constant heat capacity, or the five terms. */
+  @Test
+  void everyRowOfATableGivesTheConstantThatItPrints() {
+    double t = 310;
+    double ratio = t / 298.15;
+    int analytic = 0;
+    int others = 0;
+    for (ResourceTable.Row row : ResourceTable.read("dissociation-constants.csv")) {
+      double expected;
+      if (row.text("analytic").isEmpty()) {
+        double enthalpy = 1000 * row.optionalNumber("dH_kJ_per_mol").orElse(0);
+        double heat = row.optionalNumber("dCp_J_per_K_mol").orElse(0);
+        double shift =
+            -enthalpy * (1 / t - 1 / 298.15) + heat * (298.15 / t - 1 + Math.log(ratio));
+        expected = -row.number("pKa") + shift / 8.314462618 / Math.log(10);
+        others++;
+      } else {
+        String[] x = row.text("analytic").split(" ");
+        expected =
+            Double.parseDouble(x[0])
+                + Double.parseDouble(x[1]) * t
+                + Double.parseDouble(x[2]) / t
+                + Double.parseDouble(x[3]) * Math.log10(t)
+                + Double.parseDouble(x[4]) / (t * t);
+        analytic++;
+      }
+      assertEquals(expected, row.constant("pKa", -1).log10(t), 1e-9, row.place());
+      assertTrue(row.place().startsWith("dissociation-constants.csv"), row.place());
+    }
+    assertTrue(others > 50 && analytic > 2, others + " and " + analytic);
+    ResourceTable.Row gas = ResourceTable.read("gases.csv").get(0);
+    assertEquals(-1.468, gas.constant("log_K_25C", 1).log10(298.15), 1e-3);
+  }
+
+  @Test
+  void elementsBasesAndIonsAreKnownByTheirNames() {
+    assertEquals(Element.of("Ca"), Element.named("calcium"));
+    assertNotEquals(Element.of("Ca"), Element.of("Mg"));
+    assertNotEquals(Element.of("Ca"), "Ca");
+    assertEquals("Ca", Element.of("Ca").toString());
+    assertEquals("sodium hydroxide", Base.SODIUM_HYDROXIDE.toString());
+    assertEquals(
+        2, Ion.CALCIUM.equivalents(mgPerL(40.078)).inMilliequivalentsPerLitre(), 1e-12);
   }
 
   @Test
