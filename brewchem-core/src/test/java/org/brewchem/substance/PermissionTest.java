@@ -181,8 +181,7 @@ class PermissionTest {
     assertEquals(Permission.Standing.NOT_STATED, pure(stated).permissionIn(Use.MASH).standing());
     Acid twice = stated.withUse(Use.MASH, "permit 8");
     for (Use use : List.of(Use.BEER, Use.MASH)) {
-      assertEquals(
-          Permission.Standing.STATED_BY_CALLER, Permissions.of(twice, use).standing());
+      assertEquals(Permission.Standing.STATED_BY_CALLER, Permissions.of(twice, use).standing());
     }
     assertEquals(4, pure(stated).uses().size());
     assertThrows(IllegalArgumentException.class, () -> OWN.withUse(Use.BEER, " "));
@@ -206,9 +205,7 @@ class PermissionTest {
     }
     Salt disguised =
         Salt.of(
-            "sodium chloride",
-            "Na2C2O4",
-            Map.of(Component.SODIUM, 2.0, Component.OXALATE, 1.0));
+            "sodium chloride", "Na2C2O4", Map.of(Component.SODIUM, 2.0, Component.OXALATE, 1.0));
     assertFalse(Permissions.of(Salt.SODIUM_CHLORIDE, Use.BEER).isRefused());
     assertTrue(Permissions.of(disguised, Use.BEER).isRefused());
     Permission refused = Permissions.of(oxalate, Use.BEER);

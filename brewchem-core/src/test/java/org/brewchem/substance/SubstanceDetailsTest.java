@@ -292,8 +292,7 @@ class SubstanceDetailsTest {
                     Stoichiometry.ordered(Component.SODIUM, 2, Component.SULFATE, 1))));
     assertEquals(
         List.of(Component.SODIUM, Component.SULFATE),
-        List.copyOf(
-            Stoichiometry.ordered(Component.SODIUM, 2, Component.SULFATE, 1).keySet()));
+        List.copyOf(Stoichiometry.ordered(Component.SODIUM, 2, Component.SULFATE, 1).keySet()));
     assertEquals(
         "mine: at least one component is needed", refused(() -> Salt.of("mine", "NaCl", Map.of())));
     assertEquals(
@@ -398,8 +397,7 @@ class SubstanceDetailsTest {
       if (row.text("analytic").isEmpty()) {
         double enthalpy = 1000 * row.optionalNumber("dH_kJ_per_mol").orElse(0);
         double heat = row.optionalNumber("dCp_J_per_K_mol").orElse(0);
-        double shift =
-            -enthalpy * (1 / t - 1 / 298.15) + heat * (298.15 / t - 1 + Math.log(ratio));
+        double shift = -enthalpy * (1 / t - 1 / 298.15) + heat * (298.15 / t - 1 + Math.log(ratio));
         expected = -row.number("pKa") + shift / 8.314462618 / Math.log(10);
         others++;
       } else {
@@ -427,8 +425,7 @@ class SubstanceDetailsTest {
     assertNotEquals(Element.of("Ca"), "Ca");
     assertEquals("Ca", Element.of("Ca").toString());
     assertEquals("sodium hydroxide", Base.SODIUM_HYDROXIDE.toString());
-    assertEquals(
-        2, Ion.CALCIUM.equivalents(mgPerL(40.078)).inMilliequivalentsPerLitre(), 1e-12);
+    assertEquals(2, Ion.CALCIUM.equivalents(mgPerL(40.078)).inMilliequivalentsPerLitre(), 1e-12);
   }
 
   @Test
