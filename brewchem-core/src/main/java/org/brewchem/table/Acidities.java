@@ -12,6 +12,7 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scales;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
@@ -351,7 +352,9 @@ public final class Acidities {
                     return new Failure.NoSolution(
                         table.row(i),
                         heading,
-                        "the sample has " + own.raw(i) + " mEq/L already, more than the target");
+                        "the sample has "
+                            + NumberText.plain(own.raw(i))
+                            + " mEq/L already, more than the target");
                   }
                   values[i] = missing / perMole;
                   return null;

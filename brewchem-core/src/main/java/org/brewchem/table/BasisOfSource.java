@@ -103,8 +103,8 @@ final class BasisOfSource {
         better += Math.abs(row.ifSo()) < left ? 1 : 0;
       }
     }
-    return worse + better > 0
-        && (worse - better) / Math.sqrt(worse + better) >= rule("rival_deviations");
+    // With no row in common this is 0 / 0, which is not clearly worse.
+    return (worse - better) / Math.sqrt(worse + better) >= rule("rival_deviations");
   }
 
   private static double typical(List<BasisReading> rows, ToDoubleFunction<BasisReading> balance) {

@@ -163,12 +163,12 @@ final class Input {
    */
   void read(int from, int count, double[] into, @Nullable Failure[] faults) {
     double low = 0;
-    double high = Double.POSITIVE_INFINITY;
+    double high = Checks.LARGEST * factor;
     if (usual != null) {
       low = Math.max(low, usual.range.lower().orElse(low) / usual.perUnit);
-      high = usual.range.upper().orElse(high) / usual.perUnit;
+      high = Math.min(high, usual.range.upper().orElse(high) / usual.perUnit);
     }
-    boolean complete = column.isComplete() && range != Range.ANY;
+    boolean complete = column.isComplete();
     for (int i = 0; i < count; i++) {
       double value = column.raw(from + i) * factor;
       into[i] = value;
@@ -323,28 +323,16 @@ final class Input {
       return column.failureOrNull(index);
     }
     double value = column.raw(index);
-    if (value > 0 || range == Range.ANY || (value == 0 && range == Range.NOT_NEGATIVE)) {
-      return usual == null ? null : impossible(usual, index);
-    }
+    String unit = column.unit().orElse("");
     try {
-      if (range == Range.POSITIVE) {
-        Checks.positive(column.name(), value, column.unit().orElse(""));
-      } else {
-        Checks.nonNegative(column.name(), value, column.unit().orElse(""));
+      switch (range) {
+        case POSITIVE -> Checks.positive(column.name(), value, unit);
+        case NOT_NEGATIVE -> Checks.nonNegative(column.name(), value, unit);
+        case ANY -> Checks.finite(column.name(), value, unit);
       }
-    } catch (IllegalArgumentException e) {
-      return notPossible(index, e);
-    }
-    return null;
-  }
-
-  private @Nullable Failure impossible(Usual usual, int index) {
-    double value = at(index) * usual.perUnit;
-    if (usual.range.holds(value)) {
-      return null;
-    }
-    try {
-      usual.range.possible(name(), value);
+      if (usual != null) {
+        usual.range.possible(name(), at(index) * usual.perUnit);
+      }
       return null;
     } catch (IllegalArgumentException e) {
       return notPossible(index, e);
@@ -364,7 +352,7 @@ final class Input {
         column.heading(),
         column.name()
             + ": "
-            + column.raw(index)
+            + NumberText.plain(column.raw(index))
             + column.unit().map(unit -> " " + unit).orElse("")
             + " "
             + why);

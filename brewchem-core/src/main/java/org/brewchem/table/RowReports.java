@@ -119,16 +119,12 @@ final class RowReports {
     if (!usable(input, index, unused)) {
       return;
     }
-    try {
-      PH measured = PH.of(input.at(index));
-      OptionalDouble u = input.traced(index).standardUncertainty();
-      if (u.isPresent()) {
-        report.pH(measured, temperature, u.getAsDouble());
-      } else {
-        report.pH(measured, temperature);
-      }
-    } catch (IllegalArgumentException e) {
-      unused.add(input.notPossible(index, e));
+    PH measured = PH.of(input.at(index));
+    OptionalDouble u = input.traced(index).standardUncertainty();
+    if (u.isPresent()) {
+      report.pH(measured, temperature, u.getAsDouble());
+    } else {
+      report.pH(measured, temperature);
     }
   }
 

@@ -12,6 +12,7 @@ import org.brewchem.solution.CarbonateClosure;
 import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Contents;
 import org.brewchem.solution.Figures;
+import org.brewchem.solution.NoSolutionException;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
 import org.brewchem.uncertainty.Traced;
@@ -118,7 +119,13 @@ final class SingleWaters implements FigureRows.Single {
         found(steps, Figures.CARBONATE_ALKALINITY)
             .map(stated -> stated.times(1 / (CACO3_PER_MILLIEQUIVALENT * milli)));
     if (alkalinity.isEmpty()) {
-      return ions.withTotal(Component.CARBONATE, total.orElseThrow()).withBasis(basis);
+      Contents neutral = ions.withTotal(Component.CARBONATE, total.orElseThrow()).withBasis(basis);
+      try {
+        neutral.equilibria().pH();
+        return neutral;
+      } catch (NoSolutionException e) {
+        return ions.open(List.of(row.noSolution(index, "pH", e).toString())).withBasis(basis);
+      }
     }
     CarbonateClosure closure = CarbonateClosure.of(ions, basis);
     if (total.isPresent()) {

@@ -280,9 +280,6 @@ public final class Table {
     if (!texts.containsKey(name)) {
       column(name);
     }
-    if (!to.equals(name)) {
-      checkNew(to);
-    }
     Table renamed = new Table(rows, Map.of(), Map.of());
     for (Column column : columns.values()) {
       renamed = renamed.with(column.name().equals(name) ? column.renamed(to) : column);

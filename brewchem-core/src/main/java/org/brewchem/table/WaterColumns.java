@@ -389,15 +389,6 @@ final class WaterColumns {
     return alkalinity.filter(input -> input.name().equals(BICARBONATE)).isPresent();
   }
 
-  /** The column of an ion by its component. */
-  Input ion(Component component) {
-    return ions.entrySet().stream()
-        .filter(entry -> component(entry.getKey()).equals(component))
-        .map(Map.Entry::getValue)
-        .findFirst()
-        .orElseThrow(() -> missing(component.name()));
-  }
-
   MissingColumnException missing(String name) {
     return new MissingColumnException(name, table);
   }

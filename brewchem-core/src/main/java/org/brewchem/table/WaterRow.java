@@ -6,8 +6,8 @@ import java.util.Optional;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntToDoubleFunction;
 import org.brewchem.figure.Figure;
+import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.CarbonateAlkalinity;
-import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.BalanceFigure;
 import org.brewchem.solution.CarbonateBalance;
@@ -161,7 +161,7 @@ final class WaterRow implements FigureRows.Leaves {
         : stated.notPossible(
             index,
             "is not possible with "
-                + moles * 1000 * KILOGRAMS_PER_LITRE
+                + NumberText.plain(moles * 1000 * KILOGRAMS_PER_LITRE)
                 + " mmol/L of carbon dioxide; more than 0 and less than twice as many mEq/L are");
   }
 
@@ -170,13 +170,7 @@ final class WaterRow implements FigureRows.Leaves {
     if (failure != null) {
       return failure;
     }
-    double value = pH.at(index);
-    try {
-      PH.of(value);
-    } catch (IllegalArgumentException e) {
-      return pH.notPossible(index, e);
-    }
-    return carbonates().closeByPH(stated, value)
+    return carbonates().closeByPH(stated, pH.at(index))
         ? null
         : pH.notPossible(
             index,
@@ -204,10 +198,10 @@ final class WaterRow implements FigureRows.Leaves {
       return new FigureRows.Stated(reported.get());
     }
     if (figure.rule() instanceof TotalFigure rule) {
-      return rule.component().equals(Component.CARBONATE)
-          ? closed(carbonates()::total, rule.milligramsPerMole() * KILOGRAMS_PER_LITRE)
-          : new FigureRows.Stated(
-              columns.ion(rule.component()).times(rule.milligramsPerMole() / 1000));
+      if (!rule.component().equals(Component.CARBONATE)) {
+        throw columns.missing(figure.name());
+      }
+      return closed(carbonates()::total, rule.milligramsPerMole() * KILOGRAMS_PER_LITRE);
     }
     FigureRows.Node together = block == null ? null : together(block, figure);
     if (together != null) {

@@ -182,6 +182,7 @@ class BeerTest {
     assertEquals(
         "pH of the beer: 8.5 is not possible; less than the end point, pH 8.2, is allowed",
         above.getMessage());
+    assertThrows(IllegalArgumentException.class, () -> Beer.of(pH(8.2), asLactic(1.8)));
     assertThrows(IllegalArgumentException.class, () -> Beer.of(pH(4.3), asLactic(-1)));
     Beer beer = Beer.of(pH(4.3), asLactic(1.8));
     TitratableAcidity toSeven = acidity(gPerL(0.01), LACTIC, pH(7));
@@ -256,7 +257,7 @@ class BeerTest {
 
   /** Counted of the measured one: 1 / 0.95 and 1 / 1.05 of the buffer's. */
   @ParameterizedTest
-  @CsvSource({"1.052, false", "1.053, true", "0.953, false", "0.952, true"})
+  @CsvSource({"1.0525, false", "1.053, true", "0.953, false", "0.952, true"})
   void anAcidityFivePerCentOffItsBufferDisagrees(double ofTheBuffer, boolean disagrees) {
     LactateOnly buffer = new LactateOnly();
     double own =
@@ -267,5 +268,14 @@ class BeerTest {
             .inGramsPerLitreAs(LACTIC);
     Beer beer = Beer.of(pH(4.0), asLactic(own * ofTheBuffer)).buffered(buffer);
     assertEquals(disagrees, says(beer, BeerCode.BUFFER_DISAGREES));
+    Beer off = Beer.of(pH(4.0), asLactic(1.1 * own)).buffered(buffer);
+    // A tenth of the buffer's own is 1 / 11 of what was measured.
+    assertTrue(
+        off.notices().stream()
+            .anyMatch(
+                notice ->
+                    notice
+                        .text()
+                        .equals("the measured acidity lies +9.1 % from that of the buffer")));
   }
 }

@@ -200,6 +200,16 @@ class SouringTest {
   }
 
   @Test
+  void onlyASouringAnswersWhatWasFormed() {
+    assertEquals(
+        "from the pH at start to the pH at stop by the proton balance",
+        SouredWort.FORMED.rule().text());
+    assertEquals(
+        "unknown: does not apply to a solution; a souring answers it",
+        wort(Level.PAIRS).answer(SouredWort.LACTATE).toString());
+  }
+
+  @Test
   void souringSaysWhatToMind() {
     assertTrue(
         Souring.of(wort(Level.PAIRS)).to(pH(3.5)).cautions().stream()

@@ -30,6 +30,7 @@ class FormulaTest {
     assertEquals(998_001, Formula.parse("(H999)999").count(Element.of("H")));
     assertEquals(
         18, Formula.parse("(".repeat(20) + "H" + ")".repeat(20) + "18").count(Element.of("H")));
+    assertEquals(30, Formula.parse("(H)".repeat(30)).count(Element.of("H")), "side by side");
   }
 
   @Test
@@ -83,6 +84,10 @@ class FormulaTest {
         "CaSO4.      | 7 | an element or a bracket",
         "CaSO4.0.5H2O| 7 | a count without a leading zero",
         "CaSO4.1.5H2O| 8 | a whole number of parts",
+        "CaSO4..H2O  | 7 | an element or a bracket",
+        "AxO         | 1 | an element of the table of atomic weights, not \"Ax\"",
+        "ZxO         | 1 | an element of the table of atomic weights, not \"Zx\"",
+        "CzO         | 1 | an element of the table of atomic weights, not \"Cz\"",
         "H02         | 2 | a count without a leading zero",
         "C1234       | 2 | a number up to 999",
         "Na+x        | 4 | an element, a bracket, a charge or the end",

@@ -3,6 +3,7 @@ package org.brewchem.substance;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
+import java.util.Map;
 import org.brewchem.figure.Caution;
 import org.brewchem.figure.Hazard;
 import org.brewchem.quantity.MassFraction;
@@ -48,6 +49,13 @@ class HandlingTest {
   void hydroxides() {
     assertEquals(List.of(Hazard.LIME, Hazard.DOSING_FOOD), of(Base.CALCIUM_HYDROXIDE));
     assertEquals(List.of(Hazard.LYE, Hazard.DOSING_FOOD), of(Base.SODIUM_HYDROXIDE));
+  }
+
+  /** It takes up protons by a nitrogen, and is no lye. */
+  @Test
+  void anUnchargedBaseOfNitrogenIsAPowder() {
+    Salt tris = Salt.of("tris base", "C4H11NO3", Map.of(Component.TRIS, 1.0));
+    assertEquals(List.of(Hazard.DUST, Hazard.DOSING_FOOD), of(tris));
   }
 
   @Test

@@ -91,6 +91,8 @@ class LibraryTest {
   void nearIsOneChangeAndOneMoreForEveryFiveLetters() {
     assertEquals(
         "thing: \"abcz\" is not possible; near it are [abcd]", refused("abcz", "abcd", "zzzzzzzz"));
+    assertEquals(
+        "thing: \"xbcd\" is not possible; near it are [abcd]", refused("xbcd", "abcd", "zzzzzzzz"));
     assertEquals("thing: \"abyz\" is not possible; one of [abcd]", refused("abyz", "abcd"));
     assertEquals(
         "thing: \"abcyz\" is not possible; near it are [abcde]", refused("abcyz", "abcde"));

@@ -179,6 +179,10 @@ class PermissionTest {
       assertTrue(permission.text().contains("permit 7"), permission::text);
     }
     assertEquals(Permission.Standing.NOT_STATED, pure(stated).permissionIn(Use.MASH).standing());
+    Acid twice = stated.withUse(Use.MASH, "permit 8");
+    for (Use use : List.of(Use.BEER, Use.MASH)) {
+      assertEquals(Permission.Standing.STATED_BY_CALLER, Permissions.of(twice, use).standing());
+    }
     assertEquals(4, pure(stated).uses().size());
     assertThrows(IllegalArgumentException.class, () -> OWN.withUse(Use.BEER, " "));
   }
@@ -199,6 +203,13 @@ class PermissionTest {
       assertTrue(Permissions.of(Component.OXALATE, use).isRefused());
       assertFalse(Permissions.of(Component.LACTATE, use).isRefused());
     }
+    Salt disguised =
+        Salt.of(
+            "sodium chloride", "Na2C2O4", Map.of(Component.SODIUM, 2.0, Component.OXALATE, 1.0));
+    assertFalse(Permissions.of(Salt.SODIUM_CHLORIDE, Use.BEER).isRefused());
+    assertTrue(Permissions.of(disguised, Use.BEER).isRefused());
+    Permission refused = Permissions.of(oxalate, Use.BEER);
+    assertEquals(refused.text(), refused.toString());
     assertThrows(IllegalArgumentException.class, () -> Use.of("wine"));
     assertEquals(Use.BREWING_WATER, Use.of("brewing water"));
   }

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.OptionalLong;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -21,6 +22,7 @@ import org.brewchem.solution.EffectiveEquivalents;
 import org.brewchem.solution.Figures;
 import org.brewchem.substance.Acid;
 import org.brewchem.titration.Titrant;
+import org.brewchem.titration.TitrationCode;
 import org.junit.jupiter.api.Test;
 
 class AciditiesTest {
@@ -120,6 +122,11 @@ class AciditiesTest {
     assertThrows(IllegalStateException.class, () -> acidities.withSample(mL(50)));
     assertThrows(IllegalStateException.class, () -> acidities.acidity());
     assertThrows(
+        IllegalStateException.class,
+        () ->
+            Acidities.from(table.with(Column.of("titrant [mol/L]", 0.1)), pH(8.2))
+                .withTitrant(LYE));
+    assertThrows(
         IllegalArgumentException.class,
         () -> acidities.withTitrant(Titrant.hydrochloricAcid().of(molPerL(0.1))));
     assertThrows(
@@ -209,5 +216,52 @@ class AciditiesTest {
     assertEquals(
         "2 titrations to pH 8.2, from volume, sample; ignored: temperature, blnk",
         acidities.toString());
+  }
+
+  /** Usual are samples of 0.5 to 1000 mL and titrants of 0.005 to 2 mol/L. */
+  @Test
+  void whatHoldsForAllRowsIsJudgedToo() {
+    Acidities acidities = Acidities.from(Table.of(Column.of("volume [mL]", 14.62, 15)), pH(8.2));
+    List<Notice> notices =
+        acidities
+            .withSample(mL(2000))
+            .withTitrant(Titrant.sodiumHydroxide().of(molPerL(3)))
+            .notices();
+    assertEquals(List.of("sample", "titrant"), notices.stream().map(Notice::subject).toList());
+    assertTrue(notices.get(0).text().startsWith("sample: 2000 mL is unusual"), notices.toString());
+    assertTrue(notices.get(1).text().startsWith("titrant: 3 mol/L is unusual"), notices.toString());
+    assertEquals(List.of(), acidities.withSample(mL(50)).withTitrant(LYE).notices());
+  }
+
+  private static List<Notice> ofBlanks(double[] volumes, double[] blanks) {
+    Table table = Table.of(Column.of("volume [mL]", volumes), Column.of("blank [mL]", blanks));
+    return Acidities.from(table, pH(8.2)).withSample(mL(50)).withTitrant(LYE).notices().stream()
+        .filter(notice -> notice.code() == TitrationCode.BLANK_ABOVE_TITRE)
+        .toList();
+  }
+
+  @Test
+  void blanksAboveTheirTitreAreCountedAndTheFirstIsNamed() {
+    double[] volumes = {4, 4, 4, -1, 4};
+    assertEquals(List.of(), ofBlanks(volumes, new double[] {0.1, 4, 0.1, 0.1, 0}));
+    List<Notice> one = ofBlanks(volumes, new double[] {0.1, 4, 4.1, 0.1, 0.1});
+    assertEquals(1, one.size());
+    assertEquals(OptionalLong.of(3), one.get(0).row());
+    assertEquals("the blank takes more than the sample: the result is below 0", one.get(0).text());
+    List<Notice> more = ofBlanks(volumes, new double[] {0.1, 4.2, 4.1, 0.1, 4.3});
+    assertEquals(1, more.size());
+    assertEquals(OptionalLong.of(2), more.get(0).row());
+    assertTrue(more.get(0).text().endsWith("below 0; rows in all: 3"), more.toString());
+  }
+
+  @Test
+  void aSampleAtTheTargetNeedsNoAcid() {
+    Acidities acidities =
+        Acidities.from(Table.of(Column.of("volume [mL]", 14.62)), pH(8.2))
+            .withSample(mL(50))
+            .withTitrant(LYE);
+    TitratableAcidity own =
+        TitratableAcidity.ofMilliequivalentsPerLitre(acidities.acidity().value(0), pH(8.2));
+    assertEquals(0, acidities.doseByEffectiveEquivalents(Acid.LACTIC, own).value(0));
   }
 }

@@ -1,5 +1,6 @@
 package org.brewchem.table;
 
+import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -11,6 +12,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.OutOfRangeException;
+import org.brewchem.solution.Figures;
+import org.brewchem.substance.Acid;
 import org.brewchem.units.LabUnits;
 import org.junit.jupiter.api.Test;
 
@@ -38,6 +41,11 @@ class ColumnTest {
     given[0] = 1;
     column.values()[1] = 1;
     assertArrayEquals(new double[] {40, 80}, column.values());
+  }
+
+  @Test
+  void zeroHasNoSign() {
+    assertEquals(0.0, Column.of("pH", -0.0).value(0));
   }
 
   @Test
@@ -73,8 +81,11 @@ class ColumnTest {
   void aMissingRowThatDoesNotExistIsRefused() {
     BitSet missing = new BitSet();
     missing.set(2);
-    assertThrows(
-        IllegalArgumentException.class, () -> Column.of("pH", new double[] {7, 8}, missing));
+    assertEquals(
+        "index of a missing row: 2 is not possible; less than 2 is allowed",
+        assertThrows(
+                IllegalArgumentException.class, () -> Column.of("pH", new double[] {7, 8}, missing))
+            .getMessage());
   }
 
   @Test
@@ -133,5 +144,67 @@ class ColumnTest {
     String table = Table.of(Column.of("calcium [mg/L]", many)).toString();
     assertEquals(8, table.lines().count());
     assertTrue(table.endsWith("\n... 8 rows"), table);
+  }
+
+  private static Column withUncertainty() {
+    Table.Builder rows = Table.withHeadings("calcium [mg/L]", "u(calcium) [mg/L]");
+    rows.row(3).set(0, 80).set(1, 4);
+    rows.row(5).set(0, 40);
+    rows.row(8).set(1, 2);
+    rows.row(9).set(0, 20).set(1, 2);
+    return Waters.from(rows.build()).columnWithUncertainty(Figures.CALCIUM);
+  }
+
+  @Test
+  void aColumnPrintsHowManyRowsItHas() {
+    assertEquals("pH, 0 rows", Column.of("pH").toString());
+    assertEquals("pH, 1 row: 7", Column.of("pH", 7).toString());
+    assertEquals("pH, 6 rows: 1, 2, 3, 4, 5, 6", Column.of("pH", 1, 2, 3, 4, 5, 6).toString());
+  }
+
+  @Test
+  void anUncertaintyIsPrintedBesideItsNumber() {
+    assertEquals(
+        "calcium [mg/L], 4 rows, 1 without a number: 80 (u 4.0), 40, none, 20 (u 2.0)",
+        withUncertainty().toString());
+  }
+
+  @Test
+  void anotherUnitKeepsRowsWithoutAnUncertainty() {
+    Column grams = withUncertainty().in(LabUnits.MASS_CONCENTRATION, "g/L");
+    Column u = grams.standardUncertainty().orElseThrow();
+    assertEquals("u(calcium) [g/L]", u.heading());
+    assertEquals(0.004, u.value(0), 1e-15);
+    assertEquals("no uncertainty", u.failure(1).orElseThrow().kind());
+    assertEquals("missing", u.failure(2).orElseThrow().kind());
+    assertEquals(9, u.row(3));
+  }
+
+  @Test
+  void aRenamedOrPickedColumnKeepsItsUncertainty() {
+    Table table = Table.of(withUncertainty());
+    Column renamed = table.renamed("calcium", "Ca").column("Ca");
+    Column u = renamed.standardUncertainty().orElseThrow();
+    assertEquals("u(Ca) [mg/L]", u.heading());
+    assertEquals(List.of(2.0, 4.0), List.of(u.value(3), u.value(0)));
+    assertTrue(u.failure(1).isPresent());
+    Column sorted = table.sortedBy("calcium").column("calcium");
+    assertEquals(9, sorted.row(0));
+    assertEquals(2, sorted.standardUncertainty().orElseThrow().value(0));
+    assertEquals(
+        "no uncertainty",
+        sorted.standardUncertainty().orElseThrow().failure(1).orElseThrow().kind());
+  }
+
+  @Test
+  void aColumnOfDosesKeepsItsCautions() {
+    Column dose =
+        Waters.from(Table.of(Column.of("alkalinity [mEq/L]", 4, 2))).doseOf(Acid.LACTIC, pH(5.5));
+    assertFalse(dose.cautions().isEmpty());
+    assertEquals("lactic acid to pH 5.5 [mmol/L]", dose.heading());
+    Table table = Table.of(dose);
+    assertEquals(dose.cautions(), table.head(1).columns().get(0).cautions());
+    assertEquals(dose.cautions(), table.renamed(dose.name(), "dose").column("dose").cautions());
+    assertTrue(Column.of("pH", 7).cautions().isEmpty());
   }
 }

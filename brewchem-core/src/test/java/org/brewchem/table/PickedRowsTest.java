@@ -49,7 +49,13 @@ class PickedRowsTest {
     assertEquals(List.of("source"), renamed.textNames());
     assertTrue(renamed.column("Ca").failure(2).isPresent());
     assertEquals("calcium", table().renamed("calcium", "calcium").columns().get(0).name());
-    assertThrows(IllegalArgumentException.class, () -> table().renamed("calcium", "pH"));
+    for (String there : List.of("pH", "well")) {
+      assertEquals(
+          "column \"" + there + "\" stands twice",
+          assertThrows(IllegalArgumentException.class, () -> table().renamed("calcium", there))
+              .getMessage());
+    }
+    assertThrows(IllegalArgumentException.class, () -> table().renamed("well", "calcium"));
     assertThrows(IllegalArgumentException.class, () -> table().renamed("iron", "Fe"));
     assertEquals(
         "new name of \"pH\": \"acidity [g/L]\" is not possible; a name without a unit is needed, for"
@@ -76,6 +82,9 @@ class PickedRowsTest {
     assertEquals(List.of(6L, 3L, 5L, 4L), rows(table().sortedBy("well")));
     assertEquals(List.of(4L, 3L, 5L, 6L), rows(table().sortedDescendingBy("well")));
     assertThrows(IllegalArgumentException.class, () -> table().sortedBy("iron"));
+    Column sorted = table().sortedBy("calcium").column("pH");
+    assertEquals(List.of(new Failure.Missing(4, "pH")), sorted.failures());
+    assertEquals(6.9, sorted.value(1));
   }
 
   @Test
@@ -187,6 +196,40 @@ class PickedRowsTest {
     assertEquals(
         "column \"pH\": without a number there is no mean or quantile",
         assertThrows(IllegalStateException.class, none::mean).getMessage());
+  }
+
+  /** By hand: between (5 + 0 + 0) / 3 and (5 + 1 + 2) / 3; no standard deviation. */
+  @Test
+  void everyLimitCountsOnce() {
+    Table.Builder builder = Table.withHeadings("iron [mg/L]");
+    builder.row().unreadable(0, "< 1", "is a limit");
+    builder.row().set(0, 5);
+    builder.row().unreadable(0, "< 2", "is a limit");
+    ColumnStatistics iron = builder.build().statistics("iron");
+    assertEquals(2, iron.belowLimit());
+    assertEquals(5 / 3.0, iron.mean().lower(), 1e-12);
+    assertEquals(8 / 3.0, iron.mean().upper(), 1e-12);
+    assertEquals(new ColumnStatistics.Bounds(0, 2), iron.quantile(0.5));
+    assertTrue(iron.standardDeviation().isEmpty());
+  }
+
+  /** By hand: mean 2, squares of the differences 1 and 1, over one degree of freedom. */
+  @Test
+  void twoNumbersHaveAStandardDeviation() {
+    ColumnStatistics two = Table.of(Column.of("iron [mg/L]", 1, 3)).statistics("iron");
+    assertEquals(Math.sqrt(2), two.standardDeviation().orElseThrow(), 1e-12);
+    assertEquals(
+        "iron [mg/L]: 2 numbers, 0 below a limit, 0 missing; mean 2, standard deviation 1.4142,"
+            + " least 1, median 2, greatest 3",
+        two.toString());
+    assertTrue(Table.of(Column.of("pH", 7)).statistics("pH").standardDeviation().isEmpty());
+    Table.Builder builder = Table.withHeadings("iron [mg/L]");
+    builder.row().unreadable(0, "< 1", "is a limit");
+    builder.row().set(0, 5);
+    assertEquals(
+        "iron [mg/L]: 1 numbers, 1 below a limit, 0 missing; mean 2.5 to 3, least 0 to 1,"
+            + " median 2.5 to 3, greatest 5",
+        builder.build().statistics("iron").toString());
   }
 
   @Test

@@ -97,6 +97,9 @@ class TableTest {
     assertThrows(OutOfRangeException.class, () -> builder.build().row(-1));
     assertThrows(
         IllegalArgumentException.class, () -> Table.withHeadings("pH", "calcium [mg/L]", "pH"));
+    for (List<String> texts : List.of(List.of("pH"), List.of("well", "well"))) {
+      assertThrows(IllegalArgumentException.class, () -> Table.withHeadings(List.of("pH"), texts));
+    }
   }
 
   @Test
@@ -112,5 +115,68 @@ class TableTest {
     assertThrows(IllegalArgumentException.class, () -> table.texts("pH"));
     assertEquals(List.of("sample"), table.textNames());
     assertEquals(2, table.columns().size());
+  }
+
+  @Test
+  void messagesNameTheColumnsThatThereAre() {
+    Table table =
+        Table.of(Column.of("calcium [mg/L]", 40, 41), Column.of("pH", 7.2, 7.3))
+            .withTexts("sample", List.of("well", "tap"));
+    assertEquals(
+        "column of text \"place\" is not in the table; it has [sample]",
+        assertThrows(IllegalArgumentException.class, () -> table.texts("place")).getMessage());
+    assertEquals(
+        "column of text \"place\": 1 rows are not possible; the table has 2",
+        assertThrows(IllegalArgumentException.class, () -> table.withTexts("place", List.of("tap")))
+            .getMessage());
+    assertEquals(
+        "column \"magnesium\" is needed and is not in the table: 2 rows of [sample, calcium, pH]",
+        assertThrows(IllegalStateException.class, () -> Waters.from(table).totalHardness())
+            .getMessage());
+    assertEquals(
+        "column \"sodium\" is over other rows than the table",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> table.with(Column.of("sodium [mg/L]", 1, 2, 3)))
+            .getMessage());
+  }
+
+  @Test
+  void aBuilderCountsItsRows() {
+    Table.Builder builder = Table.withHeadings(List.of("pH"), List.of("sample"));
+    assertEquals("0 rows so far", builder.toString());
+    assertEquals("1 row so far", builder.row().toString());
+    assertEquals("2 rows so far", builder.row(4).toString());
+    assertEquals(2, builder.size());
+    assertEquals(
+        "row: 4 is not possible; more than the last row, 4, is allowed",
+        assertThrows(IllegalArgumentException.class, () -> builder.row(4)).getMessage());
+  }
+
+  /** Room is made for 64 rows at first, then for twice as many. */
+  @Test
+  void cellsThatCannotBeReadStayInTheirRowsHoweverManyThereAre() {
+    Table.Builder builder = Table.withHeadings("pH", "iron [mg/L]");
+    for (int i = 0; i < 200; i++) {
+      builder.row();
+      if (i % 10 == 0) {
+        builder.unreadable(0, "x" + i, "is not a number");
+      } else {
+        builder.set(0, i);
+      }
+    }
+    Table table = builder.build();
+    assertEquals(20, table.faults().size());
+    assertEquals(
+        new Failure.Unreadable(191, "pH", "x190", "is not a number"), table.faults().get(19));
+    assertEquals(199, table.column("pH").value(199));
+    assertEquals(200, table.column("iron").failures().size());
+  }
+
+  @Test
+  void aTableOfNoMoreThanSixRowsIsPrintedInFull() {
+    Table six = Table.of(Column.of("pH", 1, 2, 3, 4, 5, 6));
+    assertTrue(six.toString().endsWith("\n  6   6"), six.toString());
+    assertEquals("row  pH", Table.withHeadings("pH").build().toString());
   }
 }
