@@ -158,8 +158,7 @@ public final class MeasuredBuffer implements Buffer {
         .closedTo(pH)
         .withBasis(contents.basis())
         .withNotices(
-            notices(
-                totals.containsKey(Component.CALCIUM), totals.containsKey(Component.MAGNESIUM)))
+            notices(totals.containsKey(Component.CALCIUM), totals.containsKey(Component.MAGNESIUM)))
         .withNotices(judged);
   }
 

@@ -199,8 +199,7 @@ public final class StandIn implements Buffer {
   }
 
   /** The factor with its sources: it moves such that the acidity stays the titrated one. */
-  private Traced factor(
-      Contents known, Traced soured, Traced pH, Traced wanted, double value) {
+  private Traced factor(Contents known, Traced soured, Traced pH, Traced wanted, double value) {
     Source unknown = Source.withoutUncertainty("size of the stand-in", value, "");
     Traced residual =
         scaled(known, soured, Traced.of(unknown))

@@ -93,8 +93,7 @@ final class BalanceNotices {
   static List<Notice> besidesCarbonate(Contents contents) {
     Equilibria equilibria = contents.equilibria();
     double pH = equilibria.pH();
-    double ionProduct =
-        contents.chemistry().log10IonProduct(contents.temperature().inKelvin());
+    double ionProduct = contents.chemistry().log10IonProduct(contents.temperature().inKelvin());
     double base = Math.pow(10, pH + ionProduct) - Math.pow(10, -pH);
     if (Math.abs(base) < MUCH_BESIDES_CARBONATE) {
       return List.of();

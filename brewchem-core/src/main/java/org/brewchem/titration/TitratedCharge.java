@@ -171,8 +171,7 @@ final class TitratedCharge {
       return inputs
           .with(Input.from("end point", place, "mL"))
           .with(blank)
-          .calculatedBy(
-              x -> milliequivalentsPerLitre(x[0], (x[1] + x[4] - blank(x)) * x[3], x[2]));
+          .calculatedBy(x -> milliequivalentsPerLitre(x[0], (x[1] + x[4] - blank(x)) * x[3], x[2]));
     }
     if (!logs.isEmpty()) {
       double interpolation =

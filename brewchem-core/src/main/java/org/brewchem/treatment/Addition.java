@@ -189,7 +189,9 @@ final class Addition implements Treatment {
     };
   }
 
-  /** The same addition to a mash: its grain's acid takes up lime and chalk, which water would not. */
+  /**
+   * The same addition to a mash: its grain's acid takes up lime and chalk, which water would not.
+   */
   Treatment intoMash() {
     Set<Component> brings = solute.components().keySet();
     boolean base =

@@ -264,7 +264,9 @@ class StandInTest {
     double factor = contents.totals().get(Component.PHOSPHATE).value() * kilograms / 0.004;
     double ofTypical = factor * 0.0014 / kilograms;
     double equivalents =
-        asLactic(4).minus(standIn.smallestAcidity(NOTHING_KNOWN, pH(pH))).inMilliequivalentsPerLitre()
+        asLactic(4)
+                .minus(standIn.smallestAcidity(NOTHING_KNOWN, pH(pH)))
+                .inMilliequivalentsPerLitre()
             / (1000 * kilograms);
     Traced lactate = contents.totals().get(Component.LACTATE);
     assertEquals(molesPerEquivalent * equivalents, lactate.value() - ofTypical, 1e-12);

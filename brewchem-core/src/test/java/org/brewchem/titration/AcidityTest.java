@@ -196,7 +196,9 @@ class AcidityTest {
     assertEquals(0.2, there.budget().row("end point").contribution(), 1e-9);
   }
 
-  /** 0.1 g/L over 44.01 g/mol are 2.27 mEq/L to bicarbonate, nearly all of it at pH 8.2: 0.20 g/L. */
+  /**
+   * 0.1 g/L over 44.01 g/mol are 2.27 mEq/L to bicarbonate, nearly all of it at pH 8.2: 0.20 g/L.
+   */
   @Test
   void whatGasInTheSampleReadsAsIsSaidOfEveryAcidity() {
     List<String> said =

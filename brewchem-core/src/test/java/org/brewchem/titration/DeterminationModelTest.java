@@ -64,8 +64,7 @@ class DeterminationModelTest {
   void theBlankIsPartOfTheBudget() {
     SampleTitration fifty = LYE.titrate(mL(50));
     Apparatus apparatus = Apparatus.usual();
-    double ofTheBlank =
-        2 * apparatus.buretteTolerance().inMillilitres() / Math.sqrt(6);
+    double ofTheBlank = 2 * apparatus.buretteTolerance().inMillilitres() / Math.sqrt(6);
     SampleTitration blanked = fifty.blank(mL(0.5));
     List<Determination<?>> without = new ArrayList<>();
     List<Determination<?>> with = new ArrayList<>();
@@ -77,8 +76,7 @@ class DeterminationModelTest {
     for (int i = 0; i < with.size(); i++) {
       Budget budget = with.get(i).budget();
       assertEquals(ofTheBlank, budget.row("blank").contribution(), 1e-6);
-      assertEquals(
-          without.get(i).budget().result().value(), budget.result().value(), 1e-12);
+      assertEquals(without.get(i).budget().result().value(), budget.result().value(), 1e-12);
       assertEquals(
           Math.hypot(without.get(i).budget().result().standardUncertainty(), ofTheBlank),
           budget.result().standardUncertainty(),
