@@ -253,4 +253,34 @@ class ShelfItemTest {
     assertEquals(OptionalDouble.empty(), Shelf.of().resolution(SALT));
     assertEquals(OptionalDouble.empty(), Shelf.of().waterResolution());
   }
+
+  @Test
+  void shelvesAreEqualByTheirItemsAndTheirSteps() {
+    Shelf shelf = Shelf.of(SALT).weighingTo(g(2)).pipettingTo(mL(3)).meteringWaterTo(litres(4));
+    Shelf same = Shelf.of(SALT).meteringWaterTo(litres(4)).pipettingTo(mL(3)).weighingTo(g(2));
+    assertEquals(shelf, same);
+    assertEquals(shelf.hashCode(), same.hashCode());
+    for (Shelf other :
+        List.of(
+            shelf.with(ACID),
+            shelf.weighingTo(g(1)),
+            shelf.pipettingTo(mL(1)),
+            shelf.meteringWaterTo(litres(1)))) {
+      assertNotEquals(shelf, other);
+      assertNotEquals(shelf.hashCode(), other.hashCode());
+    }
+    assertNotEquals(shelf, (Object) "shelf");
+    assertEquals(SALT + "\n" + ACID, Shelf.of(SALT, ACID).toString());
+    // As much at least as at most is possible, and nothing at all at least.
+    assertEquals(5, SALT.atLeast(g(5)).atMost(g(5)).most());
+    assertEquals(SALT.name(), SALT.atLeast(g(0)).toString());
+    for (Executable one :
+        List.<Executable>of(
+            () -> SALT.atLeast(mL(1)),
+            () -> SALT.atMost(mL(1)),
+            () -> ACID.atLeast(g(1)),
+            () -> ACID.atMost(g(1)))) {
+      assertThrows(IllegalArgumentException.class, one);
+    }
+  }
 }
