@@ -421,8 +421,7 @@ class SubstanceDetailsTest {
   /** Taking up a proton is the last dissociation the other way, two are the last two. */
   @Test
   void aFormationIsTheDissociationTheOtherWay() {
-    List<EquilibriumConstant> phosphate =
-        ConstantSet.named("phreeqc-dat").of(Component.PHOSPHATE);
+    List<EquilibriumConstant> phosphate = ConstantSet.named("phreeqc-dat").of(Component.PHOSPHATE);
     double last = phosphate.get(2).log10(298.15);
     assertEquals(-last, AssociationConstants.of("HPO42-").log10(298.15), 1e-12);
     assertEquals(
