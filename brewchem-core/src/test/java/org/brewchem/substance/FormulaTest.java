@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Map;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -40,6 +41,9 @@ class FormulaTest {
     assertEquals(6, gypsum.count(Element.of("O")));
     assertEquals(4, gypsum.count(Element.of("H")));
     assertEquals(0, gypsum.count(Element.of("N")));
+    assertEquals(
+        Map.of(Element.of("Ca"), 1, Element.of("S"), 1, Element.of("O"), 6, Element.of("H"), 4),
+        gypsum.counts());
     assertEquals(gypsum, Formula.parse("CaSO4·2H2O"));
     assertEquals(gypsum, Formula.parse("H4CaSO6"));
     assertEquals(Formula.parse("CaH2O2"), Formula.parse("Ca(OH)2"));

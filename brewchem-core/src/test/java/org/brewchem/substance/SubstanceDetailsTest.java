@@ -418,6 +418,34 @@ class SubstanceDetailsTest {
     assertEquals(-1.468, gas.constant("log_K_25C", 1).log10(298.15), 1e-3);
   }
 
+  /** Taking up a proton is the last dissociation the other way, two are the last two. */
+  @Test
+  void aFormationIsTheDissociationTheOtherWay() {
+    List<EquilibriumConstant> phosphate = ConstantSet.named("phreeqc-dat").of(Component.PHOSPHATE);
+    double last = phosphate.get(2).log10(298.15);
+    assertEquals(-last, AssociationConstants.of("HPO42-").log10(298.15), 1e-12);
+    assertEquals(
+        -last - phosphate.get(1).log10(298.15),
+        AssociationConstants.of("H2PO4-").log10(298.15),
+        1e-12);
+    assertEquals(
+        -ConstantSet.named("phreeqc-dat").of(Component.CARBONATE).get(1).log10(298.15),
+        AssociationConstants.of("HCO3-").log10(298.15),
+        1e-12);
+    int found = 0;
+    for (ResourceTable.Row row : ResourceTable.read("ion-pairs.csv")) {
+      if (row.text("product").equals("MgSO4(aq)") && row.text("set").equals("A")) {
+        assertEquals(row.constant("log_K_25C", 1), AssociationConstants.of("MgSO4(aq)"));
+        found++;
+      }
+    }
+    assertEquals(1, found);
+    assertEquals(
+        "CaSO4(aq): its formation is not known",
+        assertThrows(IllegalStateException.class, () -> AssociationConstants.of("CaSO4(aq)"))
+            .getMessage());
+  }
+
   @Test
   void elementsBasesAndIonsAreKnownByTheirNames() {
     assertEquals(Element.of("Ca"), Element.named("calcium"));
@@ -425,6 +453,8 @@ class SubstanceDetailsTest {
     assertNotEquals(Element.of("Ca"), "Ca");
     assertEquals("Ca", Element.of("Ca").toString());
     assertEquals("sodium hydroxide", Base.SODIUM_HYDROXIDE.toString());
+    assertEquals("sodium chloride", Salt.SODIUM_CHLORIDE.toString());
+    assertEquals("carbon dioxide", Gas.CARBON_DIOXIDE.toString());
     assertEquals(2, Ion.CALCIUM.equivalents(mgPerL(40.078)).inMilliequivalentsPerLitre(), 1e-12);
   }
 

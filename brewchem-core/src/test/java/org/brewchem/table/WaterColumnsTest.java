@@ -342,10 +342,12 @@ class WaterColumnsTest {
             .with(Column.of("chloride [mg/L]", 10, 10))
             .with(Column.of("total carbon dioxide [mmol/L]", 0.01, 2));
     for (Table each : List.of(table, table.without("pH"), neutral)) {
-      Column strength = Waters.from(each).ionicStrength();
-      assertEquals("no solution", strength.failure(0).orElseThrow().kind());
-      assertEquals("pH", strength.failure(0).orElseThrow().column());
-      assertTrue(strength.isPresent(1));
+      Waters waters = Waters.from(each);
+      for (Column found : List.of(waters.ionicStrength(), waters.pH())) {
+        assertEquals("no solution", found.failure(0).orElseThrow().kind());
+        assertEquals("pH", found.failure(0).orElseThrow().column());
+        assertTrue(found.isPresent(1));
+      }
     }
   }
 }
