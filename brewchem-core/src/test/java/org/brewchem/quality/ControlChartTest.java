@@ -115,6 +115,65 @@ class ControlChartTest {
     assertThrows(IllegalArgumentException.class, () -> watched.drawn(ControlRules.movingRange()));
   }
 
+  /**
+   * With allowance 0.5 and mean 4.30, deviation 0.02, the z are 1.5, 2, 2, 2.5, 2.5, -0.5, -0.25.
+   * The upper sum is 1, 2.5, 4, 6, 8, 7, 6.25: it still signals where the batch lies below.
+   */
+  @Test
+  void aSumSaysWhichOfItsSidesSignalsWhereverTheBatchLies() {
+    ControlSeries series =
+        ControlSeries.of("pH", "", 4.33, 4.34, 4.34, 4.35, 4.35, 4.29, 4.295, 4.30);
+    ControlChart chart =
+        ControlChart.of(
+            InControl.stated(4.30, 0.02, ""), List.of(ControlRules.cumulativeSum(0.5, 4.25)));
+    ControlChart.Watched watched = chart.watch(series);
+    assertEquals(
+        List.of(ControlChart.Side.ABOVE),
+        watched.signals().stream().map(ControlChart.Signal::side).distinct().toList());
+    assertEquals(
+        List.of(
+            "batch 4, pH 4.350, above the mean 4.300: cumulative sums, k 0.5, h 4.25",
+            "batch 5, pH 4.350, above the mean 4.300: cumulative sums, k 0.5, h 4.25",
+            "batch 6, pH 4.290, below the mean 4.300: cumulative sums, k 0.5, h 4.25, on the upper"
+                + " side",
+            "batch 7, pH 4.295, below the mean 4.300: cumulative sums, k 0.5, h 4.25, on the upper"
+                + " side",
+            "batch 8, pH 4.300, at the mean 4.300: cumulative sums, k 0.5, h 4.25, on the upper"
+                + " side"),
+        watched.notices().stream().map(Notice::text).toList());
+  }
+
+  private static List<ControlChart.Side> sidesOf(ControlRule rule, double... standardised) {
+    return ControlChart.of(InControl.stated(0, 1, ""), List.of(rule))
+        .watch(ControlSeries.of("figure", "", standardised))
+        .signals()
+        .stream()
+        .map(ControlChart.Signal::side)
+        .toList();
+  }
+
+  @Test
+  void everyRuleKnowsItsSideAndARangeHasNone() {
+    List<ControlChart.Side> both = List.of(ControlChart.Side.ABOVE, ControlChart.Side.BELOW);
+    assertEquals(both, sidesOf(ControlRules.beyond(3), 4, -4));
+    assertEquals(both, sidesOf(ControlRules.run(2, 2, 0), 1, 1, -1, -1));
+    // Half of what was and half of the newest: 2, 0.9, -0.55, -1.775.
+    assertEquals(
+        List.of(ControlChart.Side.ABOVE, ControlChart.Side.ABOVE, ControlChart.Side.BELOW),
+        sidesOf(ControlRules.weightedAverage(0.5, 1.5), 4, -0.2, -2, -3));
+    assertEquals(
+        List.of(ControlChart.Side.BELOW, ControlChart.Side.BELOW),
+        sidesOf(ControlRules.cumulativeSum(0.5, 1.5), -3, 0.2));
+    // Without allowance both sums can be beyond a short interval: 5 - 1 above, -1 below.
+    assertEquals(
+        List.of(ControlChart.Side.ABOVE, ControlChart.Side.NONE),
+        sidesOf(ControlRules.cumulativeSum(0, 0.5), 5, -1));
+    assertEquals(List.of(ControlChart.Side.NONE), sidesOf(ControlRules.movingRange(), 0, 5));
+    assertEquals(
+        ControlChart.Side.NONE,
+        new ControlChart.Signal("1", 1, ControlRules.beyond(3), 4).side());
+  }
+
   private static Answer<?> hardness(double calcium) {
     return Answer.of(
         WaterFigures.TOTAL_HARDNESS,
