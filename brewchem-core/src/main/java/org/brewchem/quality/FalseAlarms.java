@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.OptionalInt;
 import org.apache.commons.math3.random.MersenneTwister;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
 
 /**
  * How often a chart alarms although nothing has changed: drawn by simulation of a normal process,
@@ -150,11 +151,11 @@ public final class FalseAlarms {
   public String toString() {
     return String.format(
         Locale.ROOT,
-        "false alarms: %.2g %% of batches, at least one among %d in %.2g %% of cases (limits %s;"
+        "false alarms: %s of batches, at least one among %d in %s of cases (limits %s;"
             + " simulated, normal process)",
-        100 * perPoint,
+        NumberText.chance(perPoint),
         watched,
-        100 * atLeastOne,
+        NumberText.chance(atLeastOne),
         limitsFrom.isPresent() ? "from " + limitsFrom.getAsInt() + " batches" : "known");
   }
 }

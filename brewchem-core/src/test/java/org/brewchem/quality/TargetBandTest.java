@@ -10,10 +10,13 @@ import java.util.Optional;
 import org.brewchem.beer.Beer;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Constraint;
+import org.brewchem.figure.Step;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.Figures;
 import org.brewchem.uncertainty.MethodPrecision;
+import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
 import org.junit.jupiter.api.Test;
 
 /** Bands, differences and decisions on invented beers. */
@@ -172,6 +175,56 @@ class TargetBandTest {
         assertThrows(IllegalArgumentException.class, () -> guard.decide(limits, other))
             .getMessage()
             .endsWith("is not possible; pH in \"\" is needed"));
+  }
+
+  private static Answer<PH> pHWithOneDegreeOfFreedom(double pH, double u) {
+    Traced traced = Traced.of(Source.of("pH", pH, u, 1, ""));
+    return Answer.of(
+        Figures.PH_VALUE,
+        Step.of("pH", Figures.PH_VALUE.scale(), Step.Kind.STATED).found(traced));
+  }
+
+  /**
+   * Student's t of one degree of freedom is Cauchy's: the chance beyond t standard uncertainties is
+   * 1/2 - atan(t)/pi. At 2 u it is 14.8 %, not the 2.28 % of the normal distribution, which is left
+   * at 13.97 u only.
+   */
+  @Test
+  void fewDegreesOfFreedomWidenTheGuardBandAndTheRisk() {
+    Constraint limit = Constraint.atMost(Figures.PH_VALUE, pH(4.5));
+    GuardBand guard = GuardBand.of(2);
+    GuardBand.Decided near = guard.decide(limit, pHWithOneDegreeOfFreedom(4.3, 0.1));
+    assertEquals(0.5 - Math.atan(2) / Math.PI, near.chanceOutside().orElseThrow(), 1e-9);
+    assertEquals("rejected, wrong in 85 % of cases", near.toString());
+    double needed = Math.tan(Math.PI * (0.5 - guard.riskAtTheLimit()));
+    assertEquals(13.97, needed, 0.005);
+    assertEquals(
+        GuardBand.Decision.REJECTED,
+        guard
+            .decide(limit, pHWithOneDegreeOfFreedom(4.5 - 0.9999 * needed * 0.01, 0.01))
+            .decision());
+    GuardBand.Decided far =
+        guard.decide(limit, pHWithOneDegreeOfFreedom(4.5 - 1.0001 * needed * 0.01, 0.01));
+    assertEquals("accepted, wrong in 2.3 % of cases", far.toString());
+    GuardBand.Decided below =
+        guard.decide(
+            Constraint.atLeast(Figures.PH_VALUE, pH(4)), pHWithOneDegreeOfFreedom(4.2, 0.1));
+    assertEquals(0.5 - Math.atan(2) / Math.PI, below.chanceOutside().orElseThrow(), 1e-9);
+    assertEquals(
+        GuardBand.Decision.ACCEPTED,
+        GuardBand.of(0).decide(limit, pHWithOneDegreeOfFreedom(4.5, 0.1)).decision());
+  }
+
+  @Test
+  void theRiskOfADecisionIsReadableHoweverSmallOrLarge() {
+    Constraint exactly = Constraint.exactly(Figures.PH_VALUE, pH(4.3));
+    assertEquals(
+        "accepted, wrong in more than 99.99 % of cases",
+        GuardBand.of(0).decide(exactly, pHOf(4.3, 0.05)).toString());
+    Constraint wide = Constraint.between(Figures.PH_VALUE, pH(3), pH(5));
+    assertEquals(
+        "accepted, wrong in less than 0.01 % of cases",
+        GuardBand.of(2).decide(wide, pHOf(4.3, 0.05)).toString());
   }
 
   @Test
