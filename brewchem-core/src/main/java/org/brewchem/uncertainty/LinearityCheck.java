@@ -77,9 +77,10 @@ public final class LinearityCheck {
     Optional<Difference> standardUncertainty = Optional.empty();
     if (draws.hasMoment(4)) {
       double linear = 0.0;
-      for (Budget.Row row : budget.rows()) {
+      double[] ofInputs = budget.rows().stream().mapToDouble(Budget.Row::sensitivity).toArray();
+      for (DrawnError error : draws.errors()) {
         linear =
-            Math.hypot(linear, row.sensitivity() * row.input().distributionStandardDeviation());
+            Math.hypot(linear, error.sensitivity(ofInputs) * error.distributionStandardDeviation());
       }
       standardUncertainty =
           Optional.of(

@@ -9,12 +9,17 @@ import org.brewchem.internal.Checks;
  * 101:2008, from memory). An input with Student's t for few degrees of freedom has such wide tails
  * that the result has no mean (1 or fewer), no standard deviation (2 or fewer) or no standard error
  * of it (4 or fewer); median and intervals always exist.
+ *
+ * <p>Inputs that share a {@link Source} move together: each of their sources is drawn once, normal or
+ * as Student's t at its own degrees of freedom, those of one scatter ({@link Source#ofOneScatter})
+ * with one common width.
  */
 public final class MonteCarlo {
 
   private final String measurand;
   private final String unit;
   private final List<Input> inputs;
+  private final List<DrawnError> errors;
   private final long seed;
   private final double[] sorted;
   private final double mean;
@@ -26,6 +31,7 @@ public final class MonteCarlo {
     this.measurand = measurand;
     this.unit = unit;
     this.inputs = inputs;
+    this.errors = DrawnError.of(inputs);
     this.seed = seed;
     double n = results.length;
     double first = results[0];
@@ -220,7 +226,12 @@ public final class MonteCarlo {
   }
 
   boolean hasMoment(int order) {
-    return inputs.stream().allMatch(input -> input.hasMoment(order));
+    return errors.stream().allMatch(error -> error.hasMoment(order));
+  }
+
+  /** What was drawn. */
+  List<DrawnError> errors() {
+    return errors;
   }
 
   /**
@@ -235,14 +246,14 @@ public final class MonteCarlo {
   }
 
   private void requireMoment(int order, String name) {
-    for (Input input : inputs) {
-      if (!input.hasMoment(order)) {
+    for (DrawnError error : errors) {
+      if (!error.hasMoment(order)) {
         throw new IllegalStateException(
             name
                 + ": does not exist, because \""
-                + input.name()
+                + error.name()
                 + "\" has Student's t with degrees of freedom "
-                + Digits.significant(input.degreesOfFreedom(), 3)
+                + Digits.significant(error.degreesOfFreedom(), 3)
                 + ", and more than "
                 + order
                 + " are needed; use the median and an interval");
