@@ -153,7 +153,8 @@ public final class MeasurementModel {
   /**
    * Propagates the distributions of the inputs by drawing from them (JCGM 101:2008, from memory).
    * The same draws, seed and model give the same numbers on every machine, as far as the formula
-   * does.
+   * does. An input of which no uncertainty is stated stays at its estimate and is named: {@link
+   * MonteCarlo#missing()}.
    *
    * @param draws the number of draws, 1000 to 10 million, 8 bytes each; 1e6 for an interval with
    *     two certain digits

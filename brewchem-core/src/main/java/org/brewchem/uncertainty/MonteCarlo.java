@@ -2,6 +2,7 @@ package org.brewchem.uncertainty;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.brewchem.internal.Checks;
 
 /**
@@ -12,7 +13,8 @@ import org.brewchem.internal.Checks;
  *
  * <p>Inputs that share a {@link Source} move together: each of their sources is drawn once, normal or
  * as Student's t at its own degrees of freedom, those of one scatter ({@link Source#ofOneScatter})
- * with one common width.
+ * with one common width. A source of which no uncertainty is stated is not drawn; {@link #missing()}
+ * names it, and the distribution is narrower than it would be with it.
  */
 public final class MonteCarlo {
 
@@ -98,6 +100,28 @@ public final class MonteCarlo {
    */
   public long seed() {
     return seed;
+  }
+
+  /**
+   * Returns the sources that the inputs move with and of which no uncertainty is stated. They stayed
+   * at their estimates, so that standard deviation and intervals are the least that they can be.
+   *
+   * @return an unmodifiable list, empty when every uncertainty is stated
+   */
+  public List<Source> missing() {
+    return inputs.stream()
+        .flatMap(input -> input.traced().missing().stream())
+        .distinct()
+        .toList();
+  }
+
+  /** What was not drawn, in words; empty when there is nothing. */
+  String notDrawn() {
+    return missing().isEmpty()
+        ? ""
+        : missing().stream()
+            .map(Source::name)
+            .collect(Collectors.joining(", ", ", without that of ", ", which is not stated"));
   }
 
   /**
@@ -213,7 +237,10 @@ public final class MonteCarlo {
     return LinearityCheck.of(budget, this, relativeTolerance);
   }
 
-  /** Prints the median, the 95 % interval, and, where they exist, mean and standard deviation. */
+  /**
+   * Prints the median, the 95 % interval, where they exist mean and standard deviation, and whose
+   * uncertainty is not stated.
+   */
   @Override
   public String toString() {
     double half = 0.5 * interval(0.95).length();
@@ -222,7 +249,7 @@ public final class MonteCarlo {
     if (hasMoment(2)) {
       text += ", mean with standard deviation " + UncertainValue.of(mean, standardDeviation, unit);
     }
-    return text + ", " + sorted.length + " draws, seed " + seed;
+    return text + ", " + sorted.length + " draws, seed " + seed + notDrawn();
   }
 
   boolean hasMoment(int order) {

@@ -163,6 +163,26 @@ class MeasurementModelTest {
   }
 
   @Test
+  void anInputWithoutAnUncertaintyIsNamedWhereItIsNotDrawn() {
+    Source titrant = Source.withoutUncertainty("titrant", 0.1, "mol/L");
+    MeasurementModel model =
+        MeasurementModel.of("acidity", "mol/L")
+            .with(
+                Input.from("lye", Traced.of(titrant), "mol/L"),
+                Input.normal("factor", 1, 0.01, ""))
+            .calculatedBy(x -> x[0] * x[1]);
+    MonteCarlo draws = model.monteCarlo(20_000, 1);
+    assertEquals(List.of(titrant), draws.missing());
+    String said = ", without that of titrant, which is not stated";
+    assertTrue(draws.toString().endsWith(said), draws.toString());
+    LinearityCheck check = draws.comparedWith(model.linear(), 0.05);
+    assertTrue(check.toString().endsWith(said), check.toString());
+    MonteCarlo all = ACIDITY.monteCarlo(1000, 1);
+    assertEquals(List.of(), all.missing());
+    assertTrue(all.toString().endsWith("1000 draws, seed 1"), all.toString());
+  }
+
+  @Test
   void aRealisticAcidityIsLinearEnough() {
     Budget budget = ACIDITY.linear();
     MonteCarlo draws = ACIDITY.monteCarlo(1_000_000, 20);
