@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.brewchem.beer.Beer;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Constraint;
+import org.brewchem.figure.Figure;
 import org.brewchem.figure.Step;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
@@ -53,6 +54,73 @@ class TargetBandTest {
     assertThrows(
         IllegalArgumentException.class,
         () -> TargetBand.fromSeveral(List.of(pHOf(4.3, 0.02)), 0.95, 0.95));
+  }
+
+  private static List<String> codes(TargetBand<?> band) {
+    return band.notices().stream().map(notice -> notice.code().toString()).toList();
+  }
+
+  @Test
+  void equalBatchesMakeABandWithoutWidthAndANotice() {
+    TargetBand<PH> band =
+        TargetBand.fromSeveral(
+            List.of(pHOf(4.4, 0.02), pHOf(4.4, 0.02), pHOf(4.4, 0.02)), 0.95, 0.95);
+    assertEquals(List.of("BATCHES_EQUAL"), codes(band));
+    assertEquals("3 equal batches: their spread is not known", band.madeFrom());
+    assertEquals(4.4, band.constraint().upper().orElseThrow());
+    assertEquals(List.of(), codes(band.withTolerance(0.05)));
+  }
+
+  /**
+   * By hand: of two the factor is 36.52 at 95 % and 95 %, and s of values d apart is d / sqrt(2). A
+   * pH of 4.3 and 4.6 reaches from 4.45 - 7.75 to 4.45 + 7.75, an acidity of 15 and 16 mEq/L from 15.5 - 25.8.
+   */
+  @Test
+  void ofFewBatchesTheWidthAndWhatIsNotPossibleAreSaid() {
+    TargetBand<PH> two =
+        TargetBand.fromSeveral(List.of(pHOf(4.3, 0.02), pHOf(4.6, 0.02)), 0.95, 0.95);
+    assertEquals(List.of("FEW_BATCHES", "BAND_REACHES_TOO_FAR"), codes(two));
+    assertEquals(
+        "the band of pH comes from 2 batches, which hardly fix a spread: it is 36.5 standard"
+            + " deviations wide on both sides; 5 or more make it narrower",
+        two.notices().get(0).text());
+    assertEquals(
+        "the band of pH, pH -3.30 to 12.20, reaches below 0, where no batch lies: the batches do not"
+            + " fix their spread, and such a limit bounds nothing",
+        two.notices().get(1).text());
+    TargetBand<PH> high =
+        TargetBand.fromSeveral(
+            List.of(pHWithOneDegreeOfFreedom(9.0, 0.02), pHWithOneDegreeOfFreedom(9.2, 0.02)),
+            0.95,
+            0.95);
+    assertEquals(List.of("FEW_BATCHES", "BAND_REACHES_TOO_FAR"), codes(high));
+    assertTrue(high.notices().get(1).text().contains("reaches what is not possible"));
+    Figure<TitratableAcidity> acidity = Figures.titratableAcidity(pH(8.2));
+    List<Answer<TitratableAcidity>> acid =
+        List.of(
+            Answer.of(acidity, beer(4.3, 15, 0.02)),
+            Answer.of(acidity, beer(4.3, 16, 0.02)));
+    assertTrue(
+        TargetBand.fromSeveral(acid, 0.95, 0.95).notices().get(1).text().contains("below 0"));
+    assertEquals(
+        List.of("FEW_BATCHES"),
+        codes(
+            TargetBand.fromSeveral(
+                List.of(pHOf(4.3, 0.02), pHOf(4.31, 0.02), pHOf(4.32, 0.02), pHOf(4.3, 0.02)),
+                0.95,
+                0.95)));
+    assertEquals(
+        List.of(),
+        codes(
+            TargetBand.fromSeveral(
+                List.of(
+                    pHOf(4.3, 0.02),
+                    pHOf(4.31, 0.02),
+                    pHOf(4.32, 0.02),
+                    pHOf(4.3, 0.02),
+                    pHOf(4.29, 0.02)),
+                0.95,
+                0.95)));
   }
 
   @Test
