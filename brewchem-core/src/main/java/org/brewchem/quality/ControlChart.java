@@ -12,7 +12,8 @@ import org.brewchem.internal.NumberText;
 
 /**
  * A control chart: what a process does in control, from which batch on, and the rules that say when
- * a series leaves it. Immutable.
+ * a series leaves it. Limits and false alarms are those of batches that are independent of each
+ * other. Immutable.
  */
 public final class ControlChart {
 

@@ -9,9 +9,11 @@ import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 
 /**
- * How often a chart alarms although nothing has changed: drawn by simulation of a normal process,
- * with limits made from as many points as the chart's own, so that their uncertainty counts too.
- * The same choices give the same numbers, since the draws start from a fixed seed. Immutable.
+ * How often a chart alarms although nothing has changed: drawn by simulation of independent batches of
+ * a normal process, with limits made from as many points as the chart's own, so that their uncertainty counts too.
+ * Where each batch follows the one before, a chart alarms oftener: {@link InControl#notices()} tells
+ * whether the past shows it. The same choices give the same numbers, since the draws start from a
+ * fixed seed. Immutable.
  */
 public final class FalseAlarms {
 
@@ -152,7 +154,7 @@ public final class FalseAlarms {
     return String.format(
         Locale.ROOT,
         "false alarms: %s of batches, at least one among %d in %s of cases (limits %s;"
-            + " simulated, normal process)",
+            + " simulated, independent batches of a normal process)",
         NumberText.chance(perPoint),
         watched,
         NumberText.chance(atLeastOne),

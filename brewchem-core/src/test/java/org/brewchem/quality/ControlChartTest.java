@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.Random;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Notice;
 import org.brewchem.quality.ControlChart.Drawn;
@@ -141,6 +142,74 @@ class ControlChartTest {
             "batch 8, pH 4.300, at the mean 4.300: cumulative sums, k 0.5, h 4.25, on the upper"
                 + " side"),
         watched.notices().stream().map(Notice::text).toList());
+  }
+
+  private static List<Notice> pastOf(double... values) {
+    return InControl.from(ControlSeries.of("pH", "", values)).notices();
+  }
+
+  /**
+   * By hand: of 1 to 8 the mean is 4.5, the squares sum to 42, the products of neighbours to 26.25:
+   * a correlation of 0.625, beside -1/8 + 1.645 * 6 / (8 sqrt 7) = 0.341.
+   */
+  @Test
+  void aPastWhoseBatchesFollowEachOtherIsSaidToDoSo() {
+    List<Notice> rising = pastOf(1, 2, 3, 4, 5, 6, 7, 8);
+    assertEquals(1, rising.size());
+    assertEquals(QualityCode.PAST_NOT_INDEPENDENT, rising.get(0).code());
+    assertTrue(
+        rising.get(0).text().contains("by 0.63, independent ones by more than 0.34 in 5 %"),
+        rising.get(0).text());
+    assertEquals(List.of(), pastOf(1, 2, 1, 2, 1, 2, 1, 2));
+    assertEquals(List.of(), InControl.stated(4.3, 0.02, "").notices());
+  }
+
+  @Test
+  void anOutlierInThePastIsNamedWithItsBatchAndAStepOfTheReadingIsNone() {
+    double[] past = new double[12];
+    Arrays.fill(past, 4.30);
+    past[5] = 4.90;
+    List<Notice> apart = pastOf(past);
+    assertEquals(1, apart.size());
+    assertEquals(QualityCode.PAST_HOLDS_OUTLIER, apart.get(0).code());
+    assertEquals(6, apart.get(0).row().orElseThrow());
+    assertTrue(apart.get(0).text().startsWith("batch 6 behind the limits of pH"));
+    past[5] = 4.35;
+    assertEquals(List.of(), pastOf(past));
+    past[9] = 4.34;
+    assertEquals(List.of(), pastOf(past));
+    past[5] = 4.62;
+    assertEquals(QualityCode.PAST_HOLDS_OUTLIER, pastOf(past).get(0).code());
+  }
+
+  /** The levels are 5 % and 1 %; what is rounded coarsely is named less often. */
+  @Test
+  void soundPastsAreNamedAsOftenAsStated() {
+    Random random = new Random(20261128);
+    int trials = 2000;
+    for (double step : new double[] {1e-6, 0.01, 0.05}) {
+      for (int count : new int[] {8, 20, 50}) {
+        int dependent = 0;
+        int apart = 0;
+        for (int i = 0; i < trials; i++) {
+          double[] values = new double[count];
+          for (int k = 0; k < count; k++) {
+            values[k] = Math.rint((4.3 + 0.02 * random.nextGaussian()) / step) * step;
+          }
+          if (Arrays.stream(values).distinct().count() == 1) {
+            continue;
+          }
+          for (Notice notice : pastOf(values)) {
+            dependent += notice.code() == QualityCode.PAST_NOT_INDEPENDENT ? 1 : 0;
+            apart += notice.code() == QualityCode.PAST_HOLDS_OUTLIER ? 1 : 0;
+          }
+        }
+        String text = count + " in steps of " + step + ": " + dependent + ", " + apart;
+        assertTrue(dependent <= trials * 0.06 + 3 * Math.sqrt(trials * 0.06), text);
+        assertTrue(apart <= trials * 0.01 + 3 * Math.sqrt(trials * 0.01), text);
+        assertTrue(step > 1e-3 || dependent >= trials * 0.05 - 3 * Math.sqrt(trials * 0.05), text);
+      }
+    }
   }
 
   private static List<ControlChart.Side> sidesOf(ControlRule rule, double... standardised) {
