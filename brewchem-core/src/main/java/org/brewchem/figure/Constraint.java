@@ -17,7 +17,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Constraint {
 
-  /** What a conversion of units there and back may leave of a decimal, in units in the last place. */
+  /**
+   * What a conversion of units there and back may leave of a decimal, in units in the last place.
+   */
   private static final int ROUNDINGS = 4;
 
   private final Figure<?> figure;
@@ -237,8 +239,9 @@ public final class Constraint {
    * Returns how far a number lies outside the limits.
    *
    * @param number the number, in the unit that the figure is shown in
-   * @return negative below the lower limit, positive above the upper, 0 within and where nothing but
-   *     the rounding of a conversion of units lies between, 4 units in the last place of limit or aim
+   * @return negative below the lower limit, positive above the upper, 0 within and where nothing
+   *     but the rounding of a conversion of units lies between, 4 units in the last place of limit
+   *     or aim
    * @throws IllegalArgumentException if the number is not finite
    */
   public double excess(double number) {

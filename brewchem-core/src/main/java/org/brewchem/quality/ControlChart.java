@@ -217,8 +217,7 @@ public final class ControlChart {
       String unit = series.unit().isEmpty() ? "" : " " + series.unit();
       String number = NumberText.significant(value, 4);
       String mean = NumberText.significant(state.mean(), 4);
-      Side lies =
-          number.equals(mean) ? Side.NONE : value > state.mean() ? Side.ABOVE : Side.BELOW;
+      Side lies = number.equals(mean) ? Side.NONE : value > state.mean() ? Side.ABOVE : Side.BELOW;
       return String.join(
           "",
           "batch " + label + ", " + series.title() + " ",

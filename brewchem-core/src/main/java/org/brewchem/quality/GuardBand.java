@@ -13,10 +13,10 @@ import org.brewchem.uncertainty.UncertainValue;
 
 /**
  * A rule of decision with a guard band: a batch is accepted when its figure lies within the limits
- * by at least so many standard uncertainties (JCGM 106:2012, from memory; no knowledge of the figure
- * but the measurement). The figure has Student's t at its degrees of freedom, normal where they are
- * infinite ({@link UncertainValue#chanceBelow}). With few of them the band is wider, so that the
- * risk of what is just accepted stays the same. Immutable.
+ * by at least so many standard uncertainties (JCGM 106:2012, from memory; no knowledge of the
+ * figure but the measurement). The figure has Student's t at its degrees of freedom, normal where
+ * they are infinite ({@link UncertainValue#chanceBelow}). With few of them the band is wider, so
+ * that the risk of what is just accepted stays the same. Immutable.
  */
 public final class GuardBand {
 

@@ -76,8 +76,8 @@ public final class TargetBand<Q> {
   /**
    * Makes a band from several batches: their mean and a two-sided tolerance interval, exact for a
    * normal population ({@link ToleranceFactor}). Few batches make a wide band: of three it is 9.8
-   * standard deviations on both sides, of ten 3.4 at 95 % and 95 %. Of fewer than five (our choice) a
-   * notice says so, and another names limits that are not possible or below zero where no batch
+   * standard deviations on both sides, of ten 3.4 at 95 % and 95 %. Of fewer than five (our choice)
+   * a notice says so, and another names limits that are not possible or below zero where no batch
    * lies. Equal batches, whose spread is hidden in the rounding, make a band without width and a
    * notice.
    *

@@ -139,12 +139,12 @@ final class Repeatability {
   }
 
   /**
-   * Tells whether the reading of the burette may be all that sets a value apart. Titres are read to a
-   * graduation and tie. Where all the others are equal their scatter is hidden in it and Grubbs' test
-   * has nothing to go by: of three values of which two are equal it makes an outlier of the third
-   * however near that lies (G is always 1.1547, above the critical 1.1543). Else a value is set apart
-   * by less than the reading when one volume can be read as both it and its nearest neighbour: no
-   * farther from each other than twice the limit of error.
+   * Tells whether the reading of the burette may be all that sets a value apart. Titres are read to
+   * a graduation and tie. Where all the others are equal their scatter is hidden in it and Grubbs'
+   * test has nothing to go by: of three values of which two are equal it makes an outlier of the
+   * third however near that lies (G is always 1.1547, above the critical 1.1543). Else a value is
+   * set apart by less than the reading when one volume can be read as both it and its nearest
+   * neighbour: no farther from each other than twice the limit of error.
    */
   private static boolean isReading(
       Replicates r, int suspect, Apparatus apparatus, double meanTitreMillilitres) {

@@ -40,9 +40,7 @@ public final class Budget {
     for (int i = 0; i < sensitivities.length; i++) {
       Input input = inputs.get(i);
       double part =
-          combined == 0
-              ? 0
-              : Math.abs(sensitivities[i]) * input.standardUncertainty() / combined;
+          combined == 0 ? 0 : Math.abs(sensitivities[i]) * input.standardUncertainty() / combined;
       double share =
           isShared && combined > 0
               ? sensitivities[i] / combined * (input.traced().covariance(traced) / combined)

@@ -22,8 +22,8 @@ import org.brewchem.internal.Checks;
  * the formula and not that convention, the linear standard uncertainty is recomputed here from the
  * standard deviations of the distributions; without a fourth moment (4 degrees of freedom or fewer)
  * only the end points are compared. End points can differ although the formula is linear: for a
- * single uniform input the draws end at 0.95 of the half width and the budget at 1.13 of it. A source
- * without a stated uncertainty is in neither, and the text names it.
+ * single uniform input the draws end at 0.95 of the half width and the budget at 1.13 of it. A
+ * source without a stated uncertainty is in neither, and the text names it.
  */
 public final class LinearityCheck {
 

@@ -9,7 +9,8 @@ import org.brewchem.internal.Excerpt;
 
 /**
  * How a result comes about: named inputs, independent of each other but for the {@link Source
- * sources} that they share, and the formula that makes one number of them. From the same model come the linear {@link Budget} and its check by Monte Carlo.
+ * sources} that they share, and the formula that makes one number of them. From the same model come
+ * the linear {@link Budget} and its check by Monte Carlo.
  *
  * <pre>{@code
  * MeasurementModel model =

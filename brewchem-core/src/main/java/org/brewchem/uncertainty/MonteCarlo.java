@@ -11,10 +11,10 @@ import org.brewchem.internal.Checks;
  * that the result has no mean (1 or fewer), no standard deviation (2 or fewer) or no standard error
  * of it (4 or fewer); median and intervals always exist.
  *
- * <p>Inputs that share a {@link Source} move together: each of their sources is drawn once, normal or
- * as Student's t at its own degrees of freedom, those of one scatter ({@link Source#ofOneScatter})
- * with one common width. A source of which no uncertainty is stated is not drawn; {@link #missing()}
- * names it, and the distribution is narrower than it would be with it.
+ * <p>Inputs that share a {@link Source} move together: each of their sources is drawn once, normal
+ * or as Student's t at its own degrees of freedom, those of one scatter ({@link
+ * Source#ofOneScatter}) with one common width. A source of which no uncertainty is stated is not
+ * drawn; {@link #missing()} names it, and the distribution is narrower than it would be with it.
  */
 public final class MonteCarlo {
 
@@ -103,16 +103,14 @@ public final class MonteCarlo {
   }
 
   /**
-   * Returns the sources that the inputs move with and of which no uncertainty is stated. They stayed
-   * at their estimates, so that standard deviation and intervals are the least that they can be.
+   * Returns the sources that the inputs move with and of which no uncertainty is stated. They
+   * stayed at their estimates, so that standard deviation and intervals are the least that they can
+   * be.
    *
    * @return an unmodifiable list, empty when every uncertainty is stated
    */
   public List<Source> missing() {
-    return inputs.stream()
-        .flatMap(input -> input.traced().missing().stream())
-        .distinct()
-        .toList();
+    return inputs.stream().flatMap(input -> input.traced().missing().stream()).distinct().toList();
   }
 
   /** What was not drawn, in words; empty when there is nothing. */

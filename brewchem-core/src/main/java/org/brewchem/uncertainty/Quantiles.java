@@ -61,7 +61,8 @@ final class Quantiles {
       return Math.copySign(z, t);
     }
     double second =
-        z * (((4 * square + 33) * square + 240) * square + 855)
+        z
+            * (((4 * square + 33) * square + 240) * square + 855)
             / (10 * b * (b + 0.8 * square * square + 100));
     return Math.copySign(z + z * (square + 3) / b - second, t);
   }

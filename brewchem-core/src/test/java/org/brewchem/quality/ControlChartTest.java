@@ -239,8 +239,7 @@ class ControlChartTest {
         sidesOf(ControlRules.cumulativeSum(0, 0.5), 5, -1));
     assertEquals(List.of(ControlChart.Side.NONE), sidesOf(ControlRules.movingRange(), 0, 5));
     assertEquals(
-        ControlChart.Side.NONE,
-        new ControlChart.Signal("1", 1, ControlRules.beyond(3), 4).side());
+        ControlChart.Side.NONE, new ControlChart.Signal("1", 1, ControlRules.beyond(3), 4).side());
   }
 
   private static Answer<?> hardness(double calcium) {

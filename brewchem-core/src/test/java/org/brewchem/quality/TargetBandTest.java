@@ -73,7 +73,8 @@ class TargetBandTest {
 
   /**
    * By hand: of two the factor is 36.52 at 95 % and 95 %, and s of values d apart is d / sqrt(2). A
-   * pH of 4.3 and 4.6 reaches from 4.45 - 7.75 to 4.45 + 7.75, an acidity of 15 and 16 mEq/L from 15.5 - 25.8.
+   * pH of 4.3 and 4.6 reaches from 4.45 - 7.75 to 4.45 + 7.75, an acidity of 15 and 16 mEq/L from
+   * 15.5 - 25.8.
    */
   @Test
   void ofFewBatchesTheWidthAndWhatIsNotPossibleAreSaid() {
@@ -97,9 +98,7 @@ class TargetBandTest {
     assertTrue(high.notices().get(1).text().contains("reaches what is not possible"));
     Figure<TitratableAcidity> acidity = Figures.titratableAcidity(pH(8.2));
     List<Answer<TitratableAcidity>> acid =
-        List.of(
-            Answer.of(acidity, beer(4.3, 15, 0.02)),
-            Answer.of(acidity, beer(4.3, 16, 0.02)));
+        List.of(Answer.of(acidity, beer(4.3, 15, 0.02)), Answer.of(acidity, beer(4.3, 16, 0.02)));
     assertTrue(
         TargetBand.fromSeveral(acid, 0.95, 0.95).notices().get(1).text().contains("below 0"));
     assertEquals(
@@ -248,8 +247,7 @@ class TargetBandTest {
   private static Answer<PH> pHWithOneDegreeOfFreedom(double pH, double u) {
     Traced traced = Traced.of(Source.of("pH", pH, u, 1, ""));
     return Answer.of(
-        Figures.PH_VALUE,
-        Step.of("pH", Figures.PH_VALUE.scale(), Step.Kind.STATED).found(traced));
+        Figures.PH_VALUE, Step.of("pH", Figures.PH_VALUE.scale(), Step.Kind.STATED).found(traced));
   }
 
   /**

@@ -111,8 +111,8 @@ class LogJudgementTest {
 
   /**
    * Of n values of which n - 1 are equal, G is (n-1)/sqrt(n) whatever the distance: 1.1547 of three
-   * and 1.5 of four, above the critical 1.1543 and 1.4812. The usual burette is right to 0.03 mL, so
-   * that one volume can be read as two that lie 0.06 mL apart.
+   * and 1.5 of four, above the critical 1.1543 and 1.4812. The usual burette is right to 0.03 mL,
+   * so that one volume can be read as two that lie 0.06 mL apart.
    */
   @Test
   void aGraduationIsNoOutlier() {

@@ -101,8 +101,7 @@ class MeasurementModelTest {
     assertEquals(10, budget.row("first").shareOfVariance(), 1e-5);
     assertEquals(-9, budget.row("second").shareOfVariance(), 1e-5);
     MonteCarlo draws = model.monteCarlo(100_000, 31);
-    assertEquals(
-        0.002, draws.standardDeviation(), 5 * draws.standardErrorOfStandardDeviation());
+    assertEquals(0.002, draws.standardDeviation(), 5 * draws.standardErrorOfStandardDeviation());
     assertEquals(LinearityCheck.Verdict.AGREES, draws.comparedWith(budget, 0.02).verdict());
   }
 
@@ -134,16 +133,15 @@ class MeasurementModelTest {
     // What is left: 0.01 and the standard deviation of Student's t, 0.02 sqrt(6 / 4).
     double left = Math.hypot(0.01, 0.02 * Math.sqrt(1.5));
     assertEquals(
-        left,
-        difference.standardDeviation(),
-        5 * difference.standardErrorOfStandardDeviation());
+        left, difference.standardDeviation(), 5 * difference.standardErrorOfStandardDeviation());
     LinearityCheck check = difference.comparedWith(model.linear(), 0.05);
     assertEquals(0, check.standardUncertaintyDifference().orElseThrow(), 0.02);
   }
 
   /**
-   * Two errors of one scatter of 3 degrees of freedom are wide together: their sum is Student's t of
-   * 3 times the root of 2, whose quantile at 0.975 is 3.1824 * 1.4142. Its fourth moment is missing.
+   * Two errors of one scatter of 3 degrees of freedom are wide together: their sum is Student's t
+   * of 3 times the root of 2, whose quantile at 0.975 is 3.1824 * 1.4142. Its fourth moment is
+   * missing.
    */
   @Test
   void sourcesOfOneScatterAreWideTogether() {
@@ -168,8 +166,7 @@ class MeasurementModelTest {
     MeasurementModel model =
         MeasurementModel.of("acidity", "mol/L")
             .with(
-                Input.from("lye", Traced.of(titrant), "mol/L"),
-                Input.normal("factor", 1, 0.01, ""))
+                Input.from("lye", Traced.of(titrant), "mol/L"), Input.normal("factor", 1, 0.01, ""))
             .calculatedBy(x -> x[0] * x[1]);
     MonteCarlo draws = model.monteCarlo(20_000, 1);
     assertEquals(List.of(titrant), draws.missing());

@@ -35,8 +35,8 @@ class ToleranceFactorTest {
   }
 
   /**
-   * Of two values s falls below a small share x of sigma with the chance x sqrt(2 / pi), so that the
-   * factor is as 1 over what the confidence leaves; and a small content is as the half width.
+   * Of two values s falls below a small share x of sigma with the chance x sqrt(2 / pi), so that
+   * the factor is as 1 over what the confidence leaves; and a small content is as the half width.
    */
   @Test
   void extremeProbabilitiesHaveTheirFactor() {
@@ -59,13 +59,11 @@ class ToleranceFactorTest {
   void whatIsRefusedIsNamed() {
     assertEquals(
         "content: 1 is not possible; 1.0E-9 to 0.999999999 is allowed",
-        assertThrows(
-                IllegalArgumentException.class, () -> ToleranceFactor.twoSided(5, 1, 0.95))
+        assertThrows(IllegalArgumentException.class, () -> ToleranceFactor.twoSided(5, 1, 0.95))
             .getMessage());
     assertTrue(
         assertThrows(
-                IllegalArgumentException.class,
-                () -> ToleranceFactor.twoSided(3, 0.95, 1 - 1e-12))
+                IllegalArgumentException.class, () -> ToleranceFactor.twoSided(3, 0.95, 1 - 1e-12))
             .getMessage()
             .startsWith("confidence: 0.999999999999 is not possible"));
   }
