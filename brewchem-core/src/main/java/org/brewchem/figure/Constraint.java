@@ -1,5 +1,6 @@
 package org.brewchem.figure;
 
+import java.math.BigDecimal;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -16,6 +17,11 @@ import org.jspecify.annotations.Nullable;
  * Immutable.
  */
 public final class Constraint {
+
+  /**
+   * What a conversion of units there and back may leave of a decimal, in units in the last place.
+   */
+  private static final int ROUNDINGS = 4;
 
   private final Figure<?> figure;
   private final double lower;
@@ -93,7 +99,8 @@ public final class Constraint {
   }
 
   /**
-   * Returns an aim with a tolerance on both sides.
+   * Returns an aim with a tolerance on both sides. The limits are their sum and difference as
+   * decimals: around 4.3 by 0.1 they are 4.2 and 4.4.
    *
    * @param figure the figure
    * @param aim what is wanted
@@ -105,7 +112,14 @@ public final class Constraint {
   public static <Q> Constraint around(Figure<Q> figure, Q aim, double tolerance) {
     double middle = number(figure, "aim", aim);
     Checks.nonNegative("tolerance of " + figure.title(), tolerance, figure.shown().symbol());
-    return of(figure, middle - tolerance, middle + tolerance, OptionalDouble.of(middle));
+    // As they are read: 4.3 and 0.1 make 4.4, of which the doubles fall short.
+    BigDecimal aimed = BigDecimal.valueOf(middle);
+    BigDecimal off = BigDecimal.valueOf(tolerance);
+    return of(
+        figure,
+        aimed.subtract(off).doubleValue(),
+        aimed.add(off).doubleValue(),
+        OptionalDouble.of(middle));
   }
 
   /**
@@ -227,12 +241,26 @@ public final class Constraint {
    * Returns how far a number lies outside the limits.
    *
    * @param number the number, in the unit that the figure is shown in
-   * @return negative below the lower limit, positive above the upper, 0 within
+   * @return negative below the lower limit, positive above the upper, 0 within and where nothing
+   *     but the rounding of a conversion of units lies between, 4 units in the last place of limit
+   *     or aim
    * @throws IllegalArgumentException if the number is not finite
    */
   public double excess(double number) {
     Checks.finite("number", number, "");
-    return number < lower ? number - lower : number > upper ? number - upper : 0;
+    return isBelow(number) ? number - lower : isAbove(number) ? number - upper : 0;
+  }
+
+  private boolean isBelow(double number) {
+    return number < lower && lower - number > rounding(lower);
+  }
+
+  private boolean isAbove(double number) {
+    return number > upper && number - upper > rounding(upper);
+  }
+
+  private double rounding(double limit) {
+    return ROUNDINGS * Math.ulp(Math.max(Math.abs(limit), Math.abs(aim.orElse(limit))));
   }
 
   /**
@@ -243,13 +271,13 @@ public final class Constraint {
    * @return the verdict; undecided when a limit lies inside the interval
    */
   Verdict verdict(double from, double to) {
-    if (to < lower) {
+    if (isBelow(to)) {
       return Verdict.BELOW;
     }
-    if (from > upper) {
+    if (isAbove(from)) {
       return Verdict.ABOVE;
     }
-    return from >= lower && to <= upper ? Verdict.WITHIN : Verdict.UNDECIDED;
+    return isBelow(from) || isAbove(to) ? Verdict.UNDECIDED : Verdict.WITHIN;
   }
 
   /**

@@ -84,6 +84,24 @@ public final class NumberText {
   }
 
   /**
+   * Writes a chance in per cent with two significant digits, near certainty with two decimals; what
+   * lies within 0.01 % of never or always is said to do so.
+   *
+   * @param chance 0 to 1
+   * @return the chance, such as {@code 2.3 %}, {@code 99.72 %} or {@code less than 0.01 %}
+   */
+  public static String chance(double chance) {
+    double percent = 100 * Checks.inRange("chance", chance, "", 0, 1);
+    if (percent < 0.01) {
+      return "less than 0.01 %";
+    }
+    if (percent > 99.99) {
+      return "more than 99.99 %";
+    }
+    return (percent < 99.5 ? significant(percent, 2) : decimals(percent, 2)) + " %";
+  }
+
+  /**
    * Writes a number rounded to a number of decimal places, trailing zeros kept.
    *
    * @param value a finite number

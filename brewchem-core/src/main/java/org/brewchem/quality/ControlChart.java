@@ -12,7 +12,8 @@ import org.brewchem.internal.NumberText;
 
 /**
  * A control chart: what a process does in control, from which batch on, and the rules that say when
- * a series leaves it. Immutable.
+ * a series leaves it. Limits and false alarms are those of batches that are independent of each
+ * other. Immutable.
  */
 public final class ControlChart {
 
@@ -146,7 +147,7 @@ public final class ControlChart {
         boolean alarmed = watches.get(i).signals(state.standardised(value));
         drawn.get(i).add(Drawn.of(point.label(), rule, watches.get(i).followed(), state));
         if (alarmed) {
-          Signal signal = new Signal(point.label(), row, rule, value);
+          Signal signal = new Signal(point.label(), row, rule, value, watches.get(i).side());
           signals.add(signal);
           notices.add(
               Notice.ofRow(QualityCode.SIGNAL, series.title(), row, signal.words(series, state)));
@@ -160,6 +161,16 @@ public final class ControlChart {
     return rules.stream().map(ControlRule::start).toList();
   }
 
+  /** The side of the mean on which a rule signals. */
+  public enum Side {
+    /** What the rule follows lies above. */
+    ABOVE,
+    /** What the rule follows lies below. */
+    BELOW,
+    /** No one side: of a range, of both sums at once, or of a rule that does not say. */
+    NONE
+  }
+
   /**
    * A signal of a rule.
    *
@@ -167,8 +178,10 @@ public final class ControlChart {
    * @param row its place in the series, counted from 1
    * @param rule the rule
    * @param value the value of the batch, in the unit of the series
+   * @param side the side on which the rule signals; of an average or a sum not always that of the
+   *     value
    */
-  public record Signal(String label, int row, ControlRule rule, double value) {
+  public record Signal(String label, int row, ControlRule rule, double value, Side side) {
     /**
      * Makes a signal.
      *
@@ -176,6 +189,7 @@ public final class ControlChart {
      * @param row its place in the series, counted from 1
      * @param rule the rule
      * @param value the value of the batch, in the unit of the series
+     * @param side the side on which the rule signals
      * @throws IllegalArgumentException if the row is below 1 or the value is not finite
      */
     public Signal {
@@ -183,17 +197,37 @@ public final class ControlChart {
       Checks.finite("value", value, "");
       Objects.requireNonNull(label, "label");
       Objects.requireNonNull(rule, "rule");
+      Objects.requireNonNull(side, "side");
+    }
+
+    /**
+     * Makes a signal of no one side.
+     *
+     * @param label the batch
+     * @param row its place in the series, counted from 1
+     * @param rule the rule
+     * @param value the value of the batch, in the unit of the series
+     * @throws IllegalArgumentException if the row is below 1 or the value is not finite
+     */
+    public Signal(String label, int row, ControlRule rule, double value) {
+      this(label, row, rule, value, Side.NONE);
     }
 
     String words(ControlSeries series, InControl state) {
       String unit = series.unit().isEmpty() ? "" : " " + series.unit();
+      String number = NumberText.significant(value, 4);
+      String mean = NumberText.significant(state.mean(), 4);
+      Side lies = number.equals(mean) ? Side.NONE : value > state.mean() ? Side.ABOVE : Side.BELOW;
       return String.join(
           "",
           "batch " + label + ", " + series.title() + " ",
-          NumberText.significant(value, 4) + unit,
-          value >= state.mean() ? ", above" : ", below",
-          " the mean " + NumberText.significant(state.mean(), 4) + unit,
-          ": " + rule.name());
+          number + unit,
+          lies == Side.NONE ? ", at" : lies == Side.ABOVE ? ", above" : ", below",
+          " the mean " + mean + unit,
+          ": " + rule.name(),
+          side == Side.NONE || side == lies
+              ? ""
+              : side == Side.ABOVE ? ", on the upper side" : ", on the lower side");
     }
   }
 

@@ -68,6 +68,16 @@ public interface ControlRule {
      *     lie below, the same twice where a rule follows one number
      */
     Followed followed();
+
+    /**
+     * Returns the side on which the rule signalled at the last point: where what it follows lies,
+     * which need not be where the point lies.
+     *
+     * @return the side; none for a range, for both sides at once and for a rule that does not say
+     */
+    default ControlChart.Side side() {
+      return ControlChart.Side.NONE;
+    }
   }
 
   /**

@@ -134,6 +134,11 @@ public final class ControlRules {
         }
 
         @Override
+        public ControlChart.Side side() {
+          return sideOf(last > limitOfPoint, last < -limitOfPoint);
+        }
+
+        @Override
         public Followed followed() {
           return new Followed(last, last);
         }
@@ -225,8 +230,16 @@ public final class ControlRules {
           boolean isBelow = z < -distance;
           above = ((above << 1) | (isAbove ? 1 : 0)) & recent;
           below = ((below << 1) | (isBelow ? 1 : 0)) & recent;
-          return (isAbove && Long.bitCount(above) >= count)
-              || (isBelow && Long.bitCount(below) >= count);
+          return (isAbove && runs(above)) || (isBelow && runs(below));
+        }
+
+        private boolean runs(long points) {
+          return Long.bitCount(points) >= count;
+        }
+
+        @Override
+        public ControlChart.Side side() {
+          return sideOf(last > distance && runs(above), last < -distance && runs(below));
         }
 
         @Override
@@ -269,6 +282,11 @@ public final class ControlRules {
         public boolean signals(double z) {
           average = weight * z + (1 - weight) * average;
           return Math.abs(average) > limit;
+        }
+
+        @Override
+        public ControlChart.Side side() {
+          return sideOf(average > limit, average < -limit);
         }
 
         @Override
@@ -319,11 +337,23 @@ public final class ControlRules {
         }
 
         @Override
+        public ControlChart.Side side() {
+          return sideOf(above > interval, below < -interval);
+        }
+
+        @Override
         public Followed followed() {
           return new Followed(above, below);
         }
       };
     }
+  }
+
+  private static ControlChart.Side sideOf(boolean isAbove, boolean isBelow) {
+    if (isAbove == isBelow) {
+      return ControlChart.Side.NONE;
+    }
+    return isAbove ? ControlChart.Side.ABOVE : ControlChart.Side.BELOW;
   }
 
   private static String text(double number) {

@@ -6,11 +6,14 @@ import java.util.Locale;
 import java.util.OptionalInt;
 import org.apache.commons.math3.random.MersenneTwister;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
 
 /**
- * How often a chart alarms although nothing has changed: drawn by simulation of a normal process,
- * with limits made from as many points as the chart's own, so that their uncertainty counts too.
- * The same choices give the same numbers, since the draws start from a fixed seed. Immutable.
+ * How often a chart alarms although nothing has changed: drawn by simulation of independent batches
+ * of a normal process, with limits made from as many points as the chart's own, so that their
+ * uncertainty counts too. Where each batch follows the one before, a chart alarms oftener: {@link
+ * InControl#notices()} tells whether the past shows it. The same choices give the same numbers,
+ * since the draws start from a fixed seed. Immutable.
  */
 public final class FalseAlarms {
 
@@ -150,11 +153,11 @@ public final class FalseAlarms {
   public String toString() {
     return String.format(
         Locale.ROOT,
-        "false alarms: %.2g %% of batches, at least one among %d in %.2g %% of cases (limits %s;"
-            + " simulated, normal process)",
-        100 * perPoint,
+        "false alarms: %s of batches, at least one among %d in %s of cases (limits %s;"
+            + " simulated, independent batches of a normal process)",
+        NumberText.chance(perPoint),
         watched,
-        100 * atLeastOne,
+        NumberText.chance(atLeastOne),
         limitsFrom.isPresent() ? "from " + limitsFrom.getAsInt() + " batches" : "known");
   }
 }

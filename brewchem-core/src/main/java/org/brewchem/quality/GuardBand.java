@@ -2,16 +2,21 @@ package org.brewchem.quality;
 
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Constraint;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NormalProbability;
+import org.brewchem.internal.NumberText;
+import org.brewchem.uncertainty.UncertainValue;
 
 /**
  * A rule of decision with a guard band: a batch is accepted when its figure lies within the limits
- * by at least so many standard uncertainties (JCGM 106:2012; normal distribution, no knowledge of
- * the figure but the measurement). Immutable.
+ * by at least so many standard uncertainties (JCGM 106:2012, from memory; no knowledge of the
+ * figure but the measurement). The figure has Student's t at its degrees of freedom, normal where
+ * they are infinite ({@link UncertainValue#chanceBelow}). With few of them the band is wider, so
+ * that the risk of what is just accepted stays the same. Immutable.
  */
 public final class GuardBand {
 
@@ -24,8 +29,8 @@ public final class GuardBand {
   /**
    * Makes a rule.
    *
-   * @param standardUncertainties how far within the limits, in standard uncertainties, 0 to 6; 0
-   *     shares the risk, 2 leaves 2.28 % of it at the limit
+   * @param standardUncertainties how far within the limits, in standard uncertainties of a normal
+   *     figure, 0 to 6; 0 shares the risk, 2 leaves 2.28 % of it at the limit
    * @return the rule
    * @throws IllegalArgumentException if the number is out of range
    */
@@ -88,8 +93,7 @@ public final class GuardBand {
     public String toString() {
       String word = decision.name().toLowerCase(Locale.ROOT);
       return risk().isPresent()
-          ? String.format(
-              Locale.ROOT, "%s, wrong in %.2g %% of cases", word, 100 * risk().getAsDouble())
+          ? word + ", wrong in " + NumberText.chance(risk().getAsDouble()) + " of cases"
           : word;
     }
   }
@@ -117,18 +121,34 @@ public final class GuardBand {
               + constraint.figure().shown().symbol()
               + "\" is needed");
     }
-    if (batch.standardUncertainty().isEmpty() || batch.standardUncertainty().getAsDouble() == 0) {
+    Optional<UncertainValue> uncertain = batch.uncertain();
+    if (uncertain.isEmpty() || uncertain.get().standardUncertainty() == 0) {
       return new Decided(Decision.UNDECIDABLE, OptionalDouble.empty());
     }
-    double value = batch.number();
-    double u = batch.standardUncertainty().getAsDouble();
-    double lower = constraint.lower().orElse(Double.NEGATIVE_INFINITY);
-    double upper = constraint.upper().orElse(Double.POSITIVE_INFINITY);
-    double outside =
-        NormalProbability.below((lower - value) / u) + NormalProbability.below((value - upper) / u);
-    double guard = uncertainties * u;
+    UncertainValue figure = uncertain.get();
+    OptionalDouble lower = constraint.lower();
+    OptionalDouble upper = constraint.upper();
+    double below = lower.isPresent() ? figure.chanceBelow(lower.getAsDouble()) : 0;
+    double above = upper.isPresent() ? chanceAbove(figure, upper.getAsDouble()) : 0;
+    boolean within =
+        Double.isInfinite(figure.degreesOfFreedom())
+            ? isWithin(constraint, figure)
+            : below <= riskAtTheLimit() && above <= riskAtTheLimit();
     return new Decided(
-        value >= lower + guard && value <= upper - guard ? Decision.ACCEPTED : Decision.REJECTED,
-        OptionalDouble.of(outside));
+        within ? Decision.ACCEPTED : Decision.REJECTED,
+        // Both chances of one point are 1 but for rounding.
+        OptionalDouble.of(Math.min(1, below + above)));
+  }
+
+  /** In numbers of the figure, where the guard is known exactly, and not in chances. */
+  private boolean isWithin(Constraint constraint, UncertainValue figure) {
+    double guard = uncertainties * figure.standardUncertainty();
+    return figure.value() >= constraint.lower().orElse(Double.NEGATIVE_INFINITY) + guard
+        && figure.value() <= constraint.upper().orElse(Double.POSITIVE_INFINITY) - guard;
+  }
+
+  /** As the chance below the number mirrored at the value, which keeps its digits. */
+  private static double chanceAbove(UncertainValue figure, double number) {
+    return figure.chanceBelow(2 * figure.value() - number);
   }
 }

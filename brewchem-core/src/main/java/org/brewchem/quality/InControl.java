@@ -1,7 +1,9 @@
 package org.brewchem.quality;
 
+import java.util.List;
 import java.util.Objects;
 import java.util.OptionalInt;
+import org.brewchem.figure.Notice;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 
@@ -17,8 +19,15 @@ public final class InControl {
   private final double standardDeviation;
   private final String unit;
   private final OptionalInt points;
+  private final List<Notice> notices;
 
-  private InControl(double mean, double standardDeviation, String unit, OptionalInt points) {
+  private InControl(
+      double mean,
+      double standardDeviation,
+      String unit,
+      OptionalInt points,
+      List<Notice> notices) {
+    this.notices = List.copyOf(notices);
     this.unit = unit;
     this.mean = Checks.finite("mean", mean, unit);
     this.standardDeviation = Checks.positive("standard deviation", standardDeviation, unit);
@@ -38,7 +47,11 @@ public final class InControl {
    */
   public static InControl stated(double mean, double standardDeviation, String unit) {
     return new InControl(
-        mean, standardDeviation, Objects.requireNonNull(unit, "unit"), OptionalInt.empty());
+        mean,
+        standardDeviation,
+        Objects.requireNonNull(unit, "unit"),
+        OptionalInt.empty(),
+        List.of());
   }
 
   /**
@@ -46,13 +59,20 @@ public final class InControl {
    * is the average moving range over d2 = 1.128 (NIST/SEMATECH e-Handbook of Statistical Methods,
    * 6.3.2.2). Neighbours are batches that follow each other among those with a value.
    *
+   * <p>The limits hold for batches that are independent of each other. Where each follows the one
+   * before, as by a yeast that is pitched on, moving ranges are too small and a chart alarms far
+   * oftener than it says; where one batch lies apart the limits are too wide. {@link #notices()}
+   * tells what the batches show of either.
+   *
    * @param series the batches, at least 8 of them with a value
    * @return the state
    * @throws IllegalArgumentException if there are fewer than 8 values, of which no limits worth
    *     having come, or if all are equal
    */
   public static InControl from(ControlSeries series) {
-    return from(series.known(), series.unit());
+    InControl state = from(series.known(), series.unit());
+    return new InControl(
+        state.mean, state.standardDeviation, state.unit, state.points, Past.notices(series));
   }
 
   static InControl from(double[] values, String unit) {
@@ -73,7 +93,8 @@ public final class InControl {
         sum / values.length,
         ranges / (values.length - 1) / ChartConstants.D2,
         unit,
-        OptionalInt.of(values.length));
+        OptionalInt.of(values.length),
+        List.of());
   }
 
   /**
@@ -110,6 +131,17 @@ public final class InControl {
    */
   public OptionalInt points() {
     return points;
+  }
+
+  /**
+   * Returns what is notable about the batches that the state was estimated from: neighbours that
+   * correlate, at a level of 5 %, and one that lies apart, at 1 % (our choice). That many of sound
+   * pasts are named, too.
+   *
+   * @return an unmodifiable list; empty when there is nothing or the state was stated
+   */
+  public List<Notice> notices() {
+    return notices;
   }
 
   /** How far a value lies from the mean, in standard deviations. */

@@ -1,15 +1,21 @@
 package org.brewchem.quality;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
+import org.brewchem.quantity.PH;
 import org.brewchem.uncertainty.MethodPrecision;
 import org.brewchem.uncertainty.Replicates;
 import org.brewchem.uncertainty.ToleranceFactor;
@@ -21,6 +27,14 @@ import org.brewchem.uncertainty.ToleranceFactor;
  * @param <Q> the meaning of the figure
  */
 public final class TargetBand<Q> {
+
+  /** From here on the factor is at most 2.6 times that of endless batches, of four 3.2 times. */
+  private static final int ENOUGH = 5;
+
+  /** What is said of a spread, which a tolerance of one's own replaces. */
+  private static final Set<QualityCode> OF_THE_SPREAD =
+      EnumSet.of(
+          QualityCode.FEW_BATCHES, QualityCode.BATCHES_EQUAL, QualityCode.BAND_REACHES_TOO_FAR);
 
   private final Figure<Q> figure;
   private final double aim;
@@ -62,7 +76,10 @@ public final class TargetBand<Q> {
   /**
    * Makes a band from several batches: their mean and a two-sided tolerance interval, exact for a
    * normal population ({@link ToleranceFactor}). Few batches make a wide band: of three it is 9.8
-   * standard deviations on both sides, of ten 3.4 at 95 % and 95 %.
+   * standard deviations on both sides, of ten 3.4 at 95 % and 95 %. Of fewer than five (our choice)
+   * a notice says so, and another names limits that are not possible or below zero where no batch
+   * lies. Equal batches, whose spread is hidden in the rounding, make a band without width and a
+   * notice.
    *
    * @param batches the answers, 2 or more of one figure in one unit, none unknown
    * @param content the share of good batches that the band is to hold, between 0 and 1
@@ -93,10 +110,30 @@ public final class TargetBand<Q> {
     }
     Replicates sample = Replicates.of(unit, batches.stream().mapToDouble(Answer::number).toArray());
     double factor = ToleranceFactor.twoSided(batches.size(), content, confidence);
+    if (sample.standardDeviation() == 0) {
+      return ofEqual(figure, sample);
+    }
+    double tolerance = factor * sample.standardDeviation();
+    List<Notice> notices = new ArrayList<>();
+    if (batches.size() < ENOUGH) {
+      notices.add(
+          Notice.of(
+              QualityCode.FEW_BATCHES,
+              figure.title(),
+              String.format(
+                  Locale.ROOT,
+                  "the band of %s comes from %d batches, which hardly fix a spread: it is %.3g"
+                      + " standard deviations wide on both sides; %d or more make it narrower",
+                  figure.title(),
+                  batches.size(),
+                  factor,
+                  ENOUGH)));
+    }
+    reach(figure, sample, tolerance).ifPresent(notices::add);
     return new TargetBand<>(
         figure,
         sample.mean(),
-        factor * sample.standardDeviation(),
+        tolerance,
         String.format(
             Locale.ROOT,
             "%d batches, mean and %.3f standard deviations: holds %.3g %% of such batches with"
@@ -105,7 +142,56 @@ public final class TargetBand<Q> {
             factor,
             100 * content,
             100 * confidence),
-        List.of());
+        notices);
+  }
+
+  private static <Q> TargetBand<Q> ofEqual(Figure<Q> figure, Replicates sample) {
+    String made = sample.count() + " equal batches: their spread is not known";
+    return new TargetBand<>(
+        figure,
+        sample.mean(),
+        0,
+        made,
+        List.of(
+            Notice.of(
+                QualityCode.BATCHES_EQUAL,
+                figure.title(),
+                "the band of "
+                    + figure.title()
+                    + " has no width, for the batches are equal as they are read: give more digits,"
+                    + " or state a tolerance (withTolerance)")));
+  }
+
+  /** Says where limits lie at which no liquid can be, or below zero with every batch above. */
+  private static Optional<Notice> reach(Figure<?> figure, Replicates sample, double tolerance) {
+    double lower = sample.mean() - tolerance;
+    double upper = sample.mean() + tolerance;
+    boolean isBelowZero = lower < 0 && Arrays.stream(sample.values()).allMatch(value -> value > 0);
+    if (!isBelowZero && isPossible(figure, lower) && isPossible(figure, upper)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Notice.of(
+            QualityCode.BAND_REACHES_TOO_FAR,
+            figure.title(),
+            "the band of "
+                + figure.title()
+                + ", "
+                + figure.shown().range(lower, upper)
+                + ", reaches "
+                + (isBelowZero ? "below 0, where no batch lies" : "what is not possible")
+                + ": the batches do not fix their spread, and such a limit bounds nothing"));
+  }
+
+  private static boolean isPossible(Figure<?> figure, double number) {
+    try {
+      if (figure.shown().of(number) instanceof PH pH) {
+        UsualRange.named("pH of a beer").possible("pH", pH.value());
+      }
+      return true;
+    } catch (IllegalArgumentException e) {
+      return false;
+    }
   }
 
   private static void sameUnit(Figure<?> figure, MethodPrecision precision) {
@@ -122,7 +208,7 @@ public final class TargetBand<Q> {
   }
 
   /**
-   * Replaces the tolerance by your own.
+   * Replaces the tolerance by your own. What was notable about the spread of the batches goes.
    *
    * @param ownTolerance how far off is allowed on both sides, above 0, in the figure's unit
    * @return the band
@@ -134,7 +220,7 @@ public final class TargetBand<Q> {
         aim,
         Checks.positive("tolerance of " + figure.title(), ownTolerance, figure.shown().symbol()),
         madeFrom + "; the tolerance is one's own",
-        notices);
+        notices.stream().filter(notice -> !OF_THE_SPREAD.contains(notice.code())).toList());
   }
 
   /**

@@ -196,7 +196,7 @@ public class Determination<Q> implements Answering {
 
   /**
    * Says whether the linear budget holds, within 2 %: where the end point lies on a flat part of
-   * the curve it may not.
+   * the curve it may not. What no uncertainty is stated of is in neither, and named.
    *
    * @param draws how many, 1000 or more; 1e6 decide 2 %
    * @param seed the seed of the random numbers

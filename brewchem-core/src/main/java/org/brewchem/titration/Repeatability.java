@@ -16,6 +16,9 @@ final class Repeatability {
   private static final String NAME = "repeatability";
   private static final double SIGNIFICANCE = 0.05;
 
+  /** Graduations count in decimals, doubles do not. */
+  private static final double ROUNDING = 1e-9;
+
   /**
    * The range that 2 to 10 results keep within in 95 % of cases, in standard deviations
    * (studentised range; ISO 5725-6 rounds to one decimal; both from memory). That of two is rounded
@@ -44,7 +47,9 @@ final class Repeatability {
   /**
    * Judges replicates: their range against what repeatability explains, and from three on by
    * Grubbs' test. Without a repeatability of one's own the range is judged by the usual one of
-   * {@code usual-repeatability.csv}, which counts in no uncertainty.
+   * {@code usual-repeatability.csv}, which counts in no uncertainty. What Grubbs' test finds is an
+   * outlier only if the range is too large as well or the burette does not explain it ({@link
+   * #isReading}).
    *
    * @param method the method, as that table names it
    * @param meanTitreMillilitres the mean titre, of which the reading of the burette is a share
@@ -79,9 +84,21 @@ final class Repeatability {
                   list.add(
                       Notice.of(TitrationCode.TWO_REPLICATES, subject, subject + ": " + text)));
     }
+    double relative = apparatus.relativeRepeatability().orElse(usual.relative());
+    double read =
+        known || meanTitreMillilitres <= 0
+            ? 0
+            : apparatus.buretteTolerance().inMillilitres() / Math.sqrt(6) / meanTitreMillilitres;
+    boolean judged = r.count() < CRITICAL_RANGES.length + 2;
+    double limit =
+        judged
+            ? CRITICAL_RANGES[r.count() - 2] * Math.hypot(relative, read) * Math.abs(r.mean())
+            : 0;
+    boolean differ = judged && r.range() > limit;
     if (r.count() > 2) {
       GrubbsTest test = r.grubbs(SIGNIFICANCE);
-      if (test.isOutlier()) {
+      if (test.isOutlier()
+          && (differ || !isReading(r, test.suspectIndex(), apparatus, meanTitreMillilitres))) {
         list.add(
             Notice.ofRow(
                 TitrationCode.OUTLIER,
@@ -96,17 +113,7 @@ final class Repeatability {
                     test)));
       }
     }
-    double relative = apparatus.relativeRepeatability().orElse(usual.relative());
-    double read =
-        known || meanTitreMillilitres <= 0
-            ? 0
-            : apparatus.buretteTolerance().inMillilitres() / Math.sqrt(6) / meanTitreMillilitres;
-    boolean judged = r.count() < CRITICAL_RANGES.length + 2;
-    double limit =
-        judged
-            ? CRITICAL_RANGES[r.count() - 2] * Math.hypot(relative, read) * Math.abs(r.mean())
-            : 0;
-    if (judged && r.range() > limit) {
+    if (differ) {
       list.add(
           Notice.of(
               TitrationCode.REPLICATES_DIFFER,
@@ -129,5 +136,33 @@ final class Repeatability {
                           usual.published()))));
     }
     return list;
+  }
+
+  /**
+   * Tells whether the reading of the burette may be all that sets a value apart. Titres are read to
+   * a graduation and tie. Where all the others are equal their scatter is hidden in it and Grubbs'
+   * test has nothing to go by: of three values of which two are equal it makes an outlier of the
+   * third however near that lies (G is always 1.1547, above the critical 1.1543). Else a value is
+   * set apart by less than the reading when one volume can be read as both it and its nearest
+   * neighbour: no farther from each other than twice the limit of error.
+   */
+  private static boolean isReading(
+      Replicates r, int suspect, Apparatus apparatus, double meanTitreMillilitres) {
+    double[] values = r.values();
+    double nearest = Double.POSITIVE_INFINITY;
+    double least = Double.POSITIVE_INFINITY;
+    double greatest = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < values.length; i++) {
+      if (i != suspect) {
+        nearest = Math.min(nearest, Math.abs(values[i] - values[suspect]));
+        least = Math.min(least, values[i]);
+        greatest = Math.max(greatest, values[i]);
+      }
+    }
+    double twice = 2 * apparatus.buretteTolerance().inMillilitres();
+    // A mean titre of 0 or less, as after a blank, has no share that is the burette's.
+    double explained =
+        meanTitreMillilitres > 0 ? twice / meanTitreMillilitres * Math.abs(r.mean()) : 0;
+    return least == greatest || nearest <= explained * (1 + ROUNDING);
   }
 }

@@ -31,9 +31,21 @@ public final class Budget {
         Traced.linear(
             value, inputs.stream().map(Input::traced).toArray(Traced[]::new), sensitivities);
     double combined = traced.knownPart();
+    int sources = 0;
+    for (int i = 0; i < sensitivities.length; i++) {
+      sources += sensitivities[i] == 0 ? 0 : inputs.get(i).traced().sources().size();
+    }
+    boolean isShared = sources > traced.sources().size();
     List<Row> rows = new ArrayList<>();
     for (int i = 0; i < sensitivities.length; i++) {
-      rows.add(new Row(inputs.get(i), sensitivities[i], combined));
+      Input input = inputs.get(i);
+      double part =
+          combined == 0 ? 0 : Math.abs(sensitivities[i]) * input.standardUncertainty() / combined;
+      double share =
+          isShared && combined > 0
+              ? sensitivities[i] / combined * (input.traced().covariance(traced) / combined)
+              : part * part;
+      rows.add(new Row(input, sensitivities[i], share));
     }
     return new Budget(measurand, unit, traced, List.copyOf(rows));
   }
@@ -45,11 +57,10 @@ public final class Budget {
     private final double sensitivity;
     private final double shareOfVariance;
 
-    private Row(Input input, double sensitivity, double combined) {
+    private Row(Input input, double sensitivity, double shareOfVariance) {
       this.input = input;
       this.sensitivity = sensitivity;
-      double part = combined == 0.0 ? 0.0 : contribution() / combined;
-      this.shareOfVariance = part * part;
+      this.shareOfVariance = shareOfVariance;
     }
 
     /**
@@ -80,9 +91,12 @@ public final class Budget {
     }
 
     /**
-     * Returns the part of this input in the variance of the result.
+     * Returns the part of this input in the variance of the result: its covariance with the result,
+     * as a fraction.
      *
-     * @return a fraction from 0 to 1; the fractions of all rows add up to 1 unless all are 0
+     * @return a fraction; the fractions of all rows add up to 1 unless all are 0. From 0 to 1 where
+     *     inputs are independent; where they share a source, one that takes away what another
+     *     brings is negative, and the other may exceed 1
      */
     public double shareOfVariance() {
       return shareOfVariance;

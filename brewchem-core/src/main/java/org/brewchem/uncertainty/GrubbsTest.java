@@ -10,7 +10,10 @@ import org.brewchem.internal.Checks;
  * <p>The critical value is computed, not tabulated: (n-1)/sqrt(n) sqrt(t²/(n-2+t²)) with t the
  * upper quantile of Student's t at alpha/(2n) and n-2 degrees of freedom (NIST/SEMATECH e-Handbook,
  * Grubbs' test, from memory). An outlier is a reason to look for a cause, not by itself a licence
- * to drop the value.
+ * to drop the value. Values rounded to a resolution coarser than their scatter tie, and then the
+ * test fails: of three of which two are equal G is 1.1547, above the critical 1.1543 at 5 %,
+ * however near the third lies; such an outlier must also lie farther off than the resolution
+ * explains.
  */
 public final class GrubbsTest {
 

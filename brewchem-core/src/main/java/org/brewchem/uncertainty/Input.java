@@ -249,19 +249,4 @@ public final class Input {
         + ", "
         + distribution;
   }
-
-  /** Whether the distribution has a moment of that order: Student's t only below its dof. */
-  boolean hasMoment(int order) {
-    return distribution != Distribution.STUDENT
-        || standardUncertainty() == 0.0
-        || degreesOfFreedom() > order;
-  }
-
-  /** The standard deviation of the distribution that is drawn from, above u for Student's t. */
-  double distributionStandardDeviation() {
-    double u = standardUncertainty();
-    return distribution == Distribution.STUDENT && u > 0.0
-        ? u * Math.sqrt(degreesOfFreedom() / (degreesOfFreedom() - 2.0))
-        : u;
-  }
 }

@@ -22,7 +22,8 @@ import org.brewchem.internal.Checks;
  * the formula and not that convention, the linear standard uncertainty is recomputed here from the
  * standard deviations of the distributions; without a fourth moment (4 degrees of freedom or fewer)
  * only the end points are compared. End points can differ although the formula is linear: for a
- * single uniform input the draws end at 0.95 of the half width and the budget at 1.13 of it.
+ * single uniform input the draws end at 0.95 of the half width and the budget at 1.13 of it. A
+ * source without a stated uncertainty is in neither, and the text names it.
  */
 public final class LinearityCheck {
 
@@ -61,25 +62,29 @@ public final class LinearityCheck {
   private final Optional<Difference> standardUncertainty;
   private final Difference lowerEndPoint;
   private final Difference upperEndPoint;
+  private final String notDrawn;
 
   private LinearityCheck(
       double relativeTolerance,
       Optional<Difference> standardUncertainty,
       Difference lowerEndPoint,
-      Difference upperEndPoint) {
+      Difference upperEndPoint,
+      String notDrawn) {
     this.relativeTolerance = relativeTolerance;
     this.standardUncertainty = standardUncertainty;
     this.lowerEndPoint = lowerEndPoint;
     this.upperEndPoint = upperEndPoint;
+    this.notDrawn = notDrawn;
   }
 
   static LinearityCheck of(Budget budget, MonteCarlo draws, double relativeTolerance) {
     Optional<Difference> standardUncertainty = Optional.empty();
     if (draws.hasMoment(4)) {
       double linear = 0.0;
-      for (Budget.Row row : budget.rows()) {
+      double[] ofInputs = budget.rows().stream().mapToDouble(Budget.Row::sensitivity).toArray();
+      for (DrawnError error : draws.errors()) {
         linear =
-            Math.hypot(linear, row.sensitivity() * row.input().distributionStandardDeviation());
+            Math.hypot(linear, error.sensitivity(ofInputs) * error.distributionStandardDeviation());
       }
       standardUncertainty =
           Optional.of(
@@ -98,7 +103,8 @@ public final class LinearityCheck {
         standardUncertainty,
         Difference.of(linear.lower(), drawn.lower(), half, draws.standardErrorOfQuantile(tail)),
         Difference.of(
-            linear.upper(), drawn.upper(), half, draws.standardErrorOfQuantile(1.0 - tail)));
+            linear.upper(), drawn.upper(), half, draws.standardErrorOfQuantile(1.0 - tail)),
+        draws.notDrawn());
   }
 
   /**
@@ -159,7 +165,10 @@ public final class LinearityCheck {
     return verdicts.contains(Verdict.UNDECIDED) ? Verdict.UNDECIDED : Verdict.AGREES;
   }
 
-  /** Prints the verdict and each difference in per cent with its standard error. */
+  /**
+   * Prints the verdict, each difference in per cent with its standard error, and whose uncertainty
+   * is in neither the budget nor the draws because it is not stated.
+   */
   @Override
   public String toString() {
     String verdictText =
@@ -176,7 +185,8 @@ public final class LinearityCheck {
         + ", lower end point "
         + percent(lowerEndPoint)
         + ", upper end point "
-        + percent(upperEndPoint);
+        + percent(upperEndPoint)
+        + notDrawn;
   }
 
   private static String percent(Difference difference) {

@@ -8,8 +8,9 @@ import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
 
 /**
- * How a result comes about: named inputs, independent of each other, and the formula that makes one
- * number of them. From the same model come the linear {@link Budget} and its check by Monte Carlo.
+ * How a result comes about: named inputs, independent of each other but for the {@link Source
+ * sources} that they share, and the formula that makes one number of them. From the same model come
+ * the linear {@link Budget} and its check by Monte Carlo.
  *
  * <pre>{@code
  * MeasurementModel model =
@@ -153,7 +154,8 @@ public final class MeasurementModel {
   /**
    * Propagates the distributions of the inputs by drawing from them (JCGM 101:2008, from memory).
    * The same draws, seed and model give the same numbers on every machine, as far as the formula
-   * does.
+   * does. An input of which no uncertainty is stated stays at its estimate and is named: {@link
+   * MonteCarlo#missing()}.
    *
    * @param draws the number of draws, 1000 to 10 million, 8 bytes each; 1e6 for an interval with
    *     two certain digits

@@ -2,6 +2,7 @@ package org.brewchem.uncertainty;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.brewchem.internal.Checks;
 
 /**
@@ -9,12 +10,18 @@ import org.brewchem.internal.Checks;
  * 101:2008, from memory). An input with Student's t for few degrees of freedom has such wide tails
  * that the result has no mean (1 or fewer), no standard deviation (2 or fewer) or no standard error
  * of it (4 or fewer); median and intervals always exist.
+ *
+ * <p>Inputs that share a {@link Source} move together: each of their sources is drawn once, normal
+ * or as Student's t at its own degrees of freedom, those of one scatter ({@link
+ * Source#ofOneScatter}) with one common width. A source of which no uncertainty is stated is not
+ * drawn; {@link #missing()} names it, and the distribution is narrower than it would be with it.
  */
 public final class MonteCarlo {
 
   private final String measurand;
   private final String unit;
   private final List<Input> inputs;
+  private final List<DrawnError> errors;
   private final long seed;
   private final double[] sorted;
   private final double mean;
@@ -26,6 +33,7 @@ public final class MonteCarlo {
     this.measurand = measurand;
     this.unit = unit;
     this.inputs = inputs;
+    this.errors = DrawnError.of(inputs);
     this.seed = seed;
     double n = results.length;
     double first = results[0];
@@ -92,6 +100,26 @@ public final class MonteCarlo {
    */
   public long seed() {
     return seed;
+  }
+
+  /**
+   * Returns the sources that the inputs move with and of which no uncertainty is stated. They
+   * stayed at their estimates, so that standard deviation and intervals are the least that they can
+   * be.
+   *
+   * @return an unmodifiable list, empty when every uncertainty is stated
+   */
+  public List<Source> missing() {
+    return inputs.stream().flatMap(input -> input.traced().missing().stream()).distinct().toList();
+  }
+
+  /** What was not drawn, in words; empty when there is nothing. */
+  String notDrawn() {
+    return missing().isEmpty()
+        ? ""
+        : missing().stream()
+            .map(Source::name)
+            .collect(Collectors.joining(", ", ", without that of ", ", which is not stated"));
   }
 
   /**
@@ -207,7 +235,10 @@ public final class MonteCarlo {
     return LinearityCheck.of(budget, this, relativeTolerance);
   }
 
-  /** Prints the median, the 95 % interval, and, where they exist, mean and standard deviation. */
+  /**
+   * Prints the median, the 95 % interval, where they exist mean and standard deviation, and whose
+   * uncertainty is not stated.
+   */
   @Override
   public String toString() {
     double half = 0.5 * interval(0.95).length();
@@ -216,11 +247,16 @@ public final class MonteCarlo {
     if (hasMoment(2)) {
       text += ", mean with standard deviation " + UncertainValue.of(mean, standardDeviation, unit);
     }
-    return text + ", " + sorted.length + " draws, seed " + seed;
+    return text + ", " + sorted.length + " draws, seed " + seed + notDrawn();
   }
 
   boolean hasMoment(int order) {
-    return inputs.stream().allMatch(input -> input.hasMoment(order));
+    return errors.stream().allMatch(error -> error.hasMoment(order));
+  }
+
+  /** What was drawn. */
+  List<DrawnError> errors() {
+    return errors;
   }
 
   /**
@@ -235,14 +271,14 @@ public final class MonteCarlo {
   }
 
   private void requireMoment(int order, String name) {
-    for (Input input : inputs) {
-      if (!input.hasMoment(order)) {
+    for (DrawnError error : errors) {
+      if (!error.hasMoment(order)) {
         throw new IllegalStateException(
             name
                 + ": does not exist, because \""
-                + input.name()
+                + error.name()
                 + "\" has Student's t with degrees of freedom "
-                + Digits.significant(input.degreesOfFreedom(), 3)
+                + Digits.significant(error.degreesOfFreedom(), 3)
                 + ", and more than "
                 + order
                 + " are needed; use the median and an interval");

@@ -1,6 +1,9 @@
 package org.brewchem.uncertainty;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import org.apache.commons.math3.distribution.GammaDistribution;
 import org.apache.commons.math3.random.MersenneTwister;
 import org.apache.commons.math3.util.FastMath;
 
@@ -11,39 +14,67 @@ import org.apache.commons.math3.util.FastMath;
 final class Sampler {
 
   private final MersenneTwister random;
-  private final Distribution[] distributions;
   private final double[] estimates;
+  private final DrawnError[] errors;
   private final double[] scales;
-  private final double[] degreesOfFreedom;
+
+  /** Where the common width of the errors of one scatter stands; -1 of an error of its own. */
+  private final int[] widthOf;
+
+  private final GammaDistribution[] squares;
+  private final double[] widths;
 
   Sampler(List<Input> inputs, long seed) {
     this.random = new MersenneTwister(seed);
-    int count = inputs.size();
-    this.distributions = new Distribution[count];
-    this.estimates = new double[count];
-    this.scales = new double[count];
-    this.degreesOfFreedom = new double[count];
-    for (int i = 0; i < count; i++) {
-      Input input = inputs.get(i);
-      distributions[i] = input.distribution();
-      estimates[i] = input.estimate();
-      scales[i] = input.standardUncertainty() * halfWidthPerStandardUncertainty(distributions[i]);
-      degreesOfFreedom[i] = input.degreesOfFreedom();
+    this.estimates = inputs.stream().mapToDouble(Input::estimate).toArray();
+    this.errors = DrawnError.of(inputs).toArray(DrawnError[]::new);
+    this.scales = new double[errors.length];
+    this.widthOf = new int[errors.length];
+    List<Object> scatters = new ArrayList<>();
+    List<GammaDistribution> common = new ArrayList<>();
+    for (int i = 0; i < errors.length; i++) {
+      DrawnError error = errors[i];
+      scales[i] =
+          error.standardUncertainty() * halfWidthPerStandardUncertainty(error.distribution());
+      widthOf[i] = -1;
+      if (error.distribution() == Distribution.STUDENT && isOneOfSeveral(error)) {
+        widthOf[i] = scatters.indexOf(error.scatter());
+        if (widthOf[i] < 0) {
+          widthOf[i] = scatters.size();
+          scatters.add(error.scatter());
+          // Chi squared over its degrees of freedom is 1 on average.
+          double half = 0.5 * error.degreesOfFreedom();
+          common.add(new GammaDistribution(random, half, 1 / half));
+        }
+      }
     }
+    this.squares = common.toArray(GammaDistribution[]::new);
+    this.widths = new double[squares.length];
+  }
+
+  private boolean isOneOfSeveral(DrawnError error) {
+    return Arrays.stream(errors).filter(one -> one.scatter() == error.scatter()).count() > 1;
   }
 
   void draw(double[] values) {
-    for (int i = 0; i < values.length; i++) {
-      values[i] = scales[i] == 0.0 ? estimates[i] : estimates[i] + scales[i] * standardised(i);
+    System.arraycopy(estimates, 0, values, 0, values.length);
+    for (int i = 0; i < widths.length; i++) {
+      widths[i] = 1 / FastMath.sqrt(squares[i].sample());
+    }
+    for (int i = 0; i < errors.length; i++) {
+      errors[i].addTo(values, scales[i] * standardised(i));
     }
   }
 
   private double standardised(int index) {
-    return switch (distributions[index]) {
+    return switch (errors[index].distribution()) {
       case NORMAL -> random.nextGaussian();
       case UNIFORM -> 2.0 * random.nextDouble() - 1.0;
       case TRIANGULAR -> random.nextDouble() + random.nextDouble() - 1.0;
-      case STUDENT -> studentT(degreesOfFreedom[index]);
+      case STUDENT ->
+          widthOf[index] < 0
+              ? studentT(errors[index].degreesOfFreedom())
+              : widths[widthOf[index]] * random.nextGaussian();
     };
   }
 

@@ -22,7 +22,15 @@ public final class ToleranceFactor {
 
   private static final int STEPS = 400;
 
-  private static final double LARGEST = 1e6;
+  private static final double LARGEST = 1e12;
+
+  /** Nearer to 0 or 1 the integral does not tell a probability from it. */
+  private static final double LEAST = 1e-9;
+
+  /** Where the factor is looked for first, and last. */
+  private static final double SMALL = 1e-3;
+
+  private static final double SMALLEST = 1e-15;
 
   private ToleranceFactor() {}
 
@@ -30,15 +38,15 @@ public final class ToleranceFactor {
    * Returns the two-sided factor.
    *
    * @param count how many values the sample has, 2 to 10 000
-   * @param content the share of the population that the interval is to hold, between 0 and 1
-   * @param confidence the confidence that it does, between 0 and 1
+   * @param content the share of the population that the interval is to hold, 1e-9 to 1 - 1e-9
+   * @param confidence the confidence that it does, 1e-9 to 1 - 1e-9
    * @return the factor of the standard deviation, above 0
    * @throws IllegalArgumentException if a number is out of range
    */
   public static double twoSided(int count, double content, double confidence) {
     Checks.inRange("values of the sample", count, "", 2, 10_000);
-    Quantiles.probability(content);
-    Quantiles.probability(confidence);
+    Checks.inRange("content", content, "", LEAST, 1 - LEAST);
+    Checks.inRange("confidence", confidence, "", LEAST, 1 - LEAST);
     double[] squares = new double[STEPS + 1];
     double[] weights = new double[STEPS + 1];
     double step = REACH / STEPS;
@@ -59,7 +67,8 @@ public final class ToleranceFactor {
           }
           return held - confidence;
         };
-    return Roots.rising(excess, 1e-3, 1, LARGEST).asOptional().orElseThrow();
+    double from = excess.applyAsDouble(SMALL) < 0 ? SMALL : SMALLEST;
+    return Roots.rising(excess, from, 1, LARGEST).asOptional().orElseThrow();
   }
 
   /** The half width around a centre off the mean that holds the content. */

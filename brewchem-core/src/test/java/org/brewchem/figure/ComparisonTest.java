@@ -49,6 +49,39 @@ class ComparisonTest {
     assertEquals(Verdict.UNKNOWN, judged(band, new Desk()).verdict());
   }
 
+  /** 4.3 + 0.1 is 4.3999999999999995 in doubles, and 0.1 + 0.7 is 0.7999999999999999. */
+  @Test
+  void aLimitStatedInDecimalsIsMetByThatDecimal() {
+    Constraint around = Constraint.around(MASS, 4.3, 0.1);
+    assertEquals(4.4, around.upper().orElseThrow());
+    assertEquals(4.2, around.lower().orElseThrow());
+    assertEquals(Verdict.WITHIN, judged(around, exactly(4.4)).verdict());
+    assertEquals(Verdict.ABOVE, judged(around, exactly(4.4000000001)).verdict());
+    for (int aim = 1; aim < 200; aim++) {
+      for (int off = 0; off <= 20; off++) {
+        Constraint band = Constraint.around(MASS, aim / 10.0, off / 10.0);
+        assertEquals(Verdict.WITHIN, judged(band, exactly((aim + off) / 10.0)).verdict());
+        assertEquals(Verdict.WITHIN, judged(band, exactly((aim - off) / 10.0)).verdict());
+      }
+    }
+  }
+
+  /** 1.9 g/L as lactic acid is 1.9000000000000001 after a way through mEq/L. */
+  @Test
+  void theRoundingOfAConversionViolatesNothing() {
+    Constraint band = Constraint.between(MASS, 1.7, 1.9);
+    assertEquals(0, band.excess(Math.nextUp(1.9)));
+    assertEquals(0, band.excess(Math.nextDown(1.7)));
+    assertEquals(Verdict.WITHIN, judged(band, exactly(Math.nextUp(1.9))).verdict());
+    assertEquals(Verdict.WITHIN, judged(band, exactly(Math.nextDown(1.7))).verdict());
+    assertTrue(band.excess(1.9 + 1e-14) > 0);
+    assertTrue(band.excess(1.7 - 1e-14) < 0);
+  }
+
+  private static Desk exactly(double value) {
+    return new Desk().with(MASS, Traced.exact(value));
+  }
+
   /** At most 6 g allows 6 g; U = 1 g around 5 g ends on both limits. */
   @Test
   void theLimitsThemselvesAreAllowed() {

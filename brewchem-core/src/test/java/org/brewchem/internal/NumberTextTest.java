@@ -39,6 +39,22 @@ class NumberTextTest {
     assertEquals(text, NumberText.plain(value, decimals));
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "0, less than 0.01 %",
+    "5.5e-53, less than 0.01 %",
+    "0.00011, 0.011 %",
+    "0.0228, 2.3 %",
+    "0.118, 12 %",
+    "0.99, 99 %",
+    "0.9949, 99 %",
+    "0.9972, 99.72 %",
+    "1, more than 99.99 %"
+  })
+  void aChanceIsReadable(double chance, String text) {
+    assertEquals(text, NumberText.chance(chance));
+  }
+
   @Property
   void exactReadsBackToTheLastBit(@ForAll double value) {
     assertEquals(value + 0.0, Double.parseDouble(NumberText.exact(value)) + 0.0);

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.Random;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Notice;
 import org.brewchem.quality.ControlChart.Drawn;
@@ -113,6 +114,132 @@ class ControlChartTest {
     assertEquals(List.of("A", "C"), watched.drawn(beyond).stream().map(Drawn::label).toList());
     assertEquals(285, watched.drawn(beyond).get(0).upperLimit().orElseThrow(), 1e-12);
     assertThrows(IllegalArgumentException.class, () -> watched.drawn(ControlRules.movingRange()));
+  }
+
+  /**
+   * With allowance 0.5 and mean 4.30, deviation 0.02, the z are 1.5, 2, 2, 2.5, 2.5, -0.5, -0.25.
+   * The upper sum is 1, 2.5, 4, 6, 8, 7, 6.25: it still signals where the batch lies below.
+   */
+  @Test
+  void aSumSaysWhichOfItsSidesSignalsWhereverTheBatchLies() {
+    ControlSeries series =
+        ControlSeries.of("pH", "", 4.33, 4.34, 4.34, 4.35, 4.35, 4.29, 4.295, 4.30);
+    ControlChart chart =
+        ControlChart.of(
+            InControl.stated(4.30, 0.02, ""), List.of(ControlRules.cumulativeSum(0.5, 4.25)));
+    ControlChart.Watched watched = chart.watch(series);
+    assertEquals(
+        List.of(ControlChart.Side.ABOVE),
+        watched.signals().stream().map(ControlChart.Signal::side).distinct().toList());
+    assertEquals(
+        List.of(
+            "batch 4, pH 4.350, above the mean 4.300: cumulative sums, k 0.5, h 4.25",
+            "batch 5, pH 4.350, above the mean 4.300: cumulative sums, k 0.5, h 4.25",
+            "batch 6, pH 4.290, below the mean 4.300: cumulative sums, k 0.5, h 4.25, on the upper"
+                + " side",
+            "batch 7, pH 4.295, below the mean 4.300: cumulative sums, k 0.5, h 4.25, on the upper"
+                + " side",
+            "batch 8, pH 4.300, at the mean 4.300: cumulative sums, k 0.5, h 4.25, on the upper"
+                + " side"),
+        watched.notices().stream().map(Notice::text).toList());
+  }
+
+  private static List<Notice> pastOf(double... values) {
+    return InControl.from(ControlSeries.of("pH", "", values)).notices();
+  }
+
+  /**
+   * By hand: of 1 to 8 the mean is 4.5, the squares sum to 42, the products of neighbours to 26.25:
+   * a correlation of 0.625, beside -1/8 + 1.645 * 6 / (8 sqrt 7) = 0.341.
+   */
+  @Test
+  void aPastWhoseBatchesFollowEachOtherIsSaidToDoSo() {
+    List<Notice> rising = pastOf(1, 2, 3, 4, 5, 6, 7, 8);
+    assertEquals(1, rising.size());
+    assertEquals(QualityCode.PAST_NOT_INDEPENDENT, rising.get(0).code());
+    assertTrue(
+        rising.get(0).text().contains("by 0.63, independent ones by more than 0.34 in 5 %"),
+        rising.get(0).text());
+    assertEquals(List.of(), pastOf(1, 2, 1, 2, 1, 2, 1, 2));
+    assertEquals(List.of(), InControl.stated(4.3, 0.02, "").notices());
+  }
+
+  @Test
+  void anOutlierInThePastIsNamedWithItsBatchAndAStepOfTheReadingIsNone() {
+    double[] past = new double[12];
+    Arrays.fill(past, 4.30);
+    past[5] = 4.90;
+    List<Notice> apart = pastOf(past);
+    assertEquals(1, apart.size());
+    assertEquals(QualityCode.PAST_HOLDS_OUTLIER, apart.get(0).code());
+    assertEquals(6, apart.get(0).row().orElseThrow());
+    assertTrue(apart.get(0).text().startsWith("batch 6 behind the limits of pH"));
+    past[5] = 4.35;
+    assertEquals(List.of(), pastOf(past));
+    past[9] = 4.34;
+    assertEquals(List.of(), pastOf(past));
+    past[5] = 4.62;
+    assertEquals(QualityCode.PAST_HOLDS_OUTLIER, pastOf(past).get(0).code());
+  }
+
+  /** The levels are 5 % and 1 %; what is rounded coarsely is named less often. */
+  @Test
+  void soundPastsAreNamedAsOftenAsStated() {
+    Random random = new Random(20261128);
+    int trials = 2000;
+    for (double step : new double[] {1e-6, 0.01, 0.05}) {
+      for (int count : new int[] {8, 20, 50}) {
+        int dependent = 0;
+        int apart = 0;
+        for (int i = 0; i < trials; i++) {
+          double[] values = new double[count];
+          for (int k = 0; k < count; k++) {
+            values[k] = Math.rint((4.3 + 0.02 * random.nextGaussian()) / step) * step;
+          }
+          if (Arrays.stream(values).distinct().count() == 1) {
+            continue;
+          }
+          for (Notice notice : pastOf(values)) {
+            dependent += notice.code() == QualityCode.PAST_NOT_INDEPENDENT ? 1 : 0;
+            apart += notice.code() == QualityCode.PAST_HOLDS_OUTLIER ? 1 : 0;
+          }
+        }
+        String text = count + " in steps of " + step + ": " + dependent + ", " + apart;
+        assertTrue(dependent <= trials * 0.06 + 3 * Math.sqrt(trials * 0.06), text);
+        assertTrue(apart <= trials * 0.01 + 3 * Math.sqrt(trials * 0.01), text);
+        assertTrue(step > 1e-3 || dependent >= trials * 0.05 - 3 * Math.sqrt(trials * 0.05), text);
+      }
+    }
+  }
+
+  private static List<ControlChart.Side> sidesOf(ControlRule rule, double... standardised) {
+    return ControlChart.of(InControl.stated(0, 1, ""), List.of(rule))
+        .watch(ControlSeries.of("figure", "", standardised))
+        .signals()
+        .stream()
+        .map(ControlChart.Signal::side)
+        .toList();
+  }
+
+  @Test
+  void everyRuleKnowsItsSideAndARangeHasNone() {
+    List<ControlChart.Side> both = List.of(ControlChart.Side.ABOVE, ControlChart.Side.BELOW);
+    assertEquals(both, sidesOf(ControlRules.beyond(3), 4, -4));
+    assertEquals(both, sidesOf(ControlRules.run(2, 2, 0), 1, 1, -1, -1));
+    // Half of what was and half of the newest: 2, 0.9, -0.55, -1.775.
+    assertEquals(
+        List.of(ControlChart.Side.ABOVE, ControlChart.Side.ABOVE, ControlChart.Side.BELOW),
+        sidesOf(ControlRules.weightedAverage(0.5, 1.5), 4, -0.2, -2, -3));
+    assertEquals(
+        List.of(ControlChart.Side.BELOW, ControlChart.Side.BELOW),
+        sidesOf(ControlRules.cumulativeSum(0.5, 1.5), -3, 0.2));
+    // Without allowance both sums can be beyond a short interval: 5 - 1 above, -1 below.
+    assertEquals(
+        List.of(ControlChart.Side.ABOVE, ControlChart.Side.NONE),
+        sidesOf(ControlRules.cumulativeSum(0, 0.5), 5, -1));
+    assertEquals(List.of(ControlChart.Side.NONE), sidesOf(ControlRules.movingRange(), 0, 5));
+    assertEquals(
+        ControlChart.Side.NONE, new ControlChart.Signal("1", 1, ControlRules.beyond(3), 4).side());
   }
 
   private static Answer<?> hardness(double calcium) {

@@ -284,7 +284,7 @@ class ControlRulesTest {
         String.format(
             Locale.ROOT,
             "false alarms: %.2g %% of batches, at least one among 10 in %.2g %% of cases"
-                + " (limits known; simulated, normal process)",
+                + " (limits known; simulated, independent batches of a normal process)",
             100 * alarms.perPoint(),
             100 * alarms.atLeastOne()),
         alarms.toString());

@@ -10,10 +10,14 @@ import java.util.Optional;
 import org.brewchem.beer.Beer;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Constraint;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Step;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.Figures;
 import org.brewchem.uncertainty.MethodPrecision;
+import org.brewchem.uncertainty.Source;
+import org.brewchem.uncertainty.Traced;
 import org.junit.jupiter.api.Test;
 
 /** Bands, differences and decisions on invented beers. */
@@ -50,6 +54,72 @@ class TargetBandTest {
     assertThrows(
         IllegalArgumentException.class,
         () -> TargetBand.fromSeveral(List.of(pHOf(4.3, 0.02)), 0.95, 0.95));
+  }
+
+  private static List<String> codes(TargetBand<?> band) {
+    return band.notices().stream().map(notice -> notice.code().toString()).toList();
+  }
+
+  @Test
+  void equalBatchesMakeABandWithoutWidthAndANotice() {
+    TargetBand<PH> band =
+        TargetBand.fromSeveral(
+            List.of(pHOf(4.4, 0.02), pHOf(4.4, 0.02), pHOf(4.4, 0.02)), 0.95, 0.95);
+    assertEquals(List.of("BATCHES_EQUAL"), codes(band));
+    assertEquals("3 equal batches: their spread is not known", band.madeFrom());
+    assertEquals(4.4, band.constraint().upper().orElseThrow());
+    assertEquals(List.of(), codes(band.withTolerance(0.05)));
+  }
+
+  /**
+   * By hand: of two the factor is 36.52 at 95 % and 95 %, and s of values d apart is d / sqrt(2). A
+   * pH of 4.3 and 4.6 reaches from 4.45 - 7.75 to 4.45 + 7.75, an acidity of 15 and 16 mEq/L from
+   * 15.5 - 25.8.
+   */
+  @Test
+  void ofFewBatchesTheWidthAndWhatIsNotPossibleAreSaid() {
+    TargetBand<PH> two =
+        TargetBand.fromSeveral(List.of(pHOf(4.3, 0.02), pHOf(4.6, 0.02)), 0.95, 0.95);
+    assertEquals(List.of("FEW_BATCHES", "BAND_REACHES_TOO_FAR"), codes(two));
+    assertEquals(
+        "the band of pH comes from 2 batches, which hardly fix a spread: it is 36.5 standard"
+            + " deviations wide on both sides; 5 or more make it narrower",
+        two.notices().get(0).text());
+    assertEquals(
+        "the band of pH, pH -3.30 to 12.20, reaches below 0, where no batch lies: the batches do not"
+            + " fix their spread, and such a limit bounds nothing",
+        two.notices().get(1).text());
+    TargetBand<PH> high =
+        TargetBand.fromSeveral(
+            List.of(pHWithOneDegreeOfFreedom(9.0, 0.02), pHWithOneDegreeOfFreedom(9.2, 0.02)),
+            0.95,
+            0.95);
+    assertEquals(List.of("FEW_BATCHES", "BAND_REACHES_TOO_FAR"), codes(high));
+    assertTrue(high.notices().get(1).text().contains("reaches what is not possible"));
+    Figure<TitratableAcidity> acidity = Figures.titratableAcidity(pH(8.2));
+    List<Answer<TitratableAcidity>> acid =
+        List.of(Answer.of(acidity, beer(4.3, 15, 0.02)), Answer.of(acidity, beer(4.3, 16, 0.02)));
+    assertTrue(
+        TargetBand.fromSeveral(acid, 0.95, 0.95).notices().get(1).text().contains("below 0"));
+    assertEquals(
+        List.of("FEW_BATCHES"),
+        codes(
+            TargetBand.fromSeveral(
+                List.of(pHOf(4.3, 0.02), pHOf(4.31, 0.02), pHOf(4.32, 0.02), pHOf(4.3, 0.02)),
+                0.95,
+                0.95)));
+    assertEquals(
+        List.of(),
+        codes(
+            TargetBand.fromSeveral(
+                List.of(
+                    pHOf(4.3, 0.02),
+                    pHOf(4.31, 0.02),
+                    pHOf(4.32, 0.02),
+                    pHOf(4.3, 0.02),
+                    pHOf(4.29, 0.02)),
+                0.95,
+                0.95)));
   }
 
   @Test
@@ -172,6 +242,55 @@ class TargetBandTest {
         assertThrows(IllegalArgumentException.class, () -> guard.decide(limits, other))
             .getMessage()
             .endsWith("is not possible; pH in \"\" is needed"));
+  }
+
+  private static Answer<PH> pHWithOneDegreeOfFreedom(double pH, double u) {
+    Traced traced = Traced.of(Source.of("pH", pH, u, 1, ""));
+    return Answer.of(
+        Figures.PH_VALUE, Step.of("pH", Figures.PH_VALUE.scale(), Step.Kind.STATED).found(traced));
+  }
+
+  /**
+   * Student's t of one degree of freedom is Cauchy's: the chance beyond t standard uncertainties is
+   * 1/2 - atan(t)/pi. At 2 u it is 14.8 %, not the 2.28 % of the normal distribution, which is left
+   * at 13.97 u only.
+   */
+  @Test
+  void fewDegreesOfFreedomWidenTheGuardBandAndTheRisk() {
+    Constraint limit = Constraint.atMost(Figures.PH_VALUE, pH(4.5));
+    GuardBand guard = GuardBand.of(2);
+    GuardBand.Decided near = guard.decide(limit, pHWithOneDegreeOfFreedom(4.3, 0.1));
+    assertEquals(0.5 - Math.atan(2) / Math.PI, near.chanceOutside().orElseThrow(), 1e-9);
+    assertEquals("rejected, wrong in 85 % of cases", near.toString());
+    double needed = Math.tan(Math.PI * (0.5 - guard.riskAtTheLimit()));
+    assertEquals(13.97, needed, 0.005);
+    assertEquals(
+        GuardBand.Decision.REJECTED,
+        guard
+            .decide(limit, pHWithOneDegreeOfFreedom(4.5 - 0.9999 * needed * 0.01, 0.01))
+            .decision());
+    GuardBand.Decided far =
+        guard.decide(limit, pHWithOneDegreeOfFreedom(4.5 - 1.0001 * needed * 0.01, 0.01));
+    assertEquals("accepted, wrong in 2.3 % of cases", far.toString());
+    GuardBand.Decided below =
+        guard.decide(
+            Constraint.atLeast(Figures.PH_VALUE, pH(4)), pHWithOneDegreeOfFreedom(4.2, 0.1));
+    assertEquals(0.5 - Math.atan(2) / Math.PI, below.chanceOutside().orElseThrow(), 1e-9);
+    assertEquals(
+        GuardBand.Decision.ACCEPTED,
+        GuardBand.of(0).decide(limit, pHWithOneDegreeOfFreedom(4.5, 0.1)).decision());
+  }
+
+  @Test
+  void theRiskOfADecisionIsReadableHoweverSmallOrLarge() {
+    Constraint exactly = Constraint.exactly(Figures.PH_VALUE, pH(4.3));
+    assertEquals(
+        "accepted, wrong in more than 99.99 % of cases",
+        GuardBand.of(0).decide(exactly, pHOf(4.3, 0.05)).toString());
+    Constraint wide = Constraint.between(Figures.PH_VALUE, pH(3), pH(5));
+    assertEquals(
+        "accepted, wrong in less than 0.01 % of cases",
+        GuardBand.of(2).decide(wide, pHOf(4.3, 0.05)).toString());
   }
 
   @Test

@@ -15,10 +15,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.brewchem.OutOfRangeException;
 import org.brewchem.figure.Notice;
+import org.brewchem.quantity.Volume;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
 import org.brewchem.substance.Base;
@@ -105,6 +107,78 @@ class LogJudgementTest {
     assertTrue(byGrubbs > 100 && byGrubbs < 150, "by Grubbs' test " + byGrubbs);
     assertTrue(byRange >= 199, "by the range " + byRange);
     assertTrue(falseAlarms <= 16, "false alarms " + falseAlarms);
+  }
+
+  /**
+   * Of n values of which n - 1 are equal, G is (n-1)/sqrt(n) whatever the distance: 1.1547 of three
+   * and 1.5 of four, above the critical 1.1543 and 1.4812. The usual burette is right to 0.03 mL,
+   * so that one volume can be read as two that lie 0.06 mL apart.
+   */
+  @Test
+  void aGraduationIsNoOutlier() {
+    assertFalse(outlierAmong(Apparatus.usual(), 14.50, 14.50, 14.55));
+    assertFalse(outlierAmong(Apparatus.usual(), 14.50, 14.50, 14.50, 14.55));
+    assertFalse(outlierAmong(Apparatus.usual(), 14.50, 14.50, 14.56));
+    assertFalse(outlierAmong(Apparatus.usual(), 14.50, 14.50, 14.5001));
+    assertFalse(outlierAmong(Apparatus.usual(), 14.50, 14.501, 14.56));
+    assertTrue(outlierAmong(Apparatus.usual(), 14.50, 14.501, 14.5625));
+    // Of equal ones only the range can tell: 3.31 usual repeatabilities of 1 %, here 0.48 mL.
+    assertFalse(outlierAmong(Apparatus.usual(), 14.50, 14.50, 14.90));
+    assertTrue(outlierAmong(Apparatus.usual(), 14.50, 14.50, 15.10));
+    assertTrue(outlierAmong(Apparatus.usual(), 14.50, 14.53, 14.52, 14.80));
+    Apparatus coarse = Apparatus.usual().withBuretteTolerance(mL(0.05));
+    assertFalse(outlierAmong(coarse, 14.4, 14.5, 14.5));
+    assertTrue(outlierAmong(Apparatus.usual(), 14.50, 14.501, 14.59));
+    assertFalse(outlierAmong(coarse, 14.50, 14.501, 14.59));
+    Apparatus silent = Apparatus.usual().withBuretteTolerance(mL(0));
+    assertFalse(outlierAmong(silent, 14.50, 14.50, 14.55));
+    assertTrue(outlierAmong(silent, 14.50, 14.51, 14.50, 14.60));
+    assertFalse(
+        has(
+            standardised(
+                Apparatus.usual(),
+                khp(g(0.4084), mL(20)),
+                khp(g(0.4084), mL(20)),
+                khp(g(0.4084), mL(20.05))),
+            TitrationCode.OUTLIER));
+  }
+
+  private static boolean outlierAmong(Apparatus apparatus, double... titres) {
+    return has(
+        LYE.titrate(mL(50))
+            .with(apparatus)
+            .took(Arrays.stream(titres).mapToObj(v -> mL(v)).toArray(Volume[]::new))
+            .acidity()
+            .notices(),
+        TitrationCode.OUTLIER);
+  }
+
+  /**
+   * Good titres, normal and then rounded to the graduation: at most the nominal 5 % are named, and
+   * three standard deviations of so few. Before the reading counted it was 10 to 59 %. Where the
+   * titres scatter by far more than the burette errs it stays Grubbs' test of 5 %.
+   */
+  @Test
+  void goodReplicatesAreNamedAsOftenAsStated() {
+    Random random = new Random(20261128);
+    int trials = 300;
+    double most = trials * 0.05 + 3 * Math.sqrt(trials * 0.05 * 0.95);
+    double[][] cases = {{0.05, 0.02}, {0.02, 0.01}, {0.01, 0.01}, {0.05, 0.05}, {0.001, 1}};
+    for (double[] one : cases) {
+      for (int count = 3; count <= 5; count++) {
+        int named = 0;
+        for (int i = 0; i < trials; i++) {
+          double[] titres = new double[count];
+          for (int k = 0; k < count; k++) {
+            titres[k] = one[0] * Math.rint((14.5 + one[1] * random.nextGaussian()) / one[0]);
+          }
+          named += outlierAmong(Apparatus.usual(), titres) ? 1 : 0;
+        }
+        String text = count + " read to " + one[0] + " mL, s " + one[1] + ": " + named;
+        assertTrue(named <= most, text);
+        assertTrue(one[1] < 1 || named >= 2 * trials * 0.05 - most, text);
+      }
+    }
   }
 
   private static List<Notice> standardised(Apparatus apparatus, Weighing... weighings) {

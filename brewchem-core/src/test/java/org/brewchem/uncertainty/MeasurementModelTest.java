@@ -85,6 +85,100 @@ class MeasurementModelTest {
         5 / (share * share), budget.result().degreesOfFreedom(), 1e-4 * 5 / (share * share));
   }
 
+  /**
+   * By hand: with u(c) 0.001, 20 c - 18 c = 2 c has u 0.002. The parts of the two inputs are 0.020
+   * and -0.018, their shares of the variance 0.020 * 0.002 / 0.002^2 = 10 and -9.
+   */
+  @Test
+  void inputsOfOneSourceAreDrawnTogether() {
+    Traced c = Traced.of(Source.of("c", 1, 0.001, ""));
+    MeasurementModel model =
+        MeasurementModel.of("y", "")
+            .with(Input.from("first", c, ""), Input.from("second", c, ""))
+            .calculatedBy(x -> 20 * x[0] - 18 * x[1]);
+    Budget budget = model.linear();
+    assertEquals(0.002, budget.result().standardUncertainty(), 1e-9);
+    assertEquals(10, budget.row("first").shareOfVariance(), 1e-5);
+    assertEquals(-9, budget.row("second").shareOfVariance(), 1e-5);
+    MonteCarlo draws = model.monteCarlo(100_000, 31);
+    assertEquals(0.002, draws.standardDeviation(), 5 * draws.standardErrorOfStandardDeviation());
+    assertEquals(LinearityCheck.Verdict.AGREES, draws.comparedWith(budget, 0.02).verdict());
+  }
+
+  /** Half a source and half of it with an error of its own beside an input that shares nothing. */
+  @Test
+  void aSharedSourceKeepsItsShapeAndTheRestItsOwn() {
+    Input volume = Input.uniform("volume", 10, 0.1, "mL");
+    Traced refilled =
+        Traced.linear(
+            10,
+            new Traced[] {volume.traced(), Traced.of(Source.of("rest", 0, 0.01, "mL"))},
+            new double[] {1, 1});
+    MonteCarlo twice =
+        MeasurementModel.of("sum", "mL")
+            .with(volume, Input.from("again", volume.traced(), "mL"))
+            .calculatedBy(x -> x[0] + x[1])
+            .monteCarlo(20_000, 37);
+    // Uniform between 19.8 and 20.2, of which 2.5 % lie beyond 0.95 of the half width.
+    assertTrue(twice.quantile(0) >= 19.8 && twice.quantile(1) <= 20.2);
+    assertEquals(20.19, twice.quantile(0.975), 0.002);
+    MeasurementModel model =
+        MeasurementModel.of("difference", "mL")
+            .with(
+                volume,
+                Input.from("refilled", refilled, "mL"),
+                Input.student("own", 0, 0.02, 6, "mL"))
+            .calculatedBy(x -> x[0] - x[1] + x[2]);
+    MonteCarlo difference = model.monteCarlo(100_000, 41);
+    // What is left: 0.01 and the standard deviation of Student's t, 0.02 sqrt(6 / 4).
+    double left = Math.hypot(0.01, 0.02 * Math.sqrt(1.5));
+    assertEquals(
+        left, difference.standardDeviation(), 5 * difference.standardErrorOfStandardDeviation());
+    LinearityCheck check = difference.comparedWith(model.linear(), 0.05);
+    assertEquals(0, check.standardUncertaintyDifference().orElseThrow(), 0.02);
+  }
+
+  /**
+   * Two errors of one scatter of 3 degrees of freedom are wide together: their sum is Student's t
+   * of 3 times the root of 2, whose quantile at 0.975 is 3.1824 * 1.4142. Its fourth moment is
+   * missing.
+   */
+  @Test
+  void sourcesOfOneScatterAreWideTogether() {
+    List<Source> scatter = Source.ofOneScatter("scatter", 2, 3);
+    MonteCarlo draws =
+        MeasurementModel.of("sum", "")
+            .with(
+                Input.from("a", Traced.of(scatter.get(0)), ""),
+                Input.from("b", Traced.of(scatter.get(1)), ""))
+            .calculatedBy(x -> x[0] + x[1])
+            .monteCarlo(400_000, 43);
+    assertEquals(3.1824 * Math.sqrt(2), draws.quantile(0.975), 0.05);
+    assertTrue(draws.standardDeviation() > 0);
+    IllegalStateException thrown =
+        assertThrows(IllegalStateException.class, draws::standardErrorOfStandardDeviation);
+    assertTrue(thrown.getMessage().contains("\"scatter, part 1\""), thrown.getMessage());
+  }
+
+  @Test
+  void anInputWithoutAnUncertaintyIsNamedWhereItIsNotDrawn() {
+    Source titrant = Source.withoutUncertainty("titrant", 0.1, "mol/L");
+    MeasurementModel model =
+        MeasurementModel.of("acidity", "mol/L")
+            .with(
+                Input.from("lye", Traced.of(titrant), "mol/L"), Input.normal("factor", 1, 0.01, ""))
+            .calculatedBy(x -> x[0] * x[1]);
+    MonteCarlo draws = model.monteCarlo(20_000, 1);
+    assertEquals(List.of(titrant), draws.missing());
+    String said = ", without that of titrant, which is not stated";
+    assertTrue(draws.toString().endsWith(said), draws.toString());
+    LinearityCheck check = draws.comparedWith(model.linear(), 0.05);
+    assertTrue(check.toString().endsWith(said), check.toString());
+    MonteCarlo all = ACIDITY.monteCarlo(1000, 1);
+    assertEquals(List.of(), all.missing());
+    assertTrue(all.toString().endsWith("1000 draws, seed 1"), all.toString());
+  }
+
   @Test
   void aRealisticAcidityIsLinearEnough() {
     Budget budget = ACIDITY.linear();

@@ -179,4 +179,27 @@ class UncertainValueTest {
   private static void assertMessage(String message, Runnable action) {
     assertEquals(message, assertThrows(IllegalArgumentException.class, action::run).getMessage());
   }
+
+  /** By the normal table 2.275 % lie below -2; of 10,000 degrees of freedom it is 2.2764 %. */
+  @Test
+  void manyDegreesOfFreedomAreNearlyNormal() {
+    UncertainValue value = UncertainValue.of(0, 1, "");
+    assertEquals(0.0227501319, value.chanceBelow(-2), 1e-10);
+    for (double degrees : new double[] {1e15, 1e300, Double.MAX_VALUE}) {
+      UncertainValue many = value.withDegreesOfFreedom(degrees);
+      assertEquals(0.0227501319, many.chanceBelow(-2), 1e-10);
+      assertEquals(0.975, many.chanceBelow(many.quantile(0.975)), 1e-12);
+      assertEquals(0.5, many.chanceBelow(0));
+      assertEquals(1, many.chanceBelow(1e100));
+      assertEquals(0, many.chanceBelow(-1e100));
+    }
+    double before = value.withDegreesOfFreedom(10_000).chanceBelow(-2);
+    assertEquals(before, value.withDegreesOfFreedom(10_001).chanceBelow(-2), 1e-8);
+    assertEquals(
+        0.975,
+        value
+            .withDegreesOfFreedom(20_000)
+            .chanceBelow(value.withDegreesOfFreedom(20_000).quantile(0.975)),
+        1e-11);
+  }
 }
