@@ -194,7 +194,8 @@ public final class Beers {
    * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public <Q> Answer<Q> answer(Figure<Q> figure, int index) {
-    return Answer.of(figure, single().at(Checks.index("row index", index, table.size())));
+    int checked = Checks.index("row index", index, table.size());
+    return FigureRows.asked(figure, () -> single().at(checked).step(figure));
   }
 
   /**

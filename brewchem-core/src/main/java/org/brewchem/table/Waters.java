@@ -249,7 +249,8 @@ public final class Waters {
    * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public <Q> Answer<Q> answer(Figure<Q> figure, int index) {
-    return water(index).answer(figure);
+    Water single = water(index);
+    return FigureRows.asked(figure, () -> single.step(figure));
   }
 
   /**
