@@ -1,5 +1,7 @@
 package org.brewchem.table;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
@@ -33,6 +35,8 @@ final class Input {
   private static final double LEAST = 1e-90;
 
   private static final double LARGEST = 1e90;
+
+  private static final MathContext JUDGED = new MathContext(14);
 
   private final Column column;
   private final double factor;
@@ -303,7 +307,7 @@ final class Input {
     int first = -1;
     int count = 0;
     for (int i = 0; i < column.size(); i++) {
-      if (column.isPresent(i) && fault(i) == null && !usual.range.holds(at(i) * usual.perUnit)) {
+      if (column.isPresent(i) && fault(i) == null && !usual.range.holds(judged(usual, i))) {
         first = count == 0 ? i : first;
         count++;
       }
@@ -323,7 +327,15 @@ final class Input {
   private Optional<Notice> unusual(int index) {
     return usual == null
         ? Optional.empty()
-        : usual.range.judge(name(), column.row(index), at(index) * usual.perUnit);
+        : usual.range.judge(name(), column.row(index), judged(usual, index));
+  }
+
+  /** The number in the unit of its range; a bound stays that bound through the conversions. */
+  private double judged(Usual own, int index) {
+    double value = at(index) * own.perUnit;
+    return own.range.holds(value)
+        ? value
+        : new BigDecimal(value).round(JUDGED).doubleValue();
   }
 
   /** The number of a row as a step that states a figure, in the unit of the calculation. */
@@ -358,7 +370,7 @@ final class Input {
         }
       }
       if (usual != null) {
-        usual.range.possible(name(), at(index) * usual.perUnit);
+        usual.range.possible(name(), judged(usual, index));
       }
       return null;
     } catch (IllegalArgumentException e) {
