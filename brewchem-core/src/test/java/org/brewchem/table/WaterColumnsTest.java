@@ -284,7 +284,7 @@ class WaterColumnsTest {
   /** A million milligrams a litre is allowed, and stays that when it is counted in moles. */
   @Test
   void theGreatestNumberAllowedIsAllowedInEveryUnit() {
-    for (String ion : List.of("calcium", "magnesium", "sodium", "potassium", "sulfate")) {
+    for (String ion : List.of("calcium", "magnesium", "sodium", "potassium")) {
       Table table =
           Table.of(
               Column.of(ion + " [mg/L]", 1e6, 1000000.01), Column.of("alkalinity [mEq/L]", 2, 2));
