@@ -140,7 +140,7 @@ final class Input {
   Input withRelativeUncertainty(double share) {
     once();
     double checked =
-        Checks.nonNegative(column.name() + ", relative standard uncertainty", share, "");
+        Checks.inRange(column.name() + ", relative standard uncertainty", share, "", 0, 1);
     return new Input(column, factor, range, null, 0, Double.NaN, checked, usual);
   }
 
