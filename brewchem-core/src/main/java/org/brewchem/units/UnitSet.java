@@ -132,7 +132,7 @@ public final class UnitSet<Q> {
   /**
    * Returns the meaning and the symbols.
    *
-   * @return such as {@code mass concentration [mg/L, g/L, g/hL, ppm of dilute water]}
+   * @return such as {@code mass concentration [mg/L, g/L, g/hL, µg/L, ppm of dilute water]}
    */
   @Override
   public String toString() {
