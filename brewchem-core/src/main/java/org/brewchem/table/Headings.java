@@ -120,7 +120,9 @@ final class Headings {
       }
     }
     known.stream()
-        .filter(other -> withoutUnit && isWithUnitWrittenOtherwise(name, other.toLowerCase(Locale.ROOT)))
+        .filter(
+            other ->
+                withoutUnit && isWithUnitWrittenOtherwise(name, other.toLowerCase(Locale.ROOT)))
         .max(Comparator.comparingInt(String::length))
         .ifPresent(
             other ->

@@ -333,9 +333,7 @@ final class Input {
   /** The number in the unit of its range; a bound stays that bound through the conversions. */
   private double judged(Usual own, int index) {
     double value = at(index) * own.perUnit;
-    return own.range.holds(value)
-        ? value
-        : new BigDecimal(value).round(JUDGED).doubleValue();
+    return own.range.holds(value) ? value : new BigDecimal(value).round(JUDGED).doubleValue();
   }
 
   /** The number of a row as a step that states a figure, in the unit of the calculation. */

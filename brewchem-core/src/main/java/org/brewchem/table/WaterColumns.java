@@ -10,12 +10,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.function.UnaryOperator;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.UsualRange;
-import org.brewchem.internal.Excerpt;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Conductivity;
@@ -26,7 +24,6 @@ import org.brewchem.substance.Acid;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
 import org.brewchem.units.ColumnHeader;
-import org.brewchem.units.LabUnit;
 import org.brewchem.units.LabUnits;
 import org.brewchem.units.UnitSet;
 import org.brewchem.water.Constituent;
@@ -205,7 +202,11 @@ final class WaterColumns {
         headings,
         constituents,
         alkalinity(headings),
-        headings.input(CARBON_DIOXIDE, column -> concentration(column, Acid.CARBONIC.molarMass(), List.of())),
+        headings.input(
+            CARBON_DIOXIDE,
+            column ->
+                concentration(
+                    column, Acid.CARBONIC.molarMass(), List.of(LabUnits.AMOUNT_CONCENTRATION))),
         headings.input(PH, column -> usual(Input.withoutUnit(column), PH, 1)),
         Side.from(headings));
   }
@@ -266,32 +267,20 @@ final class WaterColumns {
     return concentration(
         column,
         constituent.statedMolarMass(),
-        ion.isPresent() ? List.of(LabUnits.CHARGE_CONCENTRATION) : List.of());
+        ion.isPresent()
+            ? List.of(LabUnits.AMOUNT_CONCENTRATION, LabUnits.CHARGE_CONCENTRATION)
+            : List.of(LabUnits.AMOUNT_CONCENTRATION));
   }
 
   /** In mmol/L. */
-  private static Input concentration(
-      Column column, MolarMass molarMass, List<UnitSet<?>> readToo) {
+  private static Input concentration(Column column, MolarMass molarMass, List<UnitSet<?>> readToo) {
     if (isOneOf(column.header(), LabUnits.AMOUNT_CONCENTRATION)) {
       return Input.notNegative(
           column, LabUnits.AMOUNT_CONCENTRATION, AmountConcentration::inMillimolesPerLitre);
     }
     ToDoubleFunction<MassConcentration> inMillimoles =
         mass -> AmountConcentration.from(mass, molarMass).inMillimolesPerLitre();
-    if (!isOneOf(column.header(), LabUnits.MASS_CONCENTRATION)) {
-      throw new IllegalArgumentException(
-          "column \""
-              + Excerpt.of(column.heading())
-              + "\": "
-              + column.unit().map(unit -> "\"" + Excerpt.of(unit) + "\"").orElse("no unit")
-              + " is not possible; "
-              + Stream.concat(
-                      Stream.of(LabUnits.MASS_CONCENTRATION, LabUnits.AMOUNT_CONCENTRATION),
-                      readToo.stream())
-                  .flatMap(units -> units.units().stream().map(LabUnit::symbol))
-                  .collect(Collectors.joining(", "))
-              + " are allowed, in square brackets");
-    }
+    column.header().unitOf(LabUnits.MASS_CONCENTRATION, readToo);
     return Input.notNegative(column, LabUnits.MASS_CONCENTRATION, inMillimoles);
   }
 

@@ -39,8 +39,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <ul>
  *   <li>{@code calcium}, {@code sulfate} or {@code sulfate as sulfur} and all other headings of
- *       {@link org.brewchem.water.Constituent}: a mass or an amount concentration, of an ion a charge
- *       concentration too; "sulphate" and "sulphur" are known
+ *       {@link org.brewchem.water.Constituent}: a mass or an amount concentration, of an ion a
+ *       charge concentration too; "sulphate" and "sulphur" are known
  *   <li>{@code alkalinity}: a carbonate alkalinity, or {@code bicarbonate}: a mass concentration
  *   <li>{@code total carbon dioxide}: CO2, bicarbonate and carbonate together, as an amount
  *       concentration, or as CO2 in a mass concentration

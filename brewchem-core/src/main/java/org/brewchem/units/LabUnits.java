@@ -152,8 +152,8 @@ public final class LabUnits {
               LabUnit.of("g/g", MassFraction::of, MassFraction::fraction)));
 
   /**
-   * Units of a mass concentration: {@code mg/L}, {@code g/L}, {@code g/hL}, {@code µg/L}, {@code ppm of dilute
-   * water}.
+   * Units of a mass concentration: {@code mg/L}, {@code g/L}, {@code g/hL}, {@code µg/L}, {@code
+   * ppm of dilute water}.
    */
   public static final UnitSet<MassConcentration> MASS_CONCENTRATION =
       UnitSet.of(

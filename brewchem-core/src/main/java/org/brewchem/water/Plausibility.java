@@ -279,9 +279,7 @@ final class Plausibility {
   private static Pressure carbonDioxidePressure(Contents contents) {
     Figure<Pressure> pressure = Figures.CARBON_DIOXIDE_PRESSURE;
     BalanceFigure rule = (BalanceFigure) pressure.rule();
-    return pressure
-        .scale()
-        .of(rule.number(contents.equilibria(), contents.kilogramsPerLitre()));
+    return pressure.scale().of(rule.number(contents.equilibria(), contents.kilogramsPerLitre()));
   }
 
   private void contradiction(String text) {

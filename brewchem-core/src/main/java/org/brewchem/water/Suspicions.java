@@ -148,9 +148,9 @@ final class Suspicions {
             ion,
             () ->
                 ReportedBalance.name(ion)
-                + " is not reported, and "
-                + amount(ion, closing)
-                + " of it, which is nothing unusual, would close the balance",
+                    + " is not reported, and "
+                    + amount(ion, closing)
+                    + " of it, which is nothing unusual, would close the balance",
             before * usualness(ion, closing) * decadesPerPercent));
   }
 

@@ -32,17 +32,14 @@ class ColumnStatisticsTest {
     assertEquals(0, opposite.quantile(0.5).lower());
     assertEquals(OptionalDouble.empty(), opposite.standardDeviation());
     assertTrue(opposite.toString().contains("mean 0"), opposite.toString());
-    assertEquals(
-        "x, 1 row: 1.79769E308", Column.of("x", Double.MAX_VALUE).toString());
+    assertEquals("x, 1 row: 1.79769E308", Column.of("x", Double.MAX_VALUE).toString());
   }
 
   @Test
   void boundsAreInOrderAndFinite() {
-    assertThrows(
-        IllegalArgumentException.class, () -> new ColumnStatistics.Bounds(Double.NaN, 1));
+    assertThrows(IllegalArgumentException.class, () -> new ColumnStatistics.Bounds(Double.NaN, 1));
     assertThrows(IllegalArgumentException.class, () -> new ColumnStatistics.Bounds(2, 1));
-    assertThrows(
-        IllegalArgumentException.class, () -> new ColumnStatistics.Bounds(0, Double.NaN));
+    assertThrows(IllegalArgumentException.class, () -> new ColumnStatistics.Bounds(0, Double.NaN));
     assertThrows(
         IllegalArgumentException.class,
         () -> new ColumnStatistics.Bounds(0, Double.POSITIVE_INFINITY));
@@ -53,7 +50,9 @@ class ColumnStatisticsTest {
   void aLimitIsANumberByTheStrictRulesAndOtherTextsAreOfNoUse() {
     Table.Builder rows = Table.withHeadings("iron [mg/L]");
     for (String text :
-        new String[] {"<1e-2", "< 0.5", "< 0,02", "<.5", "<= 0.5", "< 0", "<-1", "< 5 mg/L", "n.b."}) {
+        new String[] {
+          "<1e-2", "< 0.5", "< 0,02", "<.5", "<= 0.5", "< 0", "<-1", "< 5 mg/L", "n.b."
+        }) {
       rows.row().unreadable(0, text, "is no number");
     }
     rows.row();

@@ -8,14 +8,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.brewchem.solution.Figures;
 import org.brewchem.substance.Ion;
+import org.brewchem.units.UnitTextException;
 import org.junit.jupiter.api.Test;
 
 /** How the unit of a heading is written, and which units are read. */
 class HeadingUnitsTest {
 
   private static List<String> noticesOf(String heading) {
-    return Waters.from(
-            Table.of(Column.of("alkalinity [mEq/L]", 2), Column.of(heading, 3)))
+    return Waters.from(Table.of(Column.of("alkalinity [mEq/L]", 2), Column.of(heading, 3)))
         .notices()
         .stream()
         .filter(notice -> notice.code() == TableCode.HEADING_NEARLY_KNOWN)
@@ -91,21 +91,24 @@ class HeadingUnitsTest {
 
   @Test
   void theMessageOfAUnitThatIsNotReadNamesAllThatAre() {
-    Table table = Table.of(Column.of("calcium [mg/l]", 4), Column.of("silica [mEq/L]", 4));
+    String units = "mg/L, g/L, g/hL, µg/L, ppm of dilute water, mmol/L, mol/L";
     assertEquals(
-        "column \"calcium [mg/l]\": \"mg/l\" is not possible; mg/L, g/L, g/hL, µg/L, ppm of dilute"
-            + " water, mmol/L, mol/L, mEq/L, Eq/L are allowed, in square brackets",
-        assertThrows(IllegalArgumentException.class, () -> Waters.from(table)).getMessage());
-    Table silica = table.without("calcium");
+        "\"calcium [mg/l]\", character 10: \"mg/l\" is not a unit of mass concentration or amount"
+            + " concentration or charge concentration; allowed: "
+            + units
+            + ", mEq/L, Eq/L",
+        refusalOf("calcium [mg/l]"));
     assertEquals(
-        "column \"silica [mEq/L]\": \"mEq/L\" is not possible; mg/L, g/L, g/hL, µg/L, ppm of dilute"
-            + " water, mmol/L, mol/L are allowed, in square brackets",
-        assertThrows(IllegalArgumentException.class, () -> Waters.from(silica)).getMessage());
-    Table bare = Table.of(Column.of("calcium", 4));
-    assertTrue(
-        assertThrows(IllegalArgumentException.class, () -> Waters.from(bare))
-            .getMessage()
-            .startsWith("column \"calcium\": no unit is not possible; mg/L"));
+        "\"silica [mEq/L]\", character 9: \"mEq/L\" is not a unit of mass concentration or amount"
+            + " concentration; allowed: "
+            + units,
+        refusalOf("silica [mEq/L]"));
+    assertTrue(refusalOf("calcium").endsWith(units + ", mEq/L, Eq/L"));
+  }
+
+  private static String refusalOf(String heading) {
+    Table table = Table.of(Column.of(heading, 4));
+    return assertThrows(UnitTextException.class, () -> Waters.from(table)).getMessage();
   }
 
   /** 3 would be 300 %; 3 % are 0.03. */
@@ -115,8 +118,7 @@ class HeadingUnitsTest {
     assertEquals(
         "calcium, relative standard uncertainty: 3 is not possible; 0 to 1 is allowed",
         assertThrows(
-                IllegalArgumentException.class,
-                () -> waters.withRelativeUncertainty("calcium", 3))
+                IllegalArgumentException.class, () -> waters.withRelativeUncertainty("calcium", 3))
             .getMessage());
     assertEquals(
         40,

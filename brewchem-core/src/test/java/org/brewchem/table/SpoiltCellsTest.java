@@ -20,7 +20,9 @@ import org.brewchem.substance.Mineral;
 import org.brewchem.water.WaterFigures;
 import org.junit.jupiter.api.Test;
 
-/** A cell of no use is a failure of its own row; every other row stays as it is without that row. */
+/**
+ * A cell of no use is a failure of its own row; every other row stays as it is without that row.
+ */
 class SpoiltCellsTest {
 
   private static final double[] SPOILT = {1e308, 1e100, -1e308, 1e-310};
@@ -227,7 +229,9 @@ class SpoiltCellsTest {
     assertTrue(left.get(1).contains(reason), left.get(1));
   }
 
-  /** An acidity that no beer has at its pH is refused when the beer is asked, not when it is made. */
+  /**
+   * An acidity that no beer has at its pH is refused when the beer is asked, not when it is made.
+   */
   @Test
   void aBeerThatCannotAnswerIsAFailureOfItsRow() {
     Figure<?> acidity = Figures.titratableAcidity(pH(7), Acid.LACTIC);

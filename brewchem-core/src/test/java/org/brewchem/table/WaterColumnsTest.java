@@ -46,8 +46,7 @@ class WaterColumnsTest {
         "columns \"nitrate\" and \"nitrate as nitrogen\" state the same thing; leave one out with"
             + " Table.without",
         refused.getMessage());
-    assertEquals(
-        List.of("nitrate as nitrogen"), Waters.from(table.without("nitrate")).used());
+    assertEquals(List.of("nitrate as nitrogen"), Waters.from(table.without("nitrate")).used());
   }
 
   @Test
@@ -97,7 +96,8 @@ class WaterColumnsTest {
     assertEquals(
         "column \"thiosulfate\" is needed and is not in the table: 1 row of [ammonium, iron]",
         assertThrows(
-                IllegalStateException.class, () -> waters.column(Figures.concentration(thiosulfate)))
+                IllegalStateException.class,
+                () -> waters.column(Figures.concentration(thiosulfate)))
             .getMessage());
   }
 
@@ -288,9 +288,7 @@ class WaterColumnsTest {
       Table table =
           Table.of(
               Column.of(ion + " [mg/L]", 1e6, 1000000.01), Column.of("alkalinity [mEq/L]", 2, 2));
-      Column column =
-          Waters.from(table)
-              .column(Figures.concentration(Ion.named(ion)));
+      Column column = Waters.from(table).column(Figures.concentration(Ion.named(ion)));
       assertEquals(1e6, column.value(0), 1e-8, ion);
       assertEquals(
           "row 2, column \""
