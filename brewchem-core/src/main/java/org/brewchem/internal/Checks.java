@@ -11,7 +11,7 @@ import org.brewchem.OutOfRangeException;
 public final class Checks {
 
   /** So that no conversion to another unit overflows, nor the square of an uncertainty. */
-  public static final double LARGEST = 1e100;
+  private static final double LARGEST = 1e100;
 
   private static final int LONGEST_ARGUMENT = 120;
   private static final int LONGEST_UNIT = 80;

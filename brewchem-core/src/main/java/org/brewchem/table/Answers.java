@@ -47,7 +47,8 @@ public final class Answers {
     @Nullable Failure[] failures = new @Nullable Failure[size];
     @Nullable Failure[] without = new @Nullable Failure[size];
     for (int i = 0; i < size; i++) {
-      Answer<?> answer = Answer.of(figure, asked.get(i));
+      Answering row = asked.get(i);
+      Answer<?> answer = FigureRows.asked(figure, () -> row.step(figure));
       if (!answer.isStated()) {
         failures[i] = new Failure.NoSolution(rows[i], heading, FigureRows.why(answer));
         without[i] = failures[i];

@@ -113,9 +113,9 @@ public final class Beers {
    * States the standard uncertainty of a column as a share of each of its numbers.
    *
    * @param column the name of a column that is read
-   * @param share u over the number, 0 or more, such as 0.02
+   * @param share u over the number, 0 to 1, such as 0.02
    * @return the same beers with it
-   * @throws IllegalArgumentException if no such column is read or the share is negative
+   * @throws IllegalArgumentException if no such column is read or the share is out of range
    * @throws IllegalStateException if the table has a column of the uncertainty
    */
   public Beers withRelativeUncertainty(String column, double share) {
@@ -194,7 +194,8 @@ public final class Beers {
    * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public <Q> Answer<Q> answer(Figure<Q> figure, int index) {
-    return Answer.of(figure, single().at(Checks.index("row index", index, table.size())));
+    int checked = Checks.index("row index", index, table.size());
+    return FigureRows.asked(figure, () -> single().at(checked).step(figure));
   }
 
   /**

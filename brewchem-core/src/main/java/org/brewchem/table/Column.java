@@ -474,7 +474,8 @@ public final class Column {
 
   /** To five significant digits, which is more than most readings have. */
   static double rounded(double value) {
-    return new BigDecimal(value).round(new MathContext(5)).doubleValue();
+    double rounded = new BigDecimal(value).round(new MathContext(5)).doubleValue();
+    return Double.isFinite(rounded) ? rounded : value;
   }
 
   /**

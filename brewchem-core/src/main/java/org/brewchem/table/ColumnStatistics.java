@@ -2,6 +2,7 @@ package org.brewchem.table;
 
 import java.util.Arrays;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.stat.StatUtils;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 import org.brewchem.internal.Checks;
@@ -19,14 +20,21 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ColumnStatistics {
 
+  /** The square of it, times any count of rows, does not overflow. */
+  private static final double LARGE = 1e140;
+
   private final String heading;
   private final int rows;
   private final double[] numbers;
   private final double[] limits;
 
-  private ColumnStatistics(String heading, int rows, double[] numbers, double[] limits) {
+  private final int failed;
+
+  private ColumnStatistics(
+      String heading, int rows, int failed, double[] numbers, double[] limits) {
     this.heading = heading;
     this.rows = rows;
+    this.failed = failed;
     this.numbers = numbers;
     this.limits = limits;
   }
@@ -49,6 +57,7 @@ public final class ColumnStatistics {
     double[] limits = new double[column.size()];
     int present = 0;
     int limited = 0;
+    int failed = 0;
     for (int i = 0; i < column.size(); i++) {
       if (column.isPresent(i)) {
         numbers[present++] = column.raw(i);
@@ -56,12 +65,15 @@ public final class ColumnStatistics {
         OptionalDouble limit = below == null ? column.limit(i) : below.get(i);
         if (limit.isPresent()) {
           limits[limited++] = limit.getAsDouble();
+        } else if (!(column.failureOrNull(i) instanceof Failure.Missing)) {
+          failed++;
         }
       }
     }
     return new ColumnStatistics(
         column.heading(),
         column.size(),
+        failed,
         Arrays.copyOf(numbers, present),
         Arrays.copyOf(limits, limited));
   }
@@ -83,8 +95,12 @@ public final class ColumnStatistics {
      * @throws IllegalArgumentException if the ends are not in order
      */
     public Bounds {
-      Checks.finite("lower end", lower, "");
-      Checks.inRange("upper end", upper, "", lower, Double.MAX_VALUE);
+      if (!Double.isFinite(lower)) {
+        throw Checks.outOfRange("lower end", lower, "", "a finite number");
+      }
+      if (!(upper >= lower && upper <= Double.MAX_VALUE)) {
+        throw Checks.outOfRange("upper end", upper, "", lower + " or more");
+      }
     }
 
     /** Returns the number, or both ends. */
@@ -114,12 +130,22 @@ public final class ColumnStatistics {
   }
 
   /**
-   * Returns how many rows have neither a number nor a limit.
+   * Returns how many rows are empty.
    *
    * @return the count
    */
   public int missing() {
-    return rows - numbers.length - limits.length;
+    return rows - numbers.length - limits.length - failed;
+  }
+
+  /**
+   * Returns how many rows hold something that is neither a number nor a limit, such as a text that
+   * cannot be read; {@link Column#failures} says what.
+   *
+   * @return the count
+   */
+  public int failed() {
+    return failed;
   }
 
   /**
@@ -129,19 +155,34 @@ public final class ColumnStatistics {
    * @throws IllegalStateException if no row has a number or a limit
    */
   public Bounds mean() {
-    return new Bounds(StatUtils.mean(all(0)), StatUtils.mean(all(1)));
+    return new Bounds(mean(all(0)), mean(all(1)));
+  }
+
+  private static double mean(double[] of) {
+    return scaled(of, 64, StatUtils::mean);
+  }
+
+  /** Of numbers whose sum or squares might overflow, so many powers of 2 smaller. */
+  private static double scaled(double[] of, int powers, ToDoubleFunction<double[]> statistic) {
+    if (Arrays.stream(of).allMatch(number -> Math.abs(number) < LARGE)) {
+      return statistic.applyAsDouble(of);
+    }
+    double[] smaller = Arrays.stream(of).map(number -> Math.scalb(number, -powers)).toArray();
+    return Math.scalb(statistic.applyAsDouble(smaller), powers);
   }
 
   /**
    * Returns the standard deviation of the numbers, with the divisor of a sample.
    *
-   * @return it, in the unit of the column; empty with fewer than two numbers, and where a cell lies
-   *     below a limit, for then it is not known
+   * @return it, in the unit of the column; empty with fewer than two numbers, where a cell lies
+   *     below a limit, for then it is not known, and beyond {@link Double#MAX_VALUE}
    */
   public OptionalDouble standardDeviation() {
-    return numbers.length < 2 || limits.length > 0
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(Math.sqrt(StatUtils.variance(numbers)));
+    if (numbers.length < 2 || limits.length > 0) {
+      return OptionalDouble.empty();
+    }
+    double deviation = scaled(numbers, 600, of -> Math.sqrt(StatUtils.variance(of)));
+    return Double.isFinite(deviation) ? OptionalDouble.of(deviation) : OptionalDouble.empty();
   }
 
   /**
@@ -161,9 +202,13 @@ public final class ColumnStatistics {
   private static double quantile(double[] of, double share) {
     return share == 0
         ? StatUtils.min(of)
-        : new Percentile()
-            .withEstimationType(Percentile.EstimationType.R_7)
-            .evaluate(of, 100 * share);
+        : scaled(
+            of,
+            2,
+            numbers ->
+                new Percentile()
+                    .withEstimationType(Percentile.EstimationType.R_7)
+                    .evaluate(numbers, 100 * share));
   }
 
   /** The numbers, and of each limit a share. */
@@ -190,7 +235,8 @@ public final class ColumnStatistics {
             + belowLimit()
             + " below a limit, "
             + missing()
-            + " missing";
+            + " missing"
+            + (failed == 0 ? "" : ", " + failed + " of no use");
     return numbers.length + limits.length == 0
         ? counts
         : counts

@@ -4,6 +4,8 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.brewchem.units.Text;
+import org.brewchem.units.UnitTextException;
 
 /** Why a row of a column has no number. */
 public sealed interface Failure {
@@ -93,22 +95,26 @@ public sealed interface Failure {
       Objects.requireNonNull(reason, "reason");
     }
 
-    private static final Pattern BELOW = Pattern.compile("\\s*<\\s*([0-9]+(?:\\.[0-9]+)?)\\s*");
+    private static final Pattern BELOW = Pattern.compile("\\s*<\\s*(\\S+)\\s*");
 
     /**
-     * Returns the limit that a text such as {@code < 0.5} says the number lies below.
+     * Returns the limit that a text such as {@code < 0.5} or {@code <5e-3} says the number lies
+     * below.
      *
-     * @return the limit, above 0, in the unit of the column; empty for any other text
+     * @return the limit, above 0, in the unit of the column; empty for any other text, and where
+     *     what follows is no number by {@link Text#parseNumber}, such as one with a comma
      */
     public OptionalDouble limit() {
       Matcher matcher = BELOW.matcher(text);
       if (!matcher.matches()) {
         return OptionalDouble.empty();
       }
-      double limit = Double.parseDouble(matcher.group(1));
-      return limit > 0 && Double.isFinite(limit)
-          ? OptionalDouble.of(limit)
-          : OptionalDouble.empty();
+      try {
+        double limit = Text.parseNumber(matcher.group(1));
+        return limit > 0 ? OptionalDouble.of(limit) : OptionalDouble.empty();
+      } catch (UnitTextException e) {
+        return OptionalDouble.empty();
+      }
     }
 
     @Override

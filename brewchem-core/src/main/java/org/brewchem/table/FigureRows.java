@@ -13,6 +13,8 @@ import org.brewchem.figure.ClosedForm;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scale;
+import org.brewchem.figure.Step;
+import org.brewchem.solution.NoSolutionException;
 import org.brewchem.uncertainty.Source;
 import org.jspecify.annotations.Nullable;
 
@@ -49,6 +51,9 @@ final class FigureRows {
 
     /** Returns what answers for a row. */
     Answering at(int index);
+
+    /** What stands in a cell of the row and is of no use, or null. */
+    @Nullable Failure fault(int index);
 
     /** Why an uncertainty that a row states cannot be used, or null. */
     @Nullable Failure uncertaintyFault(int index);
@@ -130,7 +135,7 @@ final class FigureRows {
                 if (failure != null) {
                   return failure;
                 }
-                Answer<?> answer = Answer.of(figure, route.at(i));
+                Answer<?> answer = asked(figure, () -> route.at(i).step(figure));
                 OptionalDouble u = answer.standardUncertainty();
                 if (u.isPresent()) {
                   values[i] = u.getAsDouble();
@@ -144,6 +149,18 @@ final class FigureRows {
             });
     return plain.withStandardUncertainty(
         Column.calculated(heading, table.rows(), values, failures));
+  }
+
+  /** Asks for a figure; what its rule refuses, or finds no solution of, is unknown in its row. */
+  static <Q> Answer<Q> asked(Figure<Q> figure, Supplier<Step> rule) {
+    try {
+      return Answer.of(figure, rule.get());
+    } catch (IllegalArgumentException | NoSolutionException e) {
+      return Answer.of(
+          figure,
+          Step.of(figure.title(), figure.scale(), Step.Kind.STATED)
+              .unknown(List.of(String.valueOf(e.getMessage()))));
+    }
   }
 
   /** Why an answer has no standard uncertainty. */
@@ -163,7 +180,9 @@ final class FigureRows {
     List<Notice> notices = new ArrayList<>();
     for (int i = 0; i < plain.size(); i++) {
       if (plain.isPresent(i)) {
-        notices.addAll(ofRow(table.row(i), Answer.of(figure, route.at(i)).notices()));
+        int index = i;
+        Answer<?> answer = asked(figure, () -> route.at(index).step(figure));
+        notices.addAll(ofRow(table.row(i), answer.notices()));
       }
     }
     return List.copyOf(notices);
@@ -173,10 +192,6 @@ final class FigureRows {
     return notices.stream()
         .map(n -> new Notice(n.code(), n.severity(), n.subject(), OptionalLong.of(row), n.text()))
         .toList();
-  }
-
-  <Q> Answer<Q> answer(Figure<Q> figure, int index) {
-    return Answer.of(figure, single.get().at(index));
   }
 
   /** Name and unit of a column; a parameter that the unit states is not said twice. */
@@ -297,10 +312,13 @@ final class FigureRows {
 
     @Override
     @Nullable Failure find(int index) {
-      Answer<?> answer = Answer.of(figure, figure.rule().find(figure, route.at(index)));
+      Answer<?> answer = asked(figure, () -> figure.rule().find(figure, route.at(index)));
       if (!answer.isStated()) {
-        return new Failure.NoSolution(
-            table.row(index), heading(figure), String.join("; ", answer.whyUnknown()));
+        Failure fault = route.fault(index);
+        return fault != null
+            ? fault
+            : new Failure.NoSolution(
+                table.row(index), heading(figure), String.join("; ", answer.whyUnknown()));
       }
       value = answer.step().found().orElseThrow().value();
       return null;

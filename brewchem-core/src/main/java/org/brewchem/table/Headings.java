@@ -1,16 +1,22 @@
 package org.brewchem.table;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.brewchem.figure.Notice;
 import org.brewchem.internal.Excerpt;
+import org.brewchem.units.LabUnit;
+import org.brewchem.units.LabUnits;
 
 /**
  * The headings of a table before a reader that knows some names: which columns it reads, which hold
@@ -22,6 +28,16 @@ import org.brewchem.internal.Excerpt;
 final class Headings {
 
   private static final String UNCERTAINTY = "u(";
+
+  /** What may follow a name in another name, such as "calcium of the well". */
+  private static final Pattern WORDS = Pattern.compile("([ '-][\\p{L}\\p{N}]+)+");
+
+  /** Units that are words, in lower case. */
+  private static final Set<String> UNITS =
+      Stream.concat(
+              LabUnits.VOLUME.units().stream().map(LabUnit::symbol), Stream.of("mg", "g", "ppm"))
+          .map(symbol -> symbol.toLowerCase(Locale.ROOT))
+          .collect(Collectors.toUnmodifiableSet());
 
   private final Map<String, Column> columns = new LinkedHashMap<>();
   private final Map<String, Column> uncertainties = new LinkedHashMap<>();
@@ -56,10 +72,10 @@ final class Headings {
       if (columns.containsKey(name) || columns.containsKey(of)) {
         used.add(column.name());
       } else {
-        passOver(column.name(), known);
+        passOver(column.name(), column.unit().isEmpty(), known);
       }
     }
-    table.textNames().forEach(name -> passOver(name, known));
+    table.textNames().forEach(name -> passOver(name, true, known));
   }
 
   static IllegalArgumentException sameThing(Column one, Column other) {
@@ -82,7 +98,7 @@ final class Headings {
         : "";
   }
 
-  private void passOver(String heading, List<String> known) {
+  private void passOver(String heading, boolean withoutUnit, List<String> known) {
     ignored.add(heading);
     String name = spelled(heading).toLowerCase(Locale.ROOT);
     String of = uncertaintyOf(name);
@@ -103,6 +119,38 @@ final class Headings {
         return;
       }
     }
+    known.stream()
+        .filter(
+            other ->
+                withoutUnit && isWithUnitWrittenOtherwise(name, other.toLowerCase(Locale.ROOT)))
+        .max(Comparator.comparingInt(String::length))
+        .ifPresent(
+            other ->
+                notices.add(
+                    Notice.of(
+                        TableCode.HEADING_NEARLY_KNOWN,
+                        heading,
+                        "column \""
+                            + heading
+                            + "\" is not read; \""
+                            + other
+                            + "\" is read with its unit, if it has one, after one space in square"
+                            + " brackets, as in \"calcium [mg/L]\"")));
+  }
+
+  /** Whether a known name, or its u, is followed by what is no name: "calcium (mg/l)". */
+  private static boolean isWithUnitWrittenOtherwise(String heading, String known) {
+    String rest =
+        heading.startsWith(known)
+            ? heading.substring(known.length())
+            : heading.startsWith(UNCERTAINTY + known + ")")
+                ? heading.substring(UNCERTAINTY.length() + known.length() + 1)
+                : "";
+    boolean named =
+        rest.isEmpty()
+            || Character.isLetterOrDigit(rest.charAt(0))
+            || WORDS.matcher(rest).matches();
+    return !named || UNITS.contains(rest.strip());
   }
 
   /** How many letters have to be put in, left out, replaced or swapped with the next. */

@@ -1,5 +1,7 @@
 package org.brewchem.table;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
@@ -25,6 +27,16 @@ final class Input {
     POSITIVE,
     ANY
   }
+
+  /**
+   * Sizes of a cell that is not 0, our choice: so that no conversion of it to another unit
+   * overflows or underflows, nor the square of it.
+   */
+  private static final double LEAST = 1e-90;
+
+  private static final double LARGEST = 1e90;
+
+  private static final MathContext JUDGED = new MathContext(14);
 
   private final Column column;
   private final double factor;
@@ -118,11 +130,9 @@ final class Input {
   /** States one standard uncertainty for all rows, in the unit of the column. */
   Input withUncertainty(double standardUncertainty) {
     once();
-    double checked =
-        Checks.nonNegative(
-            column.name() + ", standard uncertainty",
-            standardUncertainty,
-            column.unit().orElse(""));
+    String name = column.name() + ", standard uncertainty";
+    String unit = column.unit().orElse("");
+    double checked = sized(name, Checks.nonNegative(name, standardUncertainty, unit), unit);
     return new Input(column, factor, range, null, 0, checked, Double.NaN, usual);
   }
 
@@ -130,7 +140,7 @@ final class Input {
   Input withRelativeUncertainty(double share) {
     once();
     double checked =
-        Checks.nonNegative(column.name() + ", relative standard uncertainty", share, "");
+        Checks.inRange(column.name() + ", relative standard uncertainty", share, "", 0, 1);
     return new Input(column, factor, range, null, 0, Double.NaN, checked, usual);
   }
 
@@ -162,11 +172,11 @@ final class Input {
    * with a fault is 0, and the fault stands unless there is one already.
    */
   void read(int from, int count, double[] into, @Nullable Failure[] faults) {
-    double low = 0;
-    double high = Checks.LARGEST * factor;
+    double low = LEAST * factor;
+    double high = LARGEST * factor;
     if (usual != null) {
-      low = Math.max(low, usual.range.lower().orElse(low) / usual.perUnit);
-      high = Math.min(high, usual.range.upper().orElse(high) / usual.perUnit);
+      low = Math.max(low, usual.range.lower().orElse(0) / usual.perUnit);
+      high = Math.min(high, usual.range.upper().orElse(Double.MAX_VALUE) / usual.perUnit);
     }
     boolean complete = column.isComplete();
     for (int i = 0; i < count; i++) {
@@ -209,7 +219,7 @@ final class Input {
   /** In the unit of the column; empty where none is stated or what is stated is impossible. */
   private OptionalDouble standardUncertainty(int index) {
     if (uncertainties != null) {
-      return uncertainties.isPresent(index) && uncertainties.raw(index) >= 0
+      return uncertainties.isPresent(index) && uncertaintyFault(index) == null
           ? OptionalDouble.of(uncertainties.raw(index) * uncertaintyFactor)
           : OptionalDouble.empty();
     }
@@ -231,8 +241,9 @@ final class Input {
       return failure instanceof Failure.Missing ? null : failure;
     }
     try {
-      Checks.nonNegative(
-          uncertainties.name(), uncertainties.raw(index), uncertainties.unit().orElse(""));
+      String unit = uncertainties.unit().orElse("");
+      double value = sized(uncertainties.name(), uncertainties.raw(index), unit);
+      Checks.nonNegative(uncertainties.name(), value, unit);
     } catch (IllegalArgumentException e) {
       return new Failure.NotPossible(
           uncertainties.row(index), uncertainties.heading(), String.valueOf(e.getMessage()));
@@ -247,6 +258,24 @@ final class Input {
         .flatMap(Optional::stream)
         .findFirst()
         .orElse(null);
+  }
+
+  /** What stands in the first cell of a row that holds something of no use, or null. */
+  static @Nullable Failure fault(Stream<Input> inputs, int index) {
+    return inputs
+        .map(input -> Optional.ofNullable(input.fault(index)))
+        .flatMap(Optional::stream)
+        .filter(failure -> !(failure instanceof Failure.Missing))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static double sized(String name, double value, String unit) {
+    double size = Math.abs(value);
+    if (size > LARGEST || (size < LEAST && size > 0)) {
+      throw Checks.outOfRange(name, value, unit, "0 or a size of 1e-90 to 1e90");
+    }
+    return value;
   }
 
   /**
@@ -278,7 +307,7 @@ final class Input {
     int first = -1;
     int count = 0;
     for (int i = 0; i < column.size(); i++) {
-      if (column.isPresent(i) && fault(i) == null && !usual.range.holds(at(i) * usual.perUnit)) {
+      if (column.isPresent(i) && fault(i) == null && !usual.range.holds(judged(usual, i))) {
         first = count == 0 ? i : first;
         count++;
       }
@@ -298,7 +327,13 @@ final class Input {
   private Optional<Notice> unusual(int index) {
     return usual == null
         ? Optional.empty()
-        : usual.range.judge(name(), column.row(index), at(index) * usual.perUnit);
+        : usual.range.judge(name(), column.row(index), judged(usual, index));
+  }
+
+  /** The number in the unit of its range; a bound stays that bound through the conversions. */
+  private double judged(Usual own, int index) {
+    double value = at(index) * own.perUnit;
+    return own.range.holds(value) ? value : new BigDecimal(value).round(JUDGED).doubleValue();
   }
 
   /** The number of a row as a step that states a figure, in the unit of the calculation. */
@@ -322,16 +357,18 @@ final class Input {
     if (!column.isPresent(index)) {
       return column.failureOrNull(index);
     }
-    double value = column.raw(index);
     String unit = column.unit().orElse("");
     try {
+      double value = sized(column.name(), column.raw(index), unit);
       switch (range) {
         case POSITIVE -> Checks.positive(column.name(), value, unit);
         case NOT_NEGATIVE -> Checks.nonNegative(column.name(), value, unit);
-        case ANY -> Checks.finite(column.name(), value, unit);
+        case ANY -> {
+          // Any sign is possible.
+        }
       }
       if (usual != null) {
-        usual.range.possible(name(), at(index) * usual.perUnit);
+        usual.range.possible(name(), judged(usual, index));
       }
       return null;
     } catch (IllegalArgumentException e) {

@@ -134,8 +134,9 @@ final class RowReports {
 
   private static boolean usable(Input input, int index, List<Failure> unused) {
     Failure fault = input.fault(index);
-    if (fault != null && !(fault instanceof Failure.Missing)) {
-      unused.add(fault);
+    Failure unusable = fault == null ? input.uncertaintyFault(index) : fault;
+    if (unusable != null && !(unusable instanceof Failure.Missing)) {
+      unused.add(unusable);
     }
     return fault == null;
   }

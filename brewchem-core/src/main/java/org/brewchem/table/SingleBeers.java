@@ -37,7 +37,8 @@ final class SingleBeers implements FigureRows.Single, FigureRows.Leaves {
   }
 
   /** Why a row is no beer, or null: an ion that is missing is not known, which is no fault. */
-  @Nullable Failure fault(int index) {
+  @Override
+  public @Nullable Failure fault(int index) {
     Failure failure = columns.pH.fault(index);
     failure = failure == null ? columns.acidity.fault(index) : failure;
     for (Input ion : columns.ions.values()) {

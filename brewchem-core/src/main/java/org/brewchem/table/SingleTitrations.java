@@ -148,6 +148,11 @@ final class SingleTitrations implements FigureRows.Single, FigureRows.Leaves {
   }
 
   @Override
+  public @Nullable Failure fault(int index) {
+    return Input.fault(columns.inputs(), index);
+  }
+
+  @Override
   public @Nullable Failure uncertaintyFault(int index) {
     return Input.uncertaintyFault(columns.inputs(), index);
   }

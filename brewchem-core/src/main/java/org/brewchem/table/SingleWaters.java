@@ -142,6 +142,11 @@ final class SingleWaters implements FigureRows.Single {
   }
 
   @Override
+  public @Nullable Failure fault(int index) {
+    return Input.fault(columns.inputs(), index);
+  }
+
+  @Override
   public @Nullable Failure uncertaintyFault(int index) {
     return Input.uncertaintyFault(columns.inputs(), index);
   }

@@ -5,7 +5,10 @@ import org.brewchem.figure.Severity;
 
 /** What notices about a table say. */
 public enum TableCode implements Code {
-  /** A column is not read, and its name is nearly one that would be. */
+  /**
+   * A column is not read, and its name is nearly one that would be, or one with its unit written
+   * otherwise.
+   */
   HEADING_NEARLY_KNOWN(Severity.WARNING),
   /** A column has a name that is read, but others of the table leave nothing for it to decide. */
   COLUMN_WITHOUT_EFFECT(Severity.REMARK),

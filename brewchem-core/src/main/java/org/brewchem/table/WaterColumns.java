@@ -186,7 +186,7 @@ final class WaterColumns {
               constituent.heading(),
               column ->
                   usual(
-                      concentration(column, constituent.statedMolarMass()),
+                      concentration(column, constituent),
                       constituent.figure().title(),
                       perMillimole(constituent)))
           .ifPresent(
@@ -202,7 +202,11 @@ final class WaterColumns {
         headings,
         constituents,
         alkalinity(headings),
-        headings.input(CARBON_DIOXIDE, column -> concentration(column, Acid.CARBONIC.molarMass())),
+        headings.input(
+            CARBON_DIOXIDE,
+            column ->
+                concentration(
+                    column, Acid.CARBONIC.molarMass(), List.of(LabUnits.AMOUNT_CONCENTRATION))),
         headings.input(PH, column -> usual(Input.withoutUnit(column), PH, 1)),
         Side.from(headings));
   }
@@ -250,14 +254,33 @@ final class WaterColumns {
     }
   }
 
+  /** In mmol/L; of an ion mEq/L are read too. */
+  private static Input concentration(Column column, Constituent constituent) {
+    Optional<Ion> ion = constituent.ion();
+    if (ion.isPresent() && isOneOf(column.header(), LabUnits.CHARGE_CONCENTRATION)) {
+      int charges = Math.abs(ion.get().charge());
+      return Input.notNegative(
+          column,
+          LabUnits.CHARGE_CONCENTRATION,
+          stated -> stated.inMilliequivalentsPerLitre() / charges);
+    }
+    return concentration(
+        column,
+        constituent.statedMolarMass(),
+        ion.isPresent()
+            ? List.of(LabUnits.AMOUNT_CONCENTRATION, LabUnits.CHARGE_CONCENTRATION)
+            : List.of(LabUnits.AMOUNT_CONCENTRATION));
+  }
+
   /** In mmol/L. */
-  private static Input concentration(Column column, MolarMass molarMass) {
+  private static Input concentration(Column column, MolarMass molarMass, List<UnitSet<?>> readToo) {
     if (isOneOf(column.header(), LabUnits.AMOUNT_CONCENTRATION)) {
       return Input.notNegative(
           column, LabUnits.AMOUNT_CONCENTRATION, AmountConcentration::inMillimolesPerLitre);
     }
     ToDoubleFunction<MassConcentration> inMillimoles =
         mass -> AmountConcentration.from(mass, molarMass).inMillimolesPerLitre();
+    column.header().unitOf(LabUnits.MASS_CONCENTRATION, readToo);
     return Input.notNegative(column, LabUnits.MASS_CONCENTRATION, inMillimoles);
   }
 

@@ -39,8 +39,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <ul>
  *   <li>{@code calcium}, {@code sulfate} or {@code sulfate as sulfur} and all other headings of
- *       {@link org.brewchem.water.Constituent}: a mass or an amount concentration; "sulphate" and
- *       "sulphur" are known too
+ *       {@link org.brewchem.water.Constituent}: a mass or an amount concentration, of an ion a
+ *       charge concentration too; "sulphate" and "sulphur" are known
  *   <li>{@code alkalinity}: a carbonate alkalinity, or {@code bicarbonate}: a mass concentration
  *   <li>{@code total carbon dioxide}: CO2, bicarbonate and carbonate together, as an amount
  *       concentration, or as CO2 in a mass concentration
@@ -149,9 +149,9 @@ public final class Waters {
    * States the standard uncertainty of a column as a share of each of its numbers.
    *
    * @param column the name of a column that is read, as the table spells it
-   * @param share u over the number, 0 or more, such as 0.02
+   * @param share u over the number, 0 to 1, such as 0.02
    * @return the same waters with it
-   * @throws IllegalArgumentException if no such column is read or the share is negative
+   * @throws IllegalArgumentException if no such column is read or the share is out of range
    * @throws IllegalStateException if the table has a column of the uncertainty
    */
   public Waters withRelativeUncertainty(String column, double share) {
@@ -249,7 +249,8 @@ public final class Waters {
    * @throws org.brewchem.OutOfRangeException if there is no such row
    */
   public <Q> Answer<Q> answer(Figure<Q> figure, int index) {
-    return water(index).answer(figure);
+    Water single = water(index);
+    return FigureRows.asked(figure, () -> single.step(figure));
   }
 
   /**
@@ -309,9 +310,16 @@ public final class Waters {
       }
     }
     RowReports reports = reports();
-    for (int i = 0; i < table.size(); i++) {
-      notices.addAll(reports.notices(i));
-    }
+    List<List<Notice>> ofRows = new ArrayList<>(Collections.nCopies(table.size(), List.of()));
+    Rows.run(
+        table.size(),
+        threads,
+        () ->
+            i -> {
+              ofRows.set(i, reports.notices(i));
+              return null;
+            });
+    ofRows.forEach(notices::addAll);
     return List.copyOf(notices);
   }
 

@@ -1,5 +1,7 @@
 package org.brewchem.units;
 
+import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -86,6 +88,21 @@ public final class ColumnHeader {
    */
   public <Q> LabUnit<Q> unitOf(UnitSet<Q> units) {
     return units.named(text, unitPosition(), unit.orElse(""));
+  }
+
+  /**
+   * Returns the unit of the column as one of the units of a meaning, where units of other meanings
+   * would have been read as well.
+   *
+   * @param units the units that are allowed
+   * @param readToo the units of other meanings, which the message names too
+   * @param <Q> the value
+   * @return the unit, one of the first
+   * @throws UnitTextException if the heading has no unit or another one
+   */
+  public <Q> LabUnit<Q> unitOf(UnitSet<Q> units, List<? extends UnitSet<?>> readToo) {
+    Objects.requireNonNull(readToo, "readToo");
+    return units.named(text, unitPosition(), unit.orElse(""), readToo);
   }
 
   /**

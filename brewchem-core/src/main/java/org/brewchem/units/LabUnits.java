@@ -152,8 +152,8 @@ public final class LabUnits {
               LabUnit.of("g/g", MassFraction::of, MassFraction::fraction)));
 
   /**
-   * Units of a mass concentration: {@code mg/L}, {@code g/L}, {@code g/hL}, {@code ppm of dilute
-   * water}.
+   * Units of a mass concentration: {@code mg/L}, {@code g/L}, {@code g/hL}, {@code µg/L}, {@code
+   * ppm of dilute water}.
    */
   public static final UnitSet<MassConcentration> MASS_CONCENTRATION =
       UnitSet.of(
@@ -170,6 +170,10 @@ public final class LabUnits {
                   "g/hL",
                   MassConcentration::ofGramsPerHectolitre,
                   MassConcentration::inGramsPerHectolitre),
+              LabUnit.of(
+                  "µg/L",
+                  number -> MassConcentration.ofMilligramsPerLitre(number / 1000),
+                  held -> held.inMilligramsPerLitre() * 1000),
               LabUnit.of(
                   "ppm of dilute water",
                   MassConcentration::ofPpmOfDiluteWater,

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.brewchem.internal.Excerpt;
 
 /**
@@ -117,22 +118,39 @@ public final class UnitSet<Q> {
 
   /** Returns the unit of a symbol that stands at a place of a text. */
   LabUnit<Q> named(String text, int position, String symbol) {
+    return named(text, position, symbol, List.of());
+  }
+
+  /** As {@link #named(String, int, String)}; the message names the units of other sets too. */
+  LabUnit<Q> named(String text, int position, String symbol, List<? extends UnitSet<?>> readToo) {
     LabUnit<Q> unit = bySymbol.get(symbol);
     if (unit == null) {
+      String meanings =
+          Stream.concat(Stream.of(meaning), readToo.stream().map(UnitSet::meaning))
+              .collect(Collectors.joining(" or "));
       throw new UnitTextException(
-          text, position, "\"" + Excerpt.of(symbol) + "\" is not a unit of " + meaning, allowed());
+          text,
+          position,
+          "\"" + Excerpt.of(symbol) + "\" is not a unit of " + meanings,
+          allowed(readToo));
     }
     return unit;
   }
 
   private String allowed() {
-    return bySymbol.keySet().stream().collect(Collectors.joining(", ", "allowed: ", ""));
+    return allowed(List.of());
+  }
+
+  private String allowed(List<? extends UnitSet<?>> readToo) {
+    return Stream.concat(Stream.of(this), readToo.stream())
+        .flatMap(set -> set.bySymbol.keySet().stream())
+        .collect(Collectors.joining(", ", "allowed: ", ""));
   }
 
   /**
    * Returns the meaning and the symbols.
    *
-   * @return such as {@code mass concentration [mg/L, g/L, g/hL, ppm of dilute water]}
+   * @return such as {@code mass concentration [mg/L, g/L, g/hL, µg/L, ppm of dilute water]}
    */
   @Override
   public String toString() {

@@ -68,8 +68,10 @@ record ReportedBalance(Map<Ion, Double> equivalents, Map<Ion, Double> limits, Li
 
   /** The mEq/L of one sign, of what lies below limits as much as brings the sums together. */
   private double sum(int sign) {
-    double lacking = stated(-sign) - stated(sign);
-    return stated(sign) + Math.max(0, Math.min(lacking, sum(limits, sign)));
+    double stated = stated(sign);
+    return limits.isEmpty()
+        ? stated
+        : stated + Math.max(0, Math.min(stated(-sign) - stated, sum(limits, sign)));
   }
 
   double cations() {

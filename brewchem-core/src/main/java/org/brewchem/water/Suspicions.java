@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.brewchem.internal.DataTable;
 import org.brewchem.internal.NumberText;
 import org.brewchem.substance.Ion;
@@ -50,6 +51,9 @@ final class Suspicions {
    */
   record Cause(WaterCode code, Ion ion, String text, double share) {}
 
+  /** A cause whose text is made if it is the one that stands alone. */
+  private record Weighed(WaterCode code, Ion ion, Supplier<String> text, double weight) {}
+
   private Suspicions() {}
 
   static double rule(String name) {
@@ -84,7 +88,7 @@ final class Suspicions {
     if (balance.withinLimit() || Math.abs(balance.percentage()) <= rule("least_imbalance")) {
       return Optional.empty();
     }
-    List<Cause> causes = new ArrayList<>();
+    List<Weighed> causes = new ArrayList<>();
     for (Alternative alternative : alternatives) {
       other(balance, alternative).ifPresent(causes::add);
     }
@@ -93,11 +97,11 @@ final class Suspicions {
     }
     double general =
         rule("weight_general") * student(balance.percentage() / rule("general_spread"));
-    double all = general + causes.stream().mapToDouble(Cause::share).sum();
+    double all = general + causes.stream().mapToDouble(Weighed::weight).sum();
     return causes.stream()
-        .max(Comparator.comparingDouble(Cause::share))
-        .map(best -> new Cause(best.code(), best.ion(), best.text(), best.share() / all))
-        .filter(best -> best.share() >= rule("standing_alone"));
+        .max(Comparator.comparingDouble(Weighed::weight))
+        .filter(best -> best.weight() / all >= rule("standing_alone"))
+        .map(best -> new Cause(best.code(), best.ion(), best.text().get(), best.weight() / all));
   }
 
   /** Density of the balance of a report that is bad in no special way, per per cent. */
@@ -106,7 +110,7 @@ final class Suspicions {
     return STUDENT_3 / (once * once) / rule("general_spread");
   }
 
-  private static Optional<Cause> other(ReportedBalance balance, Alternative alternative) {
+  private static Optional<Weighed> other(ReportedBalance balance, Alternative alternative) {
     Double stated = balance.equivalents().get(alternative.ion());
     if (stated == null || stated == 0) {
       return Optional.empty();
@@ -121,14 +125,14 @@ final class Suspicions {
         usualness(alternative.ion(), milligrams * alternative.factor())
             / usualness(alternative.ion(), milligrams);
     return Optional.of(
-        new Cause(
+        new Weighed(
             alternative.code(),
             alternative.ion(),
-            "if " + alternative.condition() + ": " + read,
+            () -> "if " + alternative.condition() + ": " + read,
             before * right(read.percentage()) * fit));
   }
 
-  private static Optional<Cause> missing(ReportedBalance balance, Ion ion) {
+  private static Optional<Weighed> missing(ReportedBalance balance, Ion ion) {
     double closing = balance.closing(ion);
     if (closing <= 0 || !USUAL.containsKey(ion)) {
       return Optional.empty();
@@ -139,13 +143,14 @@ final class Suspicions {
     // From the density over the logarithm of the ion to that over the balance; 1 keeps it finite.
     double decadesPerPercent = 1 / (Math.log(10) * percent * (1 - percent / 100) + 1);
     return Optional.of(
-        new Cause(
+        new Weighed(
             WaterCode.ION_PERHAPS_MISSING,
             ion,
-            ReportedBalance.name(ion)
-                + " is not reported, and "
-                + amount(ion, closing)
-                + " of it, which is nothing unusual, would close the balance",
+            () ->
+                ReportedBalance.name(ion)
+                    + " is not reported, and "
+                    + amount(ion, closing)
+                    + " of it, which is nothing unusual, would close the balance",
             before * usualness(ion, closing) * decadesPerPercent));
   }
 

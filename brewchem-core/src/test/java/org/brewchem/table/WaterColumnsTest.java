@@ -350,4 +350,23 @@ class WaterColumnsTest {
       }
     }
   }
+
+  /** A million milligrams a litre is allowed, and stays that when it is counted in moles. */
+  @Test
+  void theGreatestNumberAllowedIsAllowedInEveryUnit() {
+    for (String ion : List.of("calcium", "magnesium", "sodium", "potassium")) {
+      Table table =
+          Table.of(
+              Column.of(ion + " [mg/L]", 1e6, 1000000.01), Column.of("alkalinity [mEq/L]", 2, 2));
+      Column column = Waters.from(table).column(Figures.concentration(Ion.named(ion)));
+      assertEquals(1e6, column.value(0), 1e-8, ion);
+      assertEquals(
+          "row 2, column \""
+              + ion
+              + " [mg/L]\": "
+              + ion
+              + ": 1000000.01 mg/L is not possible; 1000000 mg/L or less is allowed",
+          column.failure(1).orElseThrow().toString());
+    }
+  }
 }

@@ -1,6 +1,7 @@
 package org.brewchem.uncertainty;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -44,7 +45,37 @@ class MethodPrecisionTest {
     assertEquals("mg/L", sulfate.unit());
     assertEquals("mg/L", sulfate.repeatabilityLimit().unit());
     assertEquals("buckee-1995", sulfate.source());
-    assertEquals("sulfate of beer: s_r 2.7, s_R 16 mg/L (buckee-1995)", sulfate.toString());
+    assertEquals(
+        "sulfate of beer at a level of 101.4 mg/L, outside the levels of the trial, 101.4 to 205.1"
+            + " mg/L: s_r 2.7, s_R 16 mg/L (buckee-1995)",
+        sulfate.toString());
+  }
+
+  /** Chloride was measured at 68.7, 218.6 and 322.5 mg/L; 10 x 322.5 = 3225. */
+  @Test
+  void thePrecisionSaysItsLevelAndWhetherTheValueLiesWithinThoseOfTheTrial() {
+    MethodPrecision chloride = MethodPrecision.published("chloride of beer", 200).orElseThrow();
+    assertEquals(218.6, chloride.level().orElseThrow());
+    assertTrue(chloride.isWithinLevels());
+    assertEquals(
+        "chloride of beer at a level of 218.6 mg/L: s_r 4.5, s_R 14 mg/L (buckee-1995)",
+        chloride.toString());
+    MethodPrecision high = MethodPrecision.published("chloride of beer", 3225).orElseThrow();
+    assertEquals(322.5, high.level().orElseThrow());
+    assertFalse(high.isWithinLevels());
+    assertTrue(MethodPrecision.published("chloride of beer", 68.7).orElseThrow().isWithinLevels());
+    assertTrue(MethodPrecision.published("chloride of beer", 322.5).orElseThrow().isWithinLevels());
+    for (double value : new double[] {-5, 3226, 1e99, Double.NaN}) {
+      assertThrows(
+          IllegalArgumentException.class,
+          () -> MethodPrecision.published("chloride of beer", value));
+    }
+    assertTrue(MethodPrecision.published("pH of beer", 3.94).orElseThrow().isWithinLevels());
+    assertFalse(MethodPrecision.published("pH of beer", 3.5).orElseThrow().isWithinLevels());
+    MethodPrecision own = MethodPrecision.stated("acidity", 0.02, "g/L");
+    assertEquals(OptionalDouble.empty(), own.level());
+    assertTrue(own.isWithinLevels());
+    assertEquals(218.6, chloride.withReproducibility(20).level().orElseThrow());
   }
 
   @Test

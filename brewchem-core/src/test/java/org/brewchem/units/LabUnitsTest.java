@@ -107,7 +107,7 @@ class LabUnitsTest {
   @Test
   void aSetTellsWhatItHolds() {
     assertEquals(
-        "mass concentration [mg/L, g/L, g/hL, ppm of dilute water]",
+        "mass concentration [mg/L, g/L, g/hL, µg/L, ppm of dilute water]",
         LabUnits.MASS_CONCENTRATION.toString());
     assertEquals("mass concentration", LabUnits.MASS_CONCENTRATION.meaning());
     assertThrows(UnitTextException.class, () -> LabUnits.MASS_CONCENTRATION.named("mg/l"));

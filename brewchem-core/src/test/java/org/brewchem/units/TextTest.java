@@ -161,10 +161,10 @@ class TextTest {
     UnitTextException error =
         assertThrows(UnitTextException.class, () -> Text.parseMassConcentration("5.3 mg/l"));
     assertEquals(4, error.position());
-    assertEquals("allowed: mg/L, g/L, g/hL, ppm of dilute water", error.allowed());
+    assertEquals("allowed: mg/L, g/L, g/hL, µg/L, ppm of dilute water", error.allowed());
     assertEquals(
         "\"5.3 mg/l\", character 5: \"mg/l\" is not a unit of mass concentration; "
-            + "allowed: mg/L, g/L, g/hL, ppm of dilute water",
+            + "allowed: mg/L, g/L, g/hL, µg/L, ppm of dilute water",
         error.getMessage());
   }
 
