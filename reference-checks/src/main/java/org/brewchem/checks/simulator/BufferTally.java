@@ -51,7 +51,8 @@ final class BufferTally {
     double[] noticed = new double[2];
     for (int i = 0; i < beers; i++) {
       double[] powers =
-          IdealReader.powers(kinds.get(i % kinds.size()), seed(kinds.size(), Fault.values().length, i));
+          IdealReader.powers(
+              kinds.get(i % kinds.size()), seed(kinds.size(), Fault.values().length, i));
       noticed[0] += powers[0] / beers;
       noticed[1] += powers[1] / beers;
     }
