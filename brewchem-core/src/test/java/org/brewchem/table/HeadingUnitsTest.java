@@ -111,6 +111,21 @@ class HeadingUnitsTest {
     return assertThrows(UnitTextException.class, () -> Waters.from(table)).getMessage();
   }
 
+  /** A million milligrams a litre is allowed, and stays that when it is counted in moles. */
+  @Test
+  void theGreatestNumberAllowedIsAllowedInEveryUnit() {
+    for (String ion : List.of("calcium", "magnesium", "sodium", "potassium")) {
+      Table table =
+          Table.of(
+              Column.of(ion + " [mg/L]", 1e6, 1000000.01), Column.of("alkalinity [mEq/L]", 2, 2));
+      Column column = Waters.from(table).column(Figures.concentration(Ion.named(ion)));
+      assertEquals(1e6, column.value(0), 1e-8, ion);
+      assertEquals(
+          ion + ": 1000000.01 mg/L is not possible; 1000000 mg/L or less is allowed",
+          column.failure(1).orElseThrow().reason());
+    }
+  }
+
   /** 3 would be 300 %; 3 % are 0.03. */
   @Test
   void aRelativeUncertaintyIsAShareOfAtMostOne() {

@@ -205,7 +205,7 @@ class ReadColumnsTest {
     assertEquals(4, u.value(0), 1e-12);
     assertEquals(2, u.value(1), 1e-12);
     assertEquals(
-        "calcium, relative standard uncertainty: -0.1 is not possible; 0 or more is allowed",
+        "calcium, relative standard uncertainty: -0.1 is not possible; 0 to 1 is allowed",
         assertThrows(
                 IllegalArgumentException.class,
                 () -> waters.withRelativeUncertainty("calcium", -0.1))

@@ -47,7 +47,8 @@ class WaterColumnsTest {
         "columns \"nitrate\" and \"nitrate as nitrogen\" state the same thing; leave one out with"
             + " Table.without",
         refused.getMessage());
-    assertEquals(List.of("nitrate as nitrogen"), Waters.from(table.without("nitrate")).used());
+    assertEquals(
+        List.of("nitrate as nitrogen"), Waters.from(table.without("nitrate")).used());
   }
 
   @Test
@@ -97,8 +98,7 @@ class WaterColumnsTest {
     assertEquals(
         "column \"thiosulfate\" is needed and is not in the table: 1 row of [ammonium, iron]",
         assertThrows(
-                IllegalStateException.class,
-                () -> waters.column(Figures.concentration(thiosulfate)))
+                IllegalStateException.class, () -> waters.column(Figures.concentration(thiosulfate)))
             .getMessage());
   }
 
@@ -348,25 +348,6 @@ class WaterColumnsTest {
         assertEquals("pH", found.failure(0).orElseThrow().column());
         assertTrue(found.isPresent(1));
       }
-    }
-  }
-
-  /** A million milligrams a litre is allowed, and stays that when it is counted in moles. */
-  @Test
-  void theGreatestNumberAllowedIsAllowedInEveryUnit() {
-    for (String ion : List.of("calcium", "magnesium", "sodium", "potassium")) {
-      Table table =
-          Table.of(
-              Column.of(ion + " [mg/L]", 1e6, 1000000.01), Column.of("alkalinity [mEq/L]", 2, 2));
-      Column column = Waters.from(table).column(Figures.concentration(Ion.named(ion)));
-      assertEquals(1e6, column.value(0), 1e-8, ion);
-      assertEquals(
-          "row 2, column \""
-              + ion
-              + " [mg/L]\": "
-              + ion
-              + ": 1000000.01 mg/L is not possible; 1000000 mg/L or less is allowed",
-          column.failure(1).orElseThrow().toString());
     }
   }
 }
