@@ -161,16 +161,6 @@ public final class ControlChart {
     return rules.stream().map(ControlRule::start).toList();
   }
 
-  /** The side of the mean on which a rule signals. */
-  public enum Side {
-    /** What the rule follows lies above. */
-    ABOVE,
-    /** What the rule follows lies below. */
-    BELOW,
-    /** No one side: of a range, of both sums at once, or of a rule that does not say. */
-    NONE
-  }
-
   /**
    * A signal of a rule.
    *
@@ -181,7 +171,8 @@ public final class ControlChart {
    * @param side the side on which the rule signals; of an average or a sum not always that of the
    *     value
    */
-  public record Signal(String label, int row, ControlRule rule, double value, Side side) {
+  public record Signal(
+      String label, int row, ControlRule rule, double value, ControlRule.Side side) {
     /**
      * Makes a signal.
      *
@@ -210,24 +201,29 @@ public final class ControlChart {
      * @throws IllegalArgumentException if the row is below 1 or the value is not finite
      */
     public Signal(String label, int row, ControlRule rule, double value) {
-      this(label, row, rule, value, Side.NONE);
+      this(label, row, rule, value, ControlRule.Side.NONE);
     }
 
     String words(ControlSeries series, InControl state) {
       String unit = series.unit().isEmpty() ? "" : " " + series.unit();
       String number = NumberText.significant(value, 4);
       String mean = NumberText.significant(state.mean(), 4);
-      Side lies = number.equals(mean) ? Side.NONE : value > state.mean() ? Side.ABOVE : Side.BELOW;
+      ControlRule.Side lies =
+          number.equals(mean)
+              ? ControlRule.Side.NONE
+              : value > state.mean() ? ControlRule.Side.ABOVE : ControlRule.Side.BELOW;
       return String.join(
           "",
           "batch " + label + ", " + series.title() + " ",
           number + unit,
-          lies == Side.NONE ? ", at" : lies == Side.ABOVE ? ", above" : ", below",
+          lies == ControlRule.Side.NONE
+              ? ", at"
+              : lies == ControlRule.Side.ABOVE ? ", above" : ", below",
           " the mean " + mean + unit,
           ": " + rule.name(),
-          side == Side.NONE || side == lies
+          side == ControlRule.Side.NONE || side == lies
               ? ""
-              : side == Side.ABOVE ? ", on the upper side" : ", on the lower side");
+              : side == ControlRule.Side.ABOVE ? ", on the upper side" : ", on the lower side");
     }
   }
 

@@ -50,6 +50,16 @@ public interface ControlRule {
    */
   OptionalDouble averageRunLength(double shift);
 
+  /** The side of the mean on which a rule signals. */
+  enum Side {
+    /** What the rule follows lies above. */
+    ABOVE,
+    /** What the rule follows lies below. */
+    BELOW,
+    /** No one side: of a range, of both sums at once, or of a rule that does not say. */
+    NONE
+  }
+
   /** What a rule remembers of the points so far. Mutable, for one thread. */
   interface Watch {
 
@@ -75,8 +85,8 @@ public interface ControlRule {
      *
      * @return the side; none for a range, for both sides at once and for a rule that does not say
      */
-    default ControlChart.Side side() {
-      return ControlChart.Side.NONE;
+    default Side side() {
+      return Side.NONE;
     }
   }
 

@@ -134,7 +134,7 @@ public final class ControlRules {
         }
 
         @Override
-        public ControlChart.Side side() {
+        public ControlRule.Side side() {
           return sideOf(last > limitOfPoint, last < -limitOfPoint);
         }
 
@@ -238,7 +238,7 @@ public final class ControlRules {
         }
 
         @Override
-        public ControlChart.Side side() {
+        public ControlRule.Side side() {
           return sideOf(last > distance && runs(above), last < -distance && runs(below));
         }
 
@@ -285,7 +285,7 @@ public final class ControlRules {
         }
 
         @Override
-        public ControlChart.Side side() {
+        public ControlRule.Side side() {
           return sideOf(average > limit, average < -limit);
         }
 
@@ -337,7 +337,7 @@ public final class ControlRules {
         }
 
         @Override
-        public ControlChart.Side side() {
+        public ControlRule.Side side() {
           return sideOf(above > interval, below < -interval);
         }
 
@@ -349,11 +349,11 @@ public final class ControlRules {
     }
   }
 
-  private static ControlChart.Side sideOf(boolean isAbove, boolean isBelow) {
+  private static ControlRule.Side sideOf(boolean isAbove, boolean isBelow) {
     if (isAbove == isBelow) {
-      return ControlChart.Side.NONE;
+      return ControlRule.Side.NONE;
     }
-    return isAbove ? ControlChart.Side.ABOVE : ControlChart.Side.BELOW;
+    return isAbove ? ControlRule.Side.ABOVE : ControlRule.Side.BELOW;
   }
 
   private static String text(double number) {

@@ -129,7 +129,7 @@ class ControlChartTest {
             InControl.stated(4.30, 0.02, ""), List.of(ControlRules.cumulativeSum(0.5, 4.25)));
     ControlChart.Watched watched = chart.watch(series);
     assertEquals(
-        List.of(ControlChart.Side.ABOVE),
+        List.of(ControlRule.Side.ABOVE),
         watched.signals().stream().map(ControlChart.Signal::side).distinct().toList());
     assertEquals(
         List.of(
@@ -212,7 +212,7 @@ class ControlChartTest {
     }
   }
 
-  private static List<ControlChart.Side> sidesOf(ControlRule rule, double... standardised) {
+  private static List<ControlRule.Side> sidesOf(ControlRule rule, double... standardised) {
     return ControlChart.of(InControl.stated(0, 1, ""), List.of(rule))
         .watch(ControlSeries.of("figure", "", standardised))
         .signals()
@@ -223,23 +223,23 @@ class ControlChartTest {
 
   @Test
   void everyRuleKnowsItsSideAndARangeHasNone() {
-    List<ControlChart.Side> both = List.of(ControlChart.Side.ABOVE, ControlChart.Side.BELOW);
+    List<ControlRule.Side> both = List.of(ControlRule.Side.ABOVE, ControlRule.Side.BELOW);
     assertEquals(both, sidesOf(ControlRules.beyond(3), 4, -4));
     assertEquals(both, sidesOf(ControlRules.run(2, 2, 0), 1, 1, -1, -1));
     // Half of what was and half of the newest: 2, 0.9, -0.55, -1.775.
     assertEquals(
-        List.of(ControlChart.Side.ABOVE, ControlChart.Side.ABOVE, ControlChart.Side.BELOW),
+        List.of(ControlRule.Side.ABOVE, ControlRule.Side.ABOVE, ControlRule.Side.BELOW),
         sidesOf(ControlRules.weightedAverage(0.5, 1.5), 4, -0.2, -2, -3));
     assertEquals(
-        List.of(ControlChart.Side.BELOW, ControlChart.Side.BELOW),
+        List.of(ControlRule.Side.BELOW, ControlRule.Side.BELOW),
         sidesOf(ControlRules.cumulativeSum(0.5, 1.5), -3, 0.2));
     // Without allowance both sums can be beyond a short interval: 5 - 1 above, -1 below.
     assertEquals(
-        List.of(ControlChart.Side.ABOVE, ControlChart.Side.NONE),
+        List.of(ControlRule.Side.ABOVE, ControlRule.Side.NONE),
         sidesOf(ControlRules.cumulativeSum(0, 0.5), 5, -1));
-    assertEquals(List.of(ControlChart.Side.NONE), sidesOf(ControlRules.movingRange(), 0, 5));
+    assertEquals(List.of(ControlRule.Side.NONE), sidesOf(ControlRules.movingRange(), 0, 5));
     assertEquals(
-        ControlChart.Side.NONE, new ControlChart.Signal("1", 1, ControlRules.beyond(3), 4).side());
+        ControlRule.Side.NONE, new ControlChart.Signal("1", 1, ControlRules.beyond(3), 4).side());
   }
 
   private static Answer<?> hardness(double calcium) {
