@@ -17,9 +17,6 @@ import org.brewchem.uncertainty.Traced;
 /** What is notable about a charge balance: what it leaves out, and what it stretches. */
 final class BalanceNotices {
 
-  /** Hydroxide or hydrogen ion worth a word, mol/kg: 5 mg/L as CaCO3; our choice. */
-  private static final double MUCH_BESIDES_CARBONATE = 1e-4;
-
   private BalanceNotices() {}
 
   /** About the components whose total nobody stated. */
@@ -87,28 +84,6 @@ final class BalanceNotices {
                   String.join("; ", which))));
     }
     return List.copyOf(notices);
-  }
-
-  /** About hydroxide and free acid, which are no carbonate and count in a mash all the same. */
-  static List<Notice> besidesCarbonate(Contents contents) {
-    Equilibria equilibria = contents.equilibria();
-    double pH = equilibria.pH();
-    double ionProduct = contents.chemistry().log10IonProduct(contents.temperature().inKelvin());
-    double base = Math.pow(10, pH + ionProduct) - Math.pow(10, -pH);
-    if (Math.abs(base) < MUCH_BESIDES_CARBONATE) {
-      return List.of();
-    }
-    return List.of(
-        Notice.of(
-            SolutionCode.BESIDES_CARBONATE,
-            "carbonate alkalinity",
-            String.format(
-                Locale.ROOT,
-                "at pH %.2f about %.2g mEq/kg of %s are no carbonate and not counted: ask for the"
-                    + " titration alkalinity, or the residual alkalinity, to the pH of the mash",
-                pH,
-                Math.abs(1000 * base),
-                base > 0 ? "hydroxide" : "free acid")));
   }
 
   /** About a solubility that does not cover a temperature. */

@@ -1,12 +1,14 @@
 package org.brewchem.solution;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.figure.Answering;
 import org.brewchem.figure.ClosedForm;
 import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scale;
 import org.brewchem.figure.Scales;
 import org.brewchem.figure.Step;
@@ -36,6 +38,9 @@ public final class Figures {
 
   /** Milliequivalents in an equivalent, and millimoles in a mole. */
   private static final double MILLI = 1000;
+
+  /** Hydroxide or hydrogen ion worth a word, mol/kg: 5 mg/L as CaCO3; our choice. */
+  private static final double MUCH_BESIDES_CARBONATE = 1e-4;
 
   /** The pH, from the charge balance. */
   public static final Figure<PH> PH_VALUE =
@@ -76,7 +81,7 @@ public final class Figures {
                   Component.CARBONATE,
                   contents,
                   -found / (MILLI * caCO3PerMilliequivalent() * contents.kilogramsPerLitre())),
-          BalanceNotices::besidesCarbonate);
+          Figures::besidesCarbonate);
 
   /** All carbon dioxide, bicarbonate and carbonate together. */
   public static final Figure<AmountConcentration> TOTAL_CARBON_DIOXIDE =
@@ -308,6 +313,28 @@ public final class Figures {
             * (perKilogram == 0 ? 1 : perKilogram * contents.kilogramsPerLitre());
     Step.Detail balance = BalanceDetail.charges(contents, contents.equilibria().pH(), 0);
     return new Step.Detail(balance.lines(), again - found, 1e-9 * Math.max(1, Math.abs(found)));
+  }
+
+  /** About hydroxide and free acid, which are no carbonate and count in a mash all the same. */
+  private static List<Notice> besidesCarbonate(Contents contents) {
+    Equilibria equilibria = contents.equilibria();
+    double pH = equilibria.pH();
+    double ionProduct = contents.chemistry().log10IonProduct(contents.temperature().inKelvin());
+    double base = Math.pow(10, pH + ionProduct) - Math.pow(10, -pH);
+    if (Math.abs(base) < MUCH_BESIDES_CARBONATE) {
+      return List.of();
+    }
+    return List.of(
+        Notice.of(
+            SolutionCode.BESIDES_CARBONATE,
+            "carbonate alkalinity",
+            String.format(
+                Locale.ROOT,
+                "at pH %.2f about %.2g mEq/kg of %s are no carbonate and not counted: ask for the"
+                    + " titration alkalinity, or the residual alkalinity, to the pH of the mash",
+                pH,
+                Math.abs(1000 * base),
+                base > 0 ? "hydroxide" : "free acid")));
   }
 
   private static double carbonateAlkalinity(Equilibria equilibria) {

@@ -94,7 +94,7 @@ class QualityWordsTest {
     assertEquals(
         List.of(
             "batch 1, TA 2.000 g/L, below the mean 4.000 g/L: beyond 3 standard deviations",
-            "batch 2, TA 4.000 g/L, above the mean 4.000 g/L: moving range"),
+            "batch 2, TA 4.000 g/L, at the mean 4.000 g/L: moving range"),
         notices.stream().map(Notice::text).toList());
     assertEquals(1, notices.get(0).row().orElseThrow());
     assertEquals(2, notices.get(1).row().orElseThrow());

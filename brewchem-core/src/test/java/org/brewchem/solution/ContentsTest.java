@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -201,7 +202,9 @@ class ContentsTest {
             "2 of the constants used at 5.0 °C state no range of temperature: pKa of malate"),
         pH.notices().stream().map(Notice::text).toList());
     assertEquals(codes(pH), codes(acids.answer(titratableAcidity(END))));
-    assertEquals(codes(pH), codes(acids.answer(CARBONATE_ALKALINITY)));
+    List<Code> ofAlkalinity = new ArrayList<>(codes(pH));
+    ofAlkalinity.add(SolutionCode.BESIDES_CARBONATE);
+    assertEquals(ofAlkalinity, codes(acids.answer(CARBONATE_ALKALINITY)));
     Solution warm = acids.heldAt(Temperature.ofCelsius(20));
     assertEquals(List.of(SolutionCode.CONSTANT_RANGE_UNSTATED), codes(warm.answer(PH_VALUE)));
   }

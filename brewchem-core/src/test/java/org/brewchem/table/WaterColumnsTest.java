@@ -47,8 +47,7 @@ class WaterColumnsTest {
         "columns \"nitrate\" and \"nitrate as nitrogen\" state the same thing; leave one out with"
             + " Table.without",
         refused.getMessage());
-    assertEquals(
-        List.of("nitrate as nitrogen"), Waters.from(table.without("nitrate")).used());
+    assertEquals(List.of("nitrate as nitrogen"), Waters.from(table.without("nitrate")).used());
   }
 
   @Test
@@ -98,7 +97,8 @@ class WaterColumnsTest {
     assertEquals(
         "column \"thiosulfate\" is needed and is not in the table: 1 row of [ammonium, iron]",
         assertThrows(
-                IllegalStateException.class, () -> waters.column(Figures.concentration(thiosulfate)))
+                IllegalStateException.class,
+                () -> waters.column(Figures.concentration(thiosulfate)))
             .getMessage());
   }
 

@@ -118,7 +118,7 @@ class TitratedChargeTest {
     assertMoves(found, 7.4, 3.7, 50);
     assertEquals(2, sensitivity(found, "reading of the end point"), 1e-4);
     assertEquals(2, sensitivity(found, "interpolation"), 1e-4);
-    assertEquals(5, found.budget().rows().size() - 1);
+    assertEquals(6, found.budget().rows().size() - 1);
     assertTrue(codes(found).contains(TitrationCode.LAG_AND_DRIFT_UNCHECKED));
     AcidityResult both = line(1).acidity(line(0.5));
     assertMoves(both, 11.6, 5.8, 50);
@@ -191,7 +191,7 @@ class TitratedChargeTest {
     Traced net = step(found, "net titre").found().orElseThrow();
     assertEquals(9.6, net.value(), 1e-12);
     assertEquals(
-        List.of("reading of the end point", "repeatability", "titre"),
+        List.of("blank", "reading of the end point", "repeatability", "titre"),
         net.sources().stream().map(Source::name).sorted().toList());
     for (Source source : net.sources()) {
       // 4 mEq/L are a millilitre of the diluted sample.
