@@ -14,7 +14,7 @@ import org.brewchem.uncertainty.Replicates;
 /** Whether the batches that limits are made from are what the limits take them for. */
 final class Past {
 
-  /** Exceeded by a standard normal number in 5 % of cases (tables of it, from memory). */
+  /** The quantile of the normal distribution that 5 % exceed. */
   private static final double FIVE_PER_CENT = 1.645;
 
   private static final double SIGNIFICANCE = 0.01;

@@ -38,8 +38,9 @@ public final class ToleranceFactor {
    * Returns the two-sided factor.
    *
    * @param count how many values the sample has, 2 to 10 000
-   * @param content the share of the population that the interval is to hold, 1e-9 to 1 - 1e-9
-   * @param confidence the confidence that it does, 1e-9 to 1 - 1e-9
+   * @param content the share of the population that the interval is to hold, a fraction from 1e-9
+   *     to 1 - 1e-9
+   * @param confidence the confidence that it does, a fraction from 1e-9 to 1 - 1e-9
    * @return the factor of the standard deviation, above 0
    * @throws IllegalArgumentException if a number is out of range
    */

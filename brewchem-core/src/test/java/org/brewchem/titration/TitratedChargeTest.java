@@ -199,6 +199,7 @@ class TitratedChargeTest {
           switch (source.name()) {
             case "titre" -> 1;
             case "repeatability" -> 9.6;
+            case "blank" -> -1;
             default -> 3 / 4.0;
           };
       assertEquals(expected, net.sensitivity(source), 1e-4, source.name());
