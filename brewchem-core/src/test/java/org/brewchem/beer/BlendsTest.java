@@ -148,7 +148,8 @@ class BlendsTest {
   /**
    * Of 10,000 random blends at levels ideal and pairs, 2000 at activity: acidity by the shares
    * exactly at level ideal, within 0.2 % at activity and within 3 % at pairs, also where calcium
-   * meets phosphate; and none whose acidity and pH lie outside the set.
+   * meets phosphate; and none whose acidity and pH lie outside the set: at level ideal none at all,
+   * at the others, where the set is so "nearly", none by 2e-5 of pH.
    */
   @Tag("long")
   @Test
@@ -171,7 +172,13 @@ class BlendsTest {
         TitratableAcidity acidity = blend.titratableAcidity().value();
         double number = blend.titratableAcidity().number();
         off = Math.max(off, Math.abs(number / mean(shares, blends, ACIDITY) - 1));
-        outside += reachable.contains(acidity, blend.pH().value()) ? 0 : 1;
+        double pH = blend.pH().number();
+        double nearly = level == Level.IDEAL ? 0 : 2e-5;
+        boolean within =
+            reachable.contains(acidity, PH.of(pH))
+                || reachable.contains(acidity, PH.of(pH - nearly))
+                || reachable.contains(acidity, PH.of(pH + nearly));
+        outside += within ? 0 : 1;
       }
       double allowed = level == Level.IDEAL ? 1e-9 : level == Level.ACTIVITY ? 0.002 : 0.03;
       assertTrue(off < allowed, level + ": acidity is off by " + off);
