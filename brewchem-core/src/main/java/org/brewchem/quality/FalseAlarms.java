@@ -11,9 +11,9 @@ import org.brewchem.internal.NumberText;
 /**
  * How often a chart alarms although nothing has changed: drawn by simulation of independent batches
  * of a normal process, with limits made from as many points as the chart's own, so that their
- * uncertainty counts too. Where each batch follows the one before, a chart alarms oftener: {@link
- * InControl#notices()} tells whether the past shows it. The same choices give the same numbers,
- * since the draws start from a fixed seed. Immutable.
+ * uncertainty counts too. Where each batch follows the one before, a chart alarms more often:
+ * {@link InControl#notices()} tells whether the past shows it. The same choices give the same
+ * numbers, since the draws start from a fixed seed. Immutable.
  */
 public final class FalseAlarms {
 

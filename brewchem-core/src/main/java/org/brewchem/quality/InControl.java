@@ -61,7 +61,7 @@ public final class InControl {
    *
    * <p>The limits hold for batches that are independent of each other. Where each follows the one
    * before, as by a yeast that is pitched on, moving ranges are too small and a chart alarms far
-   * oftener than it says; where one batch lies apart the limits are too wide. {@link #notices()}
+   * more often than it says; where one batch lies apart the limits are too wide. {@link #notices()}
    * tells what the batches show of either.
    *
    * @param series the batches, at least 8 of them with a value

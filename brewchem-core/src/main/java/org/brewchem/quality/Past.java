@@ -63,7 +63,7 @@ final class Past {
                 + NumberText.decimals(correlation, 2)
                 + ", independent ones by more than "
                 + NumberText.decimals(limit, 2)
-                + " in 5 % of cases only; the chart will alarm oftener than it says"));
+                + " in 5 % of cases only; the chart will alarm more often than it says"));
   }
 
   private static Optional<Notice> outlier(ControlSeries series, double[] values) {
