@@ -171,6 +171,11 @@ final class MaltCurve {
     return acid >= lowest && acid <= highest;
   }
 
+  /** Whether it is the straight line of a pH and a capacity, without a range that was measured. */
+  boolean isOneCapacity() {
+    return lowest == -FAR && highest == FAR;
+  }
+
   double lowest() {
     return lowest;
   }

@@ -32,6 +32,10 @@ record MashState(Grist grist, Contents liquor, Traced litres, Optional<Traced> b
   private static final Scale<Double> LITRES_PER_KILOGRAM = Scale.number("L/kg", 2);
   private static final Scale<Double> DIFFERENCE = Scale.number("in pH", 3);
   private static final Scale<Double> FACTOR = Scale.number("", 2);
+
+  /** How far from its own pH one capacity may stand for a malt's curve; our choice. */
+  private static final double FAR_FROM_OWN_PH = 1.5;
+
   private static final double TOLERANCE = 1e-10;
 
   /** What to do where an uncertainty is missing. */
@@ -324,6 +328,20 @@ record MashState(Grist grist, Contents liquor, Traced litres, Optional<Traced> b
                     acid,
                     malt.curve().lowest(),
                     malt.curve().highest())));
+      }
+      double away = Math.abs(pH - malt.curve().pH().value());
+      if (malt.curve().isOneCapacity() && away > FAR_FROM_OWN_PH) {
+        all.add(
+            Notice.of(
+                MashCode.BEYOND_MALT_DATA,
+                malt.name(),
+                String.format(
+                    Locale.ROOT,
+                    "the mash is at pH %.2f, %.1f from that of %s in distilled water; its curve is a"
+                        + " straight line by one capacity, which was not read so far out",
+                    pH,
+                    away,
+                    malt.name())));
       }
       if (ratio > 2 * malt.litresPerKilogram() || ratio < malt.litresPerKilogram() / 2) {
         all.add(

@@ -1,11 +1,11 @@
 package org.brewchem.treatment;
 
-import java.util.Locale;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Constraint;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
 import org.brewchem.uncertainty.Traced;
 import org.brewchem.uncertainty.UncertainValue;
 
@@ -94,11 +94,11 @@ public record Chances(
   }
 
   private String percent(double chance, String where, OptionalDouble limit) {
-    return String.format(
-        Locale.ROOT,
-        ", %s %s: %.2g %%",
-        where,
-        constraint.figure().shown().text(limit.getAsDouble()),
-        100 * chance);
+    return ", "
+        + where
+        + " "
+        + constraint.figure().shown().text(limit.getAsDouble())
+        + ": "
+        + NumberText.chance(chance);
   }
 }

@@ -259,4 +259,19 @@ class MashTextTest {
     return answer.notices().stream()
         .anyMatch(notice -> notice.code() == SolutionCode.SUPERSATURATED);
   }
+
+  /** 45 mEq/kg to a pH: 4 L/kg with 9 mEq/L lower a mash of pH 5.8 by 0.8, with 20 by 1.8. */
+  @Test
+  void oneCapacityIsNotBelievedFarFromWhereItWasRead() {
+    assertFalse(isBeyondItsData(Mash.of(Grist.of(kg(1), malt(0.02)), Mashes.acid(9), litres(4))));
+    Mash far = Mash.of(Grist.of(kg(1), malt(0.02)), Mashes.acid(20), litres(4));
+    assertTrue(isBeyondItsData(far));
+    assertTrue(
+        far.pH().notices().toString().contains("1.8 from that of own malt in distilled water"));
+  }
+
+  private static boolean isBeyondItsData(Mash mash) {
+    return mash.pH().notices().stream()
+        .anyMatch(notice -> notice.code() == MashCode.BEYOND_MALT_DATA);
+  }
 }

@@ -73,8 +73,7 @@ class BrewDayTest {
     // So little calcium is wanted that soft water is blended into the strike water.
     change("target.csv", "strike,calcium [mg/L],60,120", "strike,calcium [mg/L],,70");
     BrewDay day = BrewDay.of(folder);
-    assertTrue(day.page().contains("- strike: 1"), day.page());
-    assertTrue(day.page().contains("L of soft"), day.page());
+    assertTrue(day.page().matches("(?s).*- strike: [\\d.]+ L of soft.*"), day.page());
     BrewDay.Strike strike = day.strike().orElseThrow();
     double planned =
         Double.parseDouble(
