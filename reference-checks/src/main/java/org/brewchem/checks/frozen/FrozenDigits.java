@@ -18,7 +18,7 @@ public final class FrozenDigits {
         new FrozenRoom("substances", 1101, FrozenSubstances::compute),
         new FrozenRoom("solutions", 4857, FrozenSolutions::compute),
         new FrozenRoom("waters", 3595, FrozenWaters::compute),
-        new FrozenRoom("titrations", 2066, FrozenTitrations::compute),
+        new FrozenRoom("titrations", 2112, FrozenTitrations::compute),
         new FrozenRoom("buffers", 369, FrozenBuffers::compute),
         new FrozenRoom("mashes", 649, FrozenMashes::compute),
         new FrozenRoom("plans", 468, FrozenPlans::compute),
