@@ -35,7 +35,7 @@ class FrozenDigitsTest {
   @Test
   void thereAreEnoughInputsAndFigures() {
     List<FrozenFigure> all = rooms().stream().flatMap(room -> room.frozen().stream()).toList();
-    assertEquals(17173, all.size());
+    assertEquals(17219, all.size());
     assertEquals(813, all.stream().map(FrozenFigure::input).distinct().count());
     assertTrue(all.stream().filter(figure -> figure.uncertainty().isPresent()).count() > 1000);
   }
