@@ -278,12 +278,13 @@ public final class StandIn implements Buffer {
               "buffer",
               String.format(
                   Locale.ROOT,
-                  "at pH %.2f a beer was soured or holds fruit, and nothing tells how much: %.2g mmol"
-                      + " of its %.2g mEq/kg of acidity are taken as lactic acid, give or take three"
-                      + " quarters of it; measure the buffer",
+                  "at pH %.2f a beer was soured or holds fruit, and nothing tells how much: of its %.2g"
+                      + " mEq/kg of acidity %.2g mmol/kg are taken as lactic acid, with a standard"
+                      + " uncertainty of %.2g; measure the buffer",
                   pH,
+                  1000 * wanted,
                   1000 * soured,
-                  1000 * wanted)));
+                  1000 * soured * SOURED_SPREAD / SOURED_SHARE)));
     }
     if (factor > STRETCHED_FROM || factor < STRETCHED_TO) {
       notices.add(
@@ -317,7 +318,7 @@ public final class StandIn implements Buffer {
   private final class Work {
     private final Equilibria equilibria;
     private final double pH;
-    private final List<Component> components = new ArrayList<>();
+    private final int lactate;
     private final List<Integer> indices = new ArrayList<>();
     private final List<Double> amounts = new ArrayList<>();
 
@@ -326,11 +327,11 @@ public final class StandIn implements Buffer {
           scaled(known, Traced.exact(0), Traced.exact(0))
               .withInertCharge(Traced.exact(0))
               .equilibria();
+      lactate = equilibria.indexOf(Component.LACTATE);
       this.pH = pH;
       typical.forEach(
           (component, perLitre) -> {
             if (!known.totals().containsKey(component)) {
-              components.add(component);
               indices.add(equilibria.indexOf(component));
               amounts.add(perLitre.value() / known.kilogramsPerLitre());
             }
@@ -340,7 +341,7 @@ public final class StandIn implements Buffer {
     /** Strong base per kilogram from the pH to the end point, with so much lactic acid more. */
     double acidity(double factor, double soured) {
       for (int i = 0; i < indices.size(); i++) {
-        double more = components.get(i).equals(Component.LACTATE) ? soured : 0;
+        double more = indices.get(i) == lactate ? soured : 0;
         equilibria.setTotal(indices.get(i), factor * amounts.get(i) + more);
       }
       equilibria.setInertCharge(0);

@@ -191,7 +191,7 @@ public final class BufferRegression {
       double bound = 0;
       for (int k = 0; k < groups; k++) {
         if (prior.gridPk[k] >= fromPk && prior.gridPk[k] < belowPk) {
-          double a = 1 / (1 + binding[k] * proton);
+          double a = dissociated(binding[k], proton);
           bound += estimate[k + 1] * a * (1 - a);
         }
       }
@@ -291,8 +291,14 @@ public final class BufferRegression {
     return sums;
   }
 
-  private static double dissociated(double pH, double pK, double logGamma) {
-    return 1 / (1 + Math.pow(10, pK - pH + logGamma));
+  /**
+   * The part of an acid that has lost its proton.
+   *
+   * @param binding 10^pK
+   * @param proton activity of H+ times the activity coefficients of the step
+   */
+  private static double dissociated(double binding, double proton) {
+    return 1 / (1 + binding * proton);
   }
 
   private double logGamma(double ionicStrength) {
@@ -491,14 +497,14 @@ public final class BufferRegression {
     double overLogGamma = oh - h;
     double slope = h + oh;
     for (int k = 0; k < groups; k++) {
-      double a = 1 / (1 + binding[k] * proton);
+      double a = dissociated(binding[k], proton);
       row[k + 1] = -a;
       slope += estimate[k + 1] * a * (1 - a);
       overLogGamma += estimate[k + 1] * a * (1 - a);
     }
     // The second step of carbon dioxide takes a proton from a charged form: three times the shift.
-    double first = dissociated(pH, medium.carbonicPk1, shift);
-    double second = dissociated(pH, medium.carbonicPk2, 3 * shift);
+    double first = dissociated(Math.pow(10, medium.carbonicPk1), proton);
+    double second = dissociated(Math.pow(10, medium.carbonicPk2), Math.pow(10, 3 * shift - pH));
     double carbonate = first * (1 + second);
     slope += medium.carbonDioxide * (first * (1 - first) + second * (1 - second));
     slope *= LN10;

@@ -317,10 +317,8 @@ public final class Figures {
 
   /** About hydroxide and free acid, which are no carbonate and count in a mash all the same. */
   private static List<Notice> besidesCarbonate(Contents contents) {
-    Equilibria equilibria = contents.equilibria();
-    double pH = equilibria.pH();
-    double ionProduct = contents.chemistry().log10IonProduct(contents.temperature().inKelvin());
-    double base = Math.pow(10, pH + ionProduct) - Math.pow(10, -pH);
+    Equilibrium state = contents.equilibria().equilibrium();
+    double base = molality(state, "OH-") - molality(state, "H+");
     if (Math.abs(base) < MUCH_BESIDES_CARBONATE) {
       return List.of();
     }
@@ -332,9 +330,13 @@ public final class Figures {
                 Locale.ROOT,
                 "at pH %.2f about %.2g mEq/kg of %s are no carbonate and not counted: ask for the"
                     + " titration alkalinity, or the residual alkalinity, to the pH of the mash",
-                pH,
+                state.pH().value(),
                 Math.abs(1000 * base),
                 base > 0 ? "hydroxide" : "free acid")));
+  }
+
+  private static double molality(Equilibrium state, String species) {
+    return state.species(species).orElseThrow().molality().inMolesPerKilogram();
   }
 
   private static double carbonateAlkalinity(Equilibria equilibria) {

@@ -24,6 +24,9 @@ public final class AcidityResult extends Determination<TitratableAcidity> {
   /** Beer above this is unusual, in g/L as lactic acid (common practice, no source). */
   public static final double UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC = 10;
 
+  /** An amount to tell what gas reads as. */
+  private static final MassConcentration SOME_GAS = MassConcentration.ofGramsPerLitre(0.1);
+
   private static final String QUANTITY = "titratable acidity";
   private static final Temperature ROOM = Temperature.ofCelsius(20);
   private static final Temperature COLDEST = Temperature.ofCelsius(0);
@@ -86,7 +89,7 @@ public final class AcidityResult extends Determination<TitratableAcidity> {
                 temperature));
     double ofGas =
         Solution.at(temperature)
-            .acidityOfCarbonDioxide(MassConcentration.ofGramsPerLitre(0.1), endPoint)
+            .acidityOfCarbonDioxide(SOME_GAS, endPoint)
             .inGramsPerLitreAs(Acid.LACTIC);
     notices.add(
         Notice.of(
@@ -94,8 +97,9 @@ public final class AcidityResult extends Determination<TitratableAcidity> {
             QUANTITY,
             String.format(
                 Locale.ROOT,
-                "carbon dioxide that stayed in the sample is not in the budget: 0.1 g/L of it reads"
-                    + " as %.2f g/L of lactic acid",
+                "carbon dioxide that stayed in the sample is not in the budget: %s of it reads as %.2f"
+                    + " g/L of lactic acid",
+                SOME_GAS,
                 ofGas)));
     return notices;
   }

@@ -112,9 +112,9 @@ class FiguresTest {
     assertEquals(List.of(), besides(alkalinity(water.with(Base.SODIUM_HYDROXIDE, mmolPerL(0.08)))));
     assertEquals(List.of(), besides(alkalinity(water.with(Acid.HYDROCHLORIC, mmolPerL(0.08)))));
     String base = besides(alkalinity(water.with(Base.SODIUM_HYDROXIDE, mmolPerL(2)))).get(0).text();
-    assertTrue(base.startsWith("at pH 11.27 about 1.9 mEq/kg of hydroxide are no carbonate"), base);
+    assertTrue(base.startsWith("at pH 11.27 about 2.0 mEq/kg of hydroxide are no carbonate"), base);
     String acid = besides(alkalinity(water.with(Acid.HYDROCHLORIC, mmolPerL(2)))).get(0).text();
-    assertTrue(acid.startsWith("at pH 2.72 about 1.9 mEq/kg of free acid are no"), acid);
+    assertTrue(acid.startsWith("at pH 2.72 about 2.0 mEq/kg of free acid are no"), acid);
   }
 
   private static Answer<?> alkalinity(Solution solution) {

@@ -208,8 +208,8 @@ class AcidityTest {
             .toList();
     assertEquals(
         List.of(
-            "carbon dioxide that stayed in the sample is not in the budget: 0.1 g/L of it reads as"
-                + " 0.20 g/L of lactic acid"),
+            "carbon dioxide that stayed in the sample is not in the budget: 100 mg/L of it reads"
+                + " as 0.20 g/L of lactic acid"),
         said);
   }
 
