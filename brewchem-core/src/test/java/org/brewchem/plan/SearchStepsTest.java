@@ -17,9 +17,7 @@ import static org.brewchem.quantity.Quantities.litres;
 import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.solution.Figures.CALCIUM;
-import static org.brewchem.solution.Figures.CARBONATE_ALKALINITY;
 import static org.brewchem.solution.Figures.PH_VALUE;
-import static org.brewchem.solution.Figures.SULFATE;
 import static org.brewchem.solution.Figures.SULFATE_TO_CHLORIDE;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -33,10 +31,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import org.brewchem.beer.Beer;
-import org.brewchem.figure.ClosedForm;
 import org.brewchem.figure.Constraint;
-import org.brewchem.figure.Figure;
-import org.brewchem.figure.Scale;
 import org.brewchem.plan.Search.Point;
 import org.brewchem.substance.Acid;
 import org.brewchem.treatment.Blends;
@@ -338,20 +333,11 @@ class SearchStepsTest {
 
   @Test
   void aHardRatioOfWhatIsCurvedIsCurved() {
-    Figure<Double> ratio =
-        ClosedForm.ratio(
-            "sulfate to carbonate alkalinity",
-            Scale.number("", 3),
-            "by hand",
-            "ours",
-            SULFATE,
-            CARBONATE_ALKALINITY,
-            1);
     Problem problem =
         Plan.from(Invented.hard())
             .using(Shelf.of(gypsum()))
             .forPortions(portion("a", litres(1)))
-            .meeting(target(atLeast(ratio, 0.5)))
+            .meeting(target(atLeast(SmallProblems.sulfateToAlkalinity(), 0.5)))
             .problem();
     assertEquals(4, new Search(problem).starts().size());
   }

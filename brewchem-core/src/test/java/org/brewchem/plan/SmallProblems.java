@@ -4,8 +4,12 @@ import static org.brewchem.quantity.Quantities.massPercent;
 import static org.brewchem.quantity.Quantities.mgPerL;
 
 import java.util.function.ToDoubleFunction;
+import org.brewchem.figure.ClosedForm;
 import org.brewchem.figure.Constraint;
+import org.brewchem.figure.Figure;
+import org.brewchem.figure.Scale;
 import org.brewchem.figure.Target;
+import org.brewchem.solution.Figures;
 import org.brewchem.substance.Compound;
 import org.brewchem.substance.Reagent;
 import org.brewchem.substance.Salt;
@@ -45,6 +49,18 @@ final class SmallProblems {
 
   static ShelfItem tableSalt() {
     return item(Salt.SODIUM_CHLORIDE);
+  }
+
+  /** A ratio of what a salt brings to what the balance tells. */
+  static Figure<Double> sulfateToAlkalinity() {
+    return ClosedForm.ratio(
+        "sulfate to carbonate alkalinity",
+        Scale.number("", 3),
+        "by hand",
+        "ours",
+        Figures.SULFATE,
+        Figures.CARBONATE_ALKALINITY,
+        1);
   }
 
   /** A liquid whose calcium, in mg/L, is a function of the water that it is made of. */

@@ -18,9 +18,7 @@ import static org.brewchem.quantity.Quantities.litres;
 import static org.brewchem.quantity.Quantities.mgPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.brewchem.solution.Figures.CALCIUM;
-import static org.brewchem.solution.Figures.CARBONATE_ALKALINITY;
 import static org.brewchem.solution.Figures.PH_VALUE;
-import static org.brewchem.solution.Figures.SULFATE;
 import static org.brewchem.solution.Figures.SULFATE_TO_CHLORIDE;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -28,10 +26,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import org.brewchem.figure.ClosedForm;
 import org.brewchem.figure.Constraint;
-import org.brewchem.figure.Figure;
-import org.brewchem.figure.Scale;
 import org.brewchem.water.Water;
 import org.junit.jupiter.api.Test;
 
@@ -218,20 +213,11 @@ class TangentTest {
 
   @Test
   void aHardRatioOfWhatIsCurvedIsNotExact() {
-    Figure<Double> ratio =
-        ClosedForm.ratio(
-            "sulfate to carbonate alkalinity",
-            Scale.number("", 3),
-            "by hand",
-            "ours",
-            SULFATE,
-            CARBONATE_ALKALINITY,
-            1);
     Problem problem =
         Plan.from(Invented.hard())
             .using(Shelf.of(epsom()))
             .forPortions(portion("a", litres(1)))
-            .meeting(target(atLeast(ratio, 0.5)))
+            .meeting(target(atLeast(SmallProblems.sulfateToAlkalinity(), 0.5)))
             .problem();
     double[] none = {1, 0};
     Tangent tangent = at(problem, none);
