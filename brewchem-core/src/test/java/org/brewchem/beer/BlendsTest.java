@@ -148,46 +148,70 @@ class BlendsTest {
   /**
    * Of 10,000 random blends at levels ideal and pairs, 2000 at activity: acidity by the shares
    * exactly at level ideal, within 0.2 % at activity and within 3 % at pairs, also where calcium
-   * meets phosphate; and none whose acidity and pH lie outside the set: at level ideal none at all.
-   * At the others the set is so "nearly": where two sides of its border cross, about 25.4 mEq/L, it
-   * is narrower than what no rule is exact to, and 6 and 27 blends lie past it, by up to 6e-5 and
-   * 3.8e-4 of pH.
+   * meets phosphate; and none whose acidity and pH lie outside the set.
    */
   @Tag("long")
   @Test
   void acidityMixesAsTheDesignSaysAndRandomBlendsLieInTheSet() {
     for (Level level : Level.values()) {
-      Beer rich = beer(level, 3.45, 6.5, 500, 60, 200);
-      Beer phosphate = old(level).after(Treatments.solute(Acid.PHOSPHORIC, mmolPerL(10)));
-      Blends<Beer> blends =
-          Blends.of(ale(level), rich, phosphate).called("ale", "sour", "old").atMost("sour", 0.6);
-      ReachableBlends<Beer, TitratableAcidity, PH> reachable =
-          blends.reachable(ACIDITY, Figures.PH_VALUE);
-      assertFalse(reachable.isPolygon());
-      assertEquals(List.of(), notRuled(reachable));
-      Random random = new Random(20261127);
-      double off = 0;
-      int outside = 0;
-      for (int n = 0; n < (level == Level.ACTIVITY ? DRAWS / 5 : DRAWS); n++) {
-        double[] shares = draw(random, blends);
-        Beer blend = blends.shares(shares).after();
-        TitratableAcidity acidity = blend.titratableAcidity().value();
-        double number = blend.titratableAcidity().number();
-        off = Math.max(off, Math.abs(number / mean(shares, blends, ACIDITY) - 1));
-        double pH = blend.pH().number();
-        double nearly = level == Level.IDEAL ? 0 : level == Level.ACTIVITY ? 1e-4 : 5e-4;
-        boolean within = reachable.contains(acidity, PH.of(pH));
-        for (double by = 4e-6; !within && by <= nearly; by += 4e-6) {
-          within =
-              reachable.contains(acidity, PH.of(pH - by))
-                  || reachable.contains(acidity, PH.of(pH + by));
-        }
-        outside += within ? 0 : 1;
-      }
-      double allowed = level == Level.IDEAL ? 1e-9 : level == Level.ACTIVITY ? 0.002 : 0.03;
-      assertTrue(off < allowed, level + ": acidity is off by " + off);
-      assertEquals(0, outside, level.toString());
+      assertEquals(List.of(), outside(level, 4.0), level.toString());
     }
+  }
+
+  /**
+   * Where the sour beer holds 29 mmol/kg of lactic acid two sides of the border cross, at about
+   * 25.4 mEq/L, and the set is narrower than what no rule is exact to. A few blends lie past it,
+   * none at level ideal.
+   */
+  @Tag("long")
+  @Test
+  void blendsLiePastACrossingOfTheBorderByLittle() {
+    assertEquals(List.of(), outside(Level.IDEAL, 3.45));
+    List<Double> past = outside(Level.ACTIVITY, 3.45);
+    assertTrue(past.size() <= 2 && past.stream().allMatch(by -> by < 1e-4), past::toString);
+    past = outside(Level.PAIRS, 3.45);
+    assertTrue(past.size() <= 27 && past.stream().allMatch(by -> by < 5e-4), past::toString);
+  }
+
+  /** By how much of pH random blends of a beer of this pH lie outside the set, one by one. */
+  private static List<Double> outside(Level level, double pHOfSour) {
+    Beer rich = beer(level, pHOfSour, 6.5, 500, 60, 200);
+    Beer phosphate = old(level).after(Treatments.solute(Acid.PHOSPHORIC, mmolPerL(10)));
+    Blends<Beer> blends =
+        Blends.of(ale(level), rich, phosphate).called("ale", "sour", "old").atMost("sour", 0.6);
+    ReachableBlends<Beer, TitratableAcidity, PH> reachable =
+        blends.reachable(ACIDITY, Figures.PH_VALUE);
+    assertFalse(reachable.isPolygon());
+    assertEquals(List.of(), notRuled(reachable));
+    Random random = new Random(20261127);
+    double off = 0;
+    List<Double> outside = new ArrayList<>();
+    for (int n = 0; n < (level == Level.ACTIVITY ? DRAWS / 5 : DRAWS); n++) {
+      double[] shares = draw(random, blends);
+      Beer blend = blends.shares(shares).after();
+      double number = blend.titratableAcidity().number();
+      off = Math.max(off, Math.abs(number / mean(shares, blends, ACIDITY) - 1));
+      if (!reachable.contains(blend.titratableAcidity().value(), blend.pH().value())) {
+        outside.add(distance(reachable, blend));
+      }
+    }
+    double allowed = level == Level.IDEAL ? 1e-9 : level == Level.ACTIVITY ? 0.002 : 0.03;
+    assertTrue(off < allowed, level + ": acidity is off by " + off);
+    return outside;
+  }
+
+  /** The way in pH to the set, in steps of 4e-6, for the set is narrow there. */
+  private static double distance(
+      ReachableBlends<Beer, TitratableAcidity, PH> reachable, Beer blend) {
+    TitratableAcidity acidity = blend.titratableAcidity().value();
+    double pH = blend.pH().number();
+    double by = 4e-6;
+    while (by < 0.01
+        && !reachable.contains(acidity, PH.of(pH - by))
+        && !reachable.contains(acidity, PH.of(pH + by))) {
+      by += 4e-6;
+    }
+    return by;
   }
 
   private static List<String> notRuled(ReachableBlends<?, ?, ?> reachable) {
