@@ -18,10 +18,10 @@ import org.brewchem.uncertainty.Traced;
  * The readings of a titration, volume by volume, with how it was done. Rows count from 1 in the
  * order in which the readings were given. Immutable; {@link TitrationLog} is how it is stated.
  *
- * <p>The end point is interpolated on the straight line between the readings before and after it,
- * or on a parabola through those around it where they are denser than their noise; volumes are
- * taken in ascending order, whatever the order of the rows, and readings of one volume by their
- * mean.
+ * <p>The end point is interpolated on a monotone cubic between the readings before and after it,
+ * which looks one reading further on either side, or on a parabola through those around it where
+ * they are denser than their noise; volumes are taken in ascending order, whatever the order of the
+ * rows, and readings of one volume by their mean.
  */
 public class TitrationCurve {
 
@@ -135,17 +135,19 @@ public class TitrationCurve {
   Step titreStep(String name) {
     double found = titre().inMillilitres();
     EndPointSearch.Place place = endPoint.orElseThrow();
+    double from = place.isFitted() ? place.before() : search.next(place.before(), -1);
+    double to = place.isFitted() ? place.after() : search.next(place.after(), 1);
     List<String> lines = new ArrayList<>();
     for (Reading reading : readings) {
       double volume = reading.volume().inMillilitres();
-      if (volume >= place.before() && volume <= place.after() && lines.size() < MOST_SHOWN) {
+      if (volume >= from && volume <= to && lines.size() < MOST_SHOWN) {
         lines.add(NumberText.plain(volume) + " mL: " + reading.pH());
       }
     }
     String text =
         place.isFitted()
             ? "on the parabola through " + place.readings() + " readings around "
-            : "on the line between the readings before and after ";
+            : "on the monotone cubic between the readings before and after ";
     return Step.of(name, TitrationFigures.MILLILITRES, Step.Kind.FORMULA)
         .origin(Origin.MEASURED)
         .text(text + titration.endPoint(), "")
@@ -328,8 +330,8 @@ public class TitrationCurve {
           place.isFitted()
               ? "readings from %s mL to %s scatter around the end point or are doubled there: it is"
                   + " known to %s mL only"
-              : "the step of %s mL to %s is too coarse next to the end point: the curve may be"
-                  + " %s mL off the straight line";
+              : "the step of %s mL to %s is too coarse next to the end point, which is"
+                  + " known to %s mL only";
       list.add(
           Notice.ofRow(
               TitrationCode.STEPS_TOO_COARSE,

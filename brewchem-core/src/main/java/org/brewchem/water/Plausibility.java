@@ -28,6 +28,9 @@ final class Plausibility {
   /** Above this pH a titration finds carbonate: the end point of phenolphthalein (SM 2320 B). */
   private static final PH CARBONATE_END_POINT = PH.of(8.3);
 
+  /** The share of an alkalinity from which hydroxide in it is named; our choice. */
+  private static final double MUCH_HYDROXIDE = 0.05;
+
   private final Readings readings;
   private final Water water;
   private final Optional<PH> reportedPH;
@@ -271,8 +274,19 @@ final class Plausibility {
               + NumberText.significant(alkalinity.inMilliequivalentsPerLitre(), 3)
               + " mEq/L is in part carbonate (total carbon dioxide "
               + NumberText.significant(water.totalCarbonDioxide().value().inMillimolesPerLitre(), 3)
-              + " mmol/L)");
+              + " mmol/L)"
+              + besides(hydroxide, alkalinity));
     }
+  }
+
+  /** What a titration counts in an alkalinity that is taken as carbonate. */
+  private static String besides(double hydroxide, CarbonateAlkalinity alkalinity) {
+    return hydroxide > MUCH_HYDROXIDE * alkalinity.inMilliequivalentsPerLitre()
+        ? "; a titration counts "
+            + NumberText.significant(hydroxide, 2)
+            + " mEq/L of hydroxide in it besides: an alkalinity that was titrated is to be stated"
+            + " with its end point"
+        : "";
   }
 
   /** The number alone: to trace its sources takes a dozen more solutions of the balance. */

@@ -109,7 +109,8 @@ public final class WaterReport {
     /**
      * States the alkalinity as calcium carbonate, from a titration to its equivalence point. A
      * report may state it in addition to a bicarbonate that says the same; it is then the one that
-     * counts.
+     * counts. It counts as carbonate; a titration counts the hydroxide of a water above pH 9.5 too,
+     * which {@link #titrationAlkalinity(TitrationAlkalinity)} leaves out.
      *
      * @param concentration as CaCO3
      * @return this builder

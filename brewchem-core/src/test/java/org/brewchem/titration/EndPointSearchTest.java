@@ -45,21 +45,60 @@ class EndPointSearchTest {
   }
 
   /**
-   * By hand: the second differences of 4, 5, 8, 10 at 0, 1, 3, 4 mL are 1/3 pH/mL2 at both inner
-   * readings; a chord is off by half of that times the distances from its ends, and twice as much
+   * By hand, of 4, 5, 8, 10 at 0, 1, 3, 4 mL: 1, 2/3 and 1/2 mL/pH, by parabolas 11/12 at 1 mL and
+   * 17/30 at 3 mL. The volume bends by 1/6 and 1/15 mL/pH2, the pH by 1/3 pH/mL2 at either reading;
+   * what a chord is off by is half of that times the distances from its ends, and twice as much
    * where only one of them is known.
    */
   @Test
-  void aVolumeLiesOnTheLineBetweenTwoReadings() {
+  void aVolumeLiesOnTheCubicBetweenTwoReadings() {
     EndPointSearch search = search(0.01, at(0, 1, 3, 4), 4, 5, 8, 10);
-    double third = 1.0 / 3;
-    assertPlace(
-        search.at(7), 7.0 / 3, 1.5, SQRT_3 * third * (4 * third * 2 * third) / 2 / 1.5, 1, 3, 2);
-    assertPlace(search.at(4.5), 0.5, 1, SQRT_3 * 2 * third * 0.25 / 2, 0, 1, 2);
-    assertPlace(search.at(9), 3.5, 2, SQRT_3 * 2 * third * 0.25 / 2 / 2, 3, 4, 2);
+    assertPlace(search.at(7), 73.0 / 30, 1.5, 1.0 / 6 * (2 * 1) / 2, 1, 3, 2);
+    assertPlace(search.at(4.5), 49.0 / 96, 1, SQRT_3 / 3 * 49 * 47 / 96 / 96, 0, 1, 2);
+    assertPlace(search.at(9), 211.0 / 60, 2, SQRT_3 / 3 * 31 * 29 / 60 / 60 / 2, 3, 4, 2);
     assertPlace(search.at(4), 0, 1, 0, 0, 1, 2);
     assertPlace(search.at(5), 1, 1, 0, 0, 1, 2);
     assertPlace(search.at(8), 3, 1.5, 0, 1, 3, 2);
+  }
+
+  /**
+   * By hand: 0.1, 1 and 0.1 mL/pH over 1 pH each. The parabolas' 0.55 at either end are held down
+   * to twice 0.1, so that the volume turns nowhere. The pH bends so much that it may be anywhere.
+   */
+  @Test
+  void theCubicTurnsNowhere() {
+    EndPointSearch search = search(0.01, at(0, 0.1, 1.1, 1.2), 5, 6, 7, 8);
+    double cubic = 0.2 + 0.2 - 2;
+    double square = 3 - 0.4 - 0.2;
+    double volume = 0.1 + 0.25 * (0.2 + 0.25 * (square + 0.25 * cubic));
+    assertPlace(search.at(6.25), volume, 1, 1.1 - volume, 0.1, 1.1, 2);
+    double last = 0;
+    for (double pH = 6; pH <= 7; pH += 1.0 / 64) {
+      double next = search.at(pH).millilitres();
+      assertTrue(next >= last, "at " + pH);
+      last = next;
+    }
+  }
+
+  /**
+   * A neighbour that goes back or stays says nothing of the slope, and the volume is anywhere. By
+   * hand: 1/2 mL/pH between the readings, and 5/6 by the parabola at the other of them.
+   */
+  @Test
+  void aNeighbourThatGoesBackSaysNothing() {
+    EndPointSearch back = search(0.01, at(0, 1, 2, 3), 6.1, 6, 8, 9);
+    assertPlace(back.at(6.5), 1.21875, 2, 2 - 1.21875, 1, 2, 2);
+    EndPointSearch still = search(0.01, at(0, 1, 2, 3), 5, 6, 8, 8);
+    assertPlace(still.at(7.5), 1.78125, 2, 0.78125, 1, 2, 2);
+  }
+
+  @Test
+  void theNextVolumeIsThatOfAnotherReading() {
+    EndPointSearch search = search(0.01, at(0, 1, 1, 3), 4, 5, 5.1, 8);
+    assertEquals(3, search.next(1, 1));
+    assertEquals(0, search.next(1, -1));
+    assertEquals(0, search.next(0, -1));
+    assertEquals(3, search.next(3, 1));
   }
 
   @Test
@@ -76,9 +115,9 @@ class EndPointSearchTest {
     EndPointSearch search =
         new EndPointSearch(at(0, 1, 3, 4), new double[] {10, 9, 6, 4}, false, 0.01);
     Place place = search.at(7);
-    assertEquals(7.0 / 3, place.millilitres(), 1e-12);
+    assertEquals(73.0 / 30, place.millilitres(), 1e-12);
     assertEquals(-1.5, place.slope(), 1e-12);
-    assertEquals(SQRT_3 * (8.0 / 27) / 2 / 1.5, place.halfWidth(), 1e-12);
+    assertEquals(1.0 / 6, place.halfWidth(), 1e-12);
     assertTrue(search.startsBeyond(10.5));
     assertFalse(search.startsBeyond(10));
     assertFalse(search.startsBeyond(9.5));

@@ -34,11 +34,13 @@ class TitrationCurveTest {
         .toList();
   }
 
-  /** By hand: 8.2 lies 0.2 of 1.5 pH behind 4 mL. */
+  /** By hand: 2 and 2/3 mL/pH meet at 4 mL, and 4/3 is the most that a cubic may have there. */
+  private static final double TITRE = 4 + 0.2 * (4.0 / 3 + 0.2 * (-8.0 / 9 + 0.2 * 8 / 27));
+
   @Test
-  void readingsAreJoinedByLines() {
+  void readingsAreJoinedByACubicAndShiftsByLines() {
     TitrationLog log = log(at(0, 1, 2, 4, 5), 4, 5, 7, 8, 9.5);
-    assertEquals(4 + 0.2 / 1.5, log.titre().inMillilitres(), 1e-12);
+    assertEquals(TITRE, log.titre().inMillilitres(), 1e-12);
     assertEquals(4, log.pHAt(mL(0)).value(), 1e-12);
     assertEquals(4.5, log.pHAt(mL(0.5)).value(), 1e-12);
     assertEquals(5, log.pHAt(mL(1)).value(), 1e-12);
@@ -70,7 +72,7 @@ class TitrationCurveTest {
   @Test
   void rowsInDisorderAreNamedAndSorted() {
     TitrationLog log = log(at(0, 2, 1, 4, 4, 5), 4, 7, 5, 8, 8, 9.5);
-    assertEquals(4 + 0.2 / 1.5, log.titre().inMillilitres(), 1e-12);
+    assertEquals(TITRE, log.titre().inMillilitres(), 1e-12);
     assertEquals(6, log.pHAt(mL(1.5)).value(), 1e-12);
     List<Notice> notices =
         log.notices().stream()
@@ -133,10 +135,10 @@ class TitrationCurveTest {
     TitrationLog coarse = log(at(0, 2, 4, 6), 4, 4.5, 7, 12);
     List<String> named = texts(coarse, TitrationCode.STEPS_TOO_COARSE);
     assertEquals(1, named.size());
-    // By hand: second differences of 0.5 and 0.625 pH/mL2, 0.48 mL past 4 mL at 2.5 pH/mL.
+    // By hand: the volume bends by 0.107 mL/pH2 at 4 mL, known from one side; times 1.2 and 3.8 pH.
     assertEquals(
-        "row 4: the step of 2 mL to pH 12 is too coarse next to the end point: the curve may be"
-            + " 0.18 mL off the straight line",
+        "row 4: the step of 2 mL to pH 12 is too coarse next to the end point, which is known to"
+            + " 0.28 mL only",
         named.get(0));
     assertEquals(
         List.of(),
@@ -232,8 +234,9 @@ class TitrationCurveTest {
   @Test
   void theStepOfAnEndPointShowsTheReadingsAroundIt() {
     Step line = log(at(0, 1, 2, 4, 5), 4, 5, 7, 8, 9.5).titreStep("titre 1");
-    assertEquals("on the line between the readings before and after pH 8.2", line.text());
-    assertEquals(List.of("4 mL: pH 8", "5 mL: pH 9.5"), line.detail().orElseThrow().lines());
+    assertEquals("on the monotone cubic between the readings before and after pH 8.2", line.text());
+    assertEquals(
+        List.of("2 mL: pH 7", "4 mL: pH 8", "5 mL: pH 9.5"), line.detail().orElseThrow().lines());
     assertTrue(line.detail().orElseThrow().holds());
     double[] volumes = new double[41];
     double[] read = new double[41];

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import org.brewchem.checks.study.SimulatedBeerTitration.Kind;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Severity;
 import org.brewchem.titration.AcidityResult;
@@ -101,10 +102,11 @@ public final class LogCoverage {
   /** One log with its errors, and the truth it was drawn from. */
   private record Drawn(TitrationLog log, double truth) {}
 
-  private static Drawn draw(Random random, double step, Disturbance disturbance, Means means) {
+  private static Drawn draw(
+      Kind kind, Random random, double step, Disturbance disturbance, Means means) {
     double lye = LYE * (1 + 0.001 * random.nextGaussian());
     double sample = SAMPLE + triangular(random, 0.05);
-    var beer = SimulatedBeerTitration.draw(random, lye, sample);
+    var beer = SimulatedBeerTitration.draw(kind, random, lye, sample);
     double truth = 1000 * lye * beer.volumeAt(END_POINT, 0) / sample;
     double offset = OFFSET * random.nextGaussian();
     double noise = disturbance == Disturbance.NOISE ? 0.05 : NOISE;
@@ -165,7 +167,7 @@ public final class LogCoverage {
   }
 
   /**
-   * Measures one cell.
+   * Measures one cell, on beers of many groups.
    *
    * @param count how many logs
    * @param step the step of the volumes, mL
@@ -176,6 +178,16 @@ public final class LogCoverage {
    */
   public static Cell measure(
       int count, double step, Disturbance disturbance, Means means, long seed) {
+    return measure(Kind.MANY_GROUPS, count, step, disturbance, means, seed);
+  }
+
+  /** Undisturbed logs of a kind of beer. */
+  static Cell undisturbed(Kind kind, int count, double step, long seed) {
+    return measure(kind, count, step, Disturbance.NONE, Means.NONE, seed);
+  }
+
+  private static Cell measure(
+      Kind kind, int count, double step, Disturbance disturbance, Means means, long seed) {
     Random random = new Random(seed);
     double[] expanded = new double[count];
     double sum = 0;
@@ -183,7 +195,7 @@ public final class LogCoverage {
     int warned = 0;
     int warnedBeyond = 0;
     for (int i = 0; i < count; i++) {
-      Drawn drawn = draw(random, step, disturbance, means);
+      Drawn drawn = draw(kind, random, step, disturbance, means);
       AcidityResult result = drawn.log.acidity();
       double error = result.value().inMilliequivalentsPerLitre() - drawn.truth;
       expanded[i] = result.budget().result().expanded().halfWidth();
@@ -209,10 +221,10 @@ public final class LogCoverage {
   /**
    * Prints the table.
    *
-   * @param arguments the number of logs a cell, 2000 if none is given
+   * @param arguments the number of logs a cell, 1000 if none is given
    */
   public static void main(String[] arguments) {
-    int count = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 2000;
+    int count = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 1000;
     System.out.println(
         "| step, mL | disturbance | means | bias | coverage | U | warned | beyond U |");
     System.out.println("|---|---|---|---|---|---|---|---|");
@@ -230,6 +242,19 @@ public final class LogCoverage {
               means.toString().toLowerCase(Locale.ROOT),
               measure(count, step, disturbance, means, 20261126));
         }
+      }
+    }
+    System.out.println();
+    System.out.println("| step, mL | beers | bias | coverage | U | warned | beyond U |");
+    System.out.println("|---|---|---|---|---|---|---|");
+    for (double step : new double[] {0.1, 0.25, 0.5, 1.0, 2.0}) {
+      for (Kind kind : Kind.values()) {
+        System.out.printf(
+            Locale.ROOT,
+            "| %s | %s | %s |%n",
+            step,
+            kind,
+            undisturbed(kind, count, step, 20261128));
       }
     }
   }

@@ -28,8 +28,77 @@ final class SimulatedBeerTitration {
     this.sample = sample;
   }
 
-  /** A beer of 10 to 18 buffering groups, pH 3.9 to 4.7, with lye of about 0.1 mol/L. */
-  static SimulatedBeerTitration draw(Random random, double lye, double sample) {
+  /** What buffers a beer near the end point; amounts are our choice. */
+  enum Kind {
+    /** 10 to 18 groups of any pKa from 2.5 to 9.5. */
+    MANY_GROUPS("many groups", 0, 0, 0, 0),
+    /** Phosphate of 2 to 5 mmol/L and weak groups of 0.5 to 2.5 mmol/L. */
+    PHOSPHATE("phosphate", 2, 5, 0.5, 2.5),
+    /** Phosphate of at most 1.5 mmol/L, so that the jump is steep before the end point. */
+    LITTLE_PHOSPHATE("little phosphate", 0, 1.5, 0.5, 2.5),
+    /** Next to nothing above pH 6. */
+    LEAN("next to no buffer above pH 6", 0.3, 1, 0.05, 0.4);
+
+    private final String title;
+    private final double leastPhosphate;
+    private final double mostPhosphate;
+    private final double leastWeak;
+    private final double mostWeak;
+
+    Kind(
+        String title,
+        double leastPhosphate,
+        double mostPhosphate,
+        double leastWeak,
+        double mostWeak) {
+      this.title = title;
+      this.leastPhosphate = leastPhosphate;
+      this.mostPhosphate = mostPhosphate;
+      this.leastWeak = leastWeak;
+      this.mostWeak = mostWeak;
+    }
+
+    @Override
+    public String toString() {
+      return title;
+    }
+  }
+
+  /** A beer of a kind, pH 3.9 to 4.7, with lye of about 0.1 mol/L. */
+  static SimulatedBeerTitration draw(Kind kind, Random random, double lye, double sample) {
+    return kind == Kind.MANY_GROUPS
+        ? manyGroups(random, lye, sample)
+        : ofAcids(kind, random, lye, sample);
+  }
+
+  /** Ten acids below pH 6, phosphate, and three weak groups above it. */
+  private static SimulatedBeerTitration ofAcids(
+      Kind kind, Random random, double lye, double sample) {
+    double[] low = {3.75, 4.66, 2.9, 4.4, 5.7, 3.3, 4.8, 3.7, 4.3, 4.9};
+    double[] phosphate = {1.95, 6.85, 11.7};
+    double[] weak = {6.2, 7.6, 9};
+    double[] pKa = new double[16];
+    double[] molar = new double[16];
+    double phosphates = between(random, kind.leastPhosphate, kind.mostPhosphate);
+    for (int i = 0; i < 16; i++) {
+      pKa[i] =
+          i < 10
+              ? low[i] + between(random, -0.2, 0.2)
+              : i < 13 ? phosphate[i - 10] : weak[i - 13] + between(random, -0.5, 0.5);
+      molar[i] =
+          0.001
+              * (i < 10
+                  ? between(random, 0.5, 2.5)
+                  : i < 13 ? phosphates : between(random, kind.leastWeak, kind.mostWeak));
+    }
+    return new SimulatedBeerTitration(pKa, molar, between(random, 3.9, 4.7), lye, sample);
+  }
+
+  private static double between(Random random, double least, double most) {
+    return least + (most - least) * random.nextDouble();
+  }
+
+  private static SimulatedBeerTitration manyGroups(Random random, double lye, double sample) {
     int n = 10 + random.nextInt(9);
     double[] pKa = new double[n];
     double[] molar = new double[n];

@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.brewchem.checks.study.LogCoverage.Cell;
 import org.brewchem.checks.study.LogCoverage.Disturbance;
 import org.brewchem.checks.study.LogCoverage.Means;
+import org.brewchem.checks.study.SimulatedBeerTitration.Kind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -25,6 +27,16 @@ class LogCoverageTest {
   void undisturbedLogsCoverTheTruth(double step) {
     Cell cell = LogCoverage.measure(COUNT, step, Disturbance.NONE, Means.NONE, 20261126);
     assertTrue(cell.coverage() >= LEAST, cell.toString());
+  }
+
+  /** Beers whose pH jumps before the end point, in steps that are usual by hand. */
+  @ParameterizedTest
+  @EnumSource(Kind.class)
+  void soDoLogsOfBeersWithAJump(Kind kind) {
+    for (double step : new double[] {0.25, 0.5, 1}) {
+      Cell cell = LogCoverage.undisturbed(kind, COUNT, step, 20261128);
+      assertTrue(cell.coverage() >= LEAST, step + " mL: " + cell);
+    }
   }
 
   @Test
