@@ -1,5 +1,6 @@
 package org.brewchem.mash;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +13,7 @@ import org.brewchem.figure.Notice;
 import org.brewchem.figure.Origin;
 import org.brewchem.figure.Scale;
 import org.brewchem.figure.Step;
+import org.brewchem.figure.UsualRange;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
@@ -36,6 +38,10 @@ public final class Malt {
       Scale.beforeTheNumber("pH in distilled water", PH::value, PH::of, 2);
 
   /** Beyond these no malt was ever met, by powers of ten; our choice. */
+  private static final UsualRange USUAL_PH = UsualRange.named("pH of a malt");
+
+  private static final UsualRange USUAL_CAPACITY = UsualRange.named("capacity of a malt");
+
   private static final double LEAST_CAPACITY = 0.1;
 
   private static final double GREATEST_CAPACITY = 10_000;
@@ -299,18 +305,23 @@ public final class Malt {
   /**
    * Returns what is notable about the malt.
    *
-   * @return a notice where its curve is assumed
+   * @return a notice where its curve is assumed, and where its pH in distilled water or its
+   *     capacity there is unusual, as of acid typed ten times too strong
    */
   public List<Notice> notices() {
-    return isAssumed()
-        ? List.of(
-            Notice.of(
-                MashCode.ASSUMED_MALT,
-                name,
-                "rests on an assumed malt: nobody measured this lot of "
-                    + name
-                    + "; titrate it in three jars"))
-        : List.of();
+    List<Notice> all = new ArrayList<>();
+    if (isAssumed()) {
+      all.add(
+          Notice.of(
+              MashCode.ASSUMED_MALT,
+              name,
+              "rests on an assumed malt: nobody measured this lot of "
+                  + name
+                  + "; titrate it in three jars"));
+    }
+    USUAL_PH.judge("pH of " + name, curve.pH().value()).ifPresent(all::add);
+    USUAL_CAPACITY.judge("capacity of " + name, -1 / curve.slopeAt(0)).ifPresent(all::add);
+    return List.copyOf(all);
   }
 
   MaltCurve curve() {

@@ -1,11 +1,14 @@
 package org.brewchem.plan;
 
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.brewchem.beer.Beer;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
+import org.brewchem.internal.NumberText;
 import org.brewchem.mash.Grist;
 import org.brewchem.mash.Mash;
 import org.brewchem.quantity.Volume;
@@ -20,10 +23,15 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Downstream {
 
+  private static final double ROUNDING = 1e-9;
+
   private final String name;
   private final @Nullable String portion;
   private final BiFunction<Water, Volume, ? extends Liquid> making;
   private final Kind kind;
+
+  /** Litres of the liquor of a mash, or of the beer in a tank; 0 where none is stated. */
+  private final double litres;
 
   /** What is known of a liquid downstream beyond how it is made. */
   private enum Kind {
@@ -36,7 +44,9 @@ public final class Downstream {
       String name,
       @Nullable String portion,
       BiFunction<Water, Volume, ? extends Liquid> making,
-      Kind kind) {
+      Kind kind,
+      double litres) {
+    this.litres = litres;
     this.name = Checks.notBlank("name of the liquid", name);
     this.portion = portion;
     this.making = Objects.requireNonNull(making, "making");
@@ -53,7 +63,7 @@ public final class Downstream {
    */
   public static Downstream of(String name, Function<Water, ? extends Liquid> making) {
     Objects.requireNonNull(making, "making");
-    return new Downstream(name, null, (water, volume) -> making.apply(water), Kind.OTHER);
+    return new Downstream(name, null, (water, volume) -> making.apply(water), Kind.OTHER, 0);
   }
 
   /**
@@ -61,14 +71,15 @@ public final class Downstream {
    *
    * @param name its name, such as "mash"
    * @param grist the grist
-   * @param volume of the liquor, above 0, as poured: what doses make it grow counts in the water
-   *     alone
+   * @param volume of the liquor, above 0 and no more than the water that it is made of, as poured:
+   *     what doses make it grow counts in the water alone
    * @return the mash downstream; {@link #madeOf} says of which portion
    * @throws IllegalArgumentException if the name is blank or the volume is 0
    */
   public static Downstream mash(String name, Grist grist, Volume volume) {
     requireMash(grist, volume);
-    return new Downstream(name, null, (water, made) -> Mash.of(grist, water, volume), Kind.MASH);
+    return new Downstream(
+        name, null, (water, made) -> Mash.of(grist, water, volume), Kind.MASH, volume.inLitres());
   }
 
   /**
@@ -86,7 +97,8 @@ public final class Downstream {
         name,
         null,
         (water, made) -> Mash.of(grist, water, volume).keepingCarbonDioxide(),
-        Kind.MASH);
+        Kind.MASH,
+        volume.inLitres());
   }
 
   /**
@@ -107,7 +119,8 @@ public final class Downstream {
         name,
         null,
         (water, stock) -> beer.after(Treatments.blend(inTank, water, stock)),
-        Kind.BEER);
+        Kind.BEER,
+        inTank.inLitres());
   }
 
   private static void requireMash(Grist grist, Volume volume) {
@@ -123,7 +136,8 @@ public final class Downstream {
    * @throws IllegalArgumentException if the name is blank
    */
   public Downstream madeOf(String portion) {
-    return new Downstream(name, Checks.notBlank("name of the portion", portion), making, kind);
+    return new Downstream(
+        name, Checks.notBlank("name of the portion", portion), making, kind, litres);
   }
 
   /**
@@ -152,6 +166,30 @@ public final class Downstream {
   /** Whether people drink it as it is. */
   boolean isBeer() {
     return kind == Kind.BEER;
+  }
+
+  /** Litres of beer that the water goes into; 0 where it goes into none. */
+  double litresOfBeer() {
+    return isBeer() ? litres : 0;
+  }
+
+  /** Refuses a mash that takes more water than there is of its portion, or of all together. */
+  void requireWater(List<WaterPortion> portions) {
+    double there =
+        portions.stream()
+            .filter(one -> portion == null || one.name().equals(portion))
+            .mapToDouble(one -> one.volume().inLitres())
+            .sum();
+    if (isMash() && litres > there * (1 + ROUNDING)) {
+      throw new IllegalArgumentException(
+          "volume of the liquor of "
+              + Excerpt.of(toString())
+              + ": "
+              + NumberText.plain(litres)
+              + " L is not possible; at most the "
+              + NumberText.plain(there)
+              + " L that the plan has of its water");
+    }
   }
 
   /** Makes the liquid of so much water. */

@@ -109,13 +109,19 @@ record Member(
             shelf(
                 variables.name(i)
                     + ": at most "
-                    + NumberText.plain(Variables.MOST_UNSTATED)
-                    + " mmol/L, where the shelf states no limit",
+                    + NumberText.plain(variables.mostUnstated(i))
+                    + " mmol/L"
+                    + into(variables)
+                    + ", where the shelf states no limit",
                 row,
-                -Variables.MOST_UNSTATED));
+                -variables.mostUnstated(i)));
       }
     }
     return all;
+  }
+
+  private static String into(Variables variables) {
+    return variables.query().isForBeer() ? " of the portion" : "";
   }
 
   private static String share(Variables variables, int i, String side, double share) {

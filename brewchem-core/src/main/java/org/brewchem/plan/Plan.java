@@ -236,8 +236,8 @@ public final class Plan {
      * @return the plan, or what was found instead; see {@link Plan#outcome()}
      * @throws IllegalArgumentException if an item of the shelf states no strength or may not go
      *     into brewing water, or into beer where a beer is constrained, the waters have different
-     *     temperatures, a portion that is named does not exist, or a weighted constraint has no
-     *     scale
+     *     temperatures, a portion that is named does not exist, a mash takes more liquor than there
+     *     is water, or a weighted constraint has no scale
      * @throws UnknownFigureException if a figure that is constrained is not known of the waters
      */
     public Plan solve() {
@@ -256,6 +256,9 @@ public final class Plan {
                           + Excerpt.of(known.toString(), 250));
                 });
       }
+      Set<Downstream> made = new LinkedHashSet<>();
+      query.wanted().forEach(wanted -> wanted.downstream().ifPresent(made::add));
+      made.forEach(one -> one.requireWater(query.portions()));
       query.permissionsInBeer().forEach(Permission::orThrow);
       return new Plan(Solved.of(query));
     }

@@ -37,8 +37,8 @@ public record PlannedAmount(
     double amount = variables.amount(i, value);
     boolean water = variables.isWater(i);
     boolean weighed = !water && variables.dose(i).kind() == ShelfItem.Kind.WEIGHED;
-    String shown =
-        water ? ShelfItem.Kind.WATER.text(amount) : variables.dose(i).kind().text(amount);
+    ShelfItem.Kind kind = water ? ShelfItem.Kind.WATER : variables.dose(i).kind();
+    String shown = kind.text(amount, variables.amount(i, variables.step(i)));
     return new PlannedAmount(
         variables.portion(i).name(),
         variables.name(i),

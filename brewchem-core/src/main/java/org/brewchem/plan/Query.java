@@ -83,6 +83,31 @@ record Query(
     return blends.map(all -> all.mostShareOf(names.get(source))).orElse(1.0);
   }
 
+  /** The litres of a portion, and of the others if they go into a beer together with it. */
+  double litresWith(WaterPortion portion) {
+    return portions.stream()
+        .filter(one -> one.equals(portion) || isTogetherInBeer())
+        .mapToDouble(one -> one.volume().inLitres())
+        .sum();
+  }
+
+  private boolean isTogetherInBeer() {
+    return wanted.stream()
+        .flatMap(one -> one.downstream().stream())
+        .anyMatch(made -> made.isBeer() && made.portion().isEmpty());
+  }
+
+  /** The litres of the smallest beer that a portion goes into; 0 where it goes into none. */
+  double litresOfBeerWith(WaterPortion portion) {
+    return wanted.stream()
+        .flatMap(one -> one.downstream().stream())
+        .filter(
+            made -> made.isBeer() && made.portion().orElse(portion.name()).equals(portion.name()))
+        .mapToDouble(Downstream::litresOfBeer)
+        .min()
+        .orElse(0);
+  }
+
   /** Whether what is dosed goes into a beer. */
   boolean isForBeer() {
     return wanted.stream().anyMatch(one -> one.downstream().filter(Downstream::isBeer).isPresent());

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * The search for doses that can be weighed: among the neighbours of a point, each dose one step
  * down or up, the one that keeps every hard goal and breaks the weighted ones least; among equally
- * good ones the cheapest.
+ * good ones the cheapest. It may then be improved, a step at a time.
  *
  * <p>Neighbours are put in order by the tangent of the point and judged by the kernel, as far down
  * as one could still be better by the tangent's error. Where no neighbour keeps the hard goals, the
@@ -27,13 +27,19 @@ final class Rounding {
 
   private static final int MOST_AT_ONCE = 12;
   private static final int ROUNDS = 4;
+  private static final int MOST_MOVES = 20;
+
+  /** How many steps a dose may end from where the exact plan has it, when it is improved. */
+  private static final int MOST_STEPS = 2;
+
   private static final double ERRORS = 3;
   private static final double[] AWAY = {1, 0.75, 0.5, 0.25, 1.5};
 
   private final Problem problem;
   private final Variables variables;
+  private double @Nullable [] centre;
   private @Nullable Point best;
-  private boolean isBetter;
+  private boolean improvedOn;
   private double wrongSum;
   private double wrongViolation;
 
@@ -83,6 +89,28 @@ final class Rounding {
     return among(exact, 1);
   }
 
+  /**
+   * Goes on from a point that was rounded: as long as doses a step down or up keep the weighted
+   * goals better, goes there, each less than two steps from where the exact plan has it, and what
+   * the exact plan does without is not weighed.
+   */
+  Point improve(Point rounded, Point exact) {
+    centre = exact.x();
+    Point now = rounded;
+    for (int move = 0; move < MOST_MOVES; move++) {
+      Optional<Point> next = among(now, 1);
+      if (next.isEmpty() || !isBetter(next.get(), now)) {
+        break;
+      }
+      now = next.get();
+    }
+    return now;
+  }
+
+  private static boolean isBetter(Point one, Point other) {
+    return one.worth().weighted() < other.worth().weighted() - Search.EQUALLY_GOOD;
+  }
+
   /** The best of the neighbours, so many steps further than down and up; empty if none will do. */
   private Optional<Point> among(Point exact, int further) {
     best = null;
@@ -115,7 +143,7 @@ final class Rounding {
       return Optional.ofNullable(best);
     }
     for (int round = 0; round < ROUNDS; round++) {
-      isBetter = false;
+      improvedOn = false;
       for (int first = 0; first < moving.size(); first += block / 2) {
         List<Integer> some = new ArrayList<>();
         for (int k = 0; k < block; k++) {
@@ -123,7 +151,7 @@ final class Rounding {
         }
         choose(tangent, exact.x(), best == null ? around : best.x(), some, values);
       }
-      if (!isBetter) {
+      if (!improvedOn) {
         break;
       }
     }
@@ -145,12 +173,22 @@ final class Rounding {
     double least = Math.ceil(variables.lower(i) / step * (1 - Variables.ON) - Variables.ON);
     double most = Math.floor(variables.upper(i) / step * (1 + Variables.ON) + Variables.ON);
     for (double n = Math.max(down - further, least); n <= Math.min(up + further, most); n++) {
-      values.add(n * step);
+      if (isNear(i, n) || n == near) {
+        values.add(n * step);
+      }
     }
     if (values.isEmpty() && least <= most) {
       values.add((count < least ? least : most) * step);
     }
     return values.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
+  private boolean isNear(int i, double steps) {
+    if (centre == null) {
+      return true;
+    }
+    double exact = centre[i] / variables.step(i);
+    return exact < ON_A_STEP ? steps == 0 : Math.abs(steps - exact) < MOST_STEPS;
   }
 
   /** The water of a portion that takes the rest of the volume: the one there is most of. */
@@ -270,6 +308,6 @@ final class Rounding {
 
   private void take(Point point) {
     best = point;
-    isBetter = true;
+    improvedOn = true;
   }
 }

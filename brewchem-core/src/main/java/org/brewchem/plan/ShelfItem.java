@@ -1,5 +1,7 @@
 package org.brewchem.plan;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -33,6 +35,11 @@ public final class ShelfItem {
     POURED("mL", 2),
     WATER("L", 1);
 
+    /** The digits of a double before the rounding of its last bits shows. */
+    private static final MathContext WITHOUT_NOISE = new MathContext(12);
+
+    private static final int MOST_DECIMALS = 6;
+
     final String unit;
     final int decimals;
 
@@ -48,6 +55,17 @@ public final class ShelfItem {
     /** An amount in words. */
     String text(double amount) {
       return Scale.number(unit, decimals).text(amount);
+    }
+
+    /** An amount in words, to a step of the scale or, where there is none, to three digits. */
+    String text(double amount, double step) {
+      int needed =
+          step > 0
+              ? Math.min(
+                  BigDecimal.valueOf(step).round(WITHOUT_NOISE).stripTrailingZeros().scale(),
+                  2 - (int) Math.floor(Math.log10(step)))
+              : amount > 0 ? 2 - (int) Math.floor(Math.log10(amount)) : 0;
+      return Scale.number(unit, Math.max(decimals, Math.min(needed, MOST_DECIMALS))).text(amount);
     }
   }
 

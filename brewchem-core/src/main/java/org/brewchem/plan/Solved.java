@@ -95,7 +95,10 @@ final class Solved {
 
   private static Solved rounded(Problem problem, Point exact) {
     Rounding rounding = new Rounding(problem);
-    Optional<Point> rounded = rounding.isNeeded() ? rounding.round(exact) : Optional.of(exact);
+    Optional<Point> rounded =
+        rounding.isNeeded()
+            ? rounding.round(exact).map(point -> rounding.improve(point, exact))
+            : Optional.of(exact);
     return new Solved(problem, exact, rounded.orElse(exact), rounded.isPresent(), List.of(), null);
   }
 
@@ -313,7 +316,9 @@ final class Solved {
                     + " is measured out: its doses are not rounded"));
       }
     }
-    reached.stream().filter(Reached::isDoubtful).forEach(one -> all.add(doubt(one)));
+    reached.stream()
+        .filter(one -> one.isDoubtful() && !isSingle(one))
+        .forEach(one -> all.add(doubt(one)));
     query.permissionsInBeer().stream()
         .filter(Permission::isNotable)
         .map(one -> Notice.of(TreatmentCode.PERMISSION, one.subject(), one.text()))
@@ -321,6 +326,12 @@ final class Solved {
     waters.forEach(water -> all.addAll(water.notices()));
     reached.forEach(one -> all.addAll(one.answer().notices()));
     return List.copyOf(all);
+  }
+
+  /** A single value is met by no chance, and narrowing it would not help. */
+  private static boolean isSingle(Reached one) {
+    Constraint wanted = one.constraint();
+    return wanted.lower().equals(wanted.upper());
   }
 
   private static Notice doubt(Reached one) {

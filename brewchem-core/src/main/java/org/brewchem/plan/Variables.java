@@ -19,7 +19,10 @@ final class Variables {
 
   private static final AmountOfSubstance MILLIMOLE = AmountOfSubstance.ofMillimoles(1);
 
-  /** The most of a dose for which the shelf states none, mmol per litre of the portion. */
+  /**
+   * The most of a dose for which the shelf states none, mmol per litre of the portion, or of the
+   * beer that the portion goes into.
+   */
   static final double MOST_UNSTATED = mostUnstated();
 
   /** How near a bound or a step an amount counts as on it. */
@@ -103,7 +106,7 @@ final class Variables {
     } else {
       ShelfItem item = dose(i);
       unit[i] = litres * perMillimole(item);
-      upper[i] = isCapped(item) ? MOST_UNSTATED : Double.POSITIVE_INFINITY;
+      upper[i] = isCapped(item) ? mostUnstated(i) : Double.POSITIVE_INFINITY;
       resolution = query.shelf().resolution(item);
     }
     if (resolution.isPresent()) {
@@ -122,6 +125,12 @@ final class Variables {
   private static double mostUnstated() {
     DataTable.Row row = DataTable.read(Variables.class, "defaults.csv").get(0);
     return row.number("value");
+  }
+
+  /** The default limit of a dose, mmol per litre of its portion. */
+  double mostUnstated(int i) {
+    double litres = query.litresWith(portion(i));
+    return MOST_UNSTATED * (1 + query.litresOfBeerWith(portion(i)) / litres);
   }
 
   /** Whether nothing but the default limits a dose. */

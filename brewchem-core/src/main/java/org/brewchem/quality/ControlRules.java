@@ -116,6 +116,7 @@ public final class ControlRules {
 
     @Override
     public OptionalDouble averageRunLength(double shift) {
+      Checks.finite("shift", shift, "standard deviations");
       return OptionalDouble.of(
           1
               / (NormalProbability.below(-limitOfPoint + shift)
@@ -165,6 +166,7 @@ public final class ControlRules {
 
     @Override
     public OptionalDouble averageRunLength(double shift) {
+      Checks.finite("shift", shift, "standard deviations");
       return OptionalDouble.empty();
     }
 
@@ -212,6 +214,7 @@ public final class ControlRules {
 
     @Override
     public OptionalDouble averageRunLength(double shift) {
+      Checks.finite("shift", shift, "standard deviations");
       return OptionalDouble.empty();
     }
 
@@ -269,6 +272,7 @@ public final class ControlRules {
 
     @Override
     public OptionalDouble averageRunLength(double shift) {
+      Checks.finite("shift", shift, "standard deviations");
       return OptionalDouble.of(RunLengths.ofWeightedAverage(weight, limit().getAsDouble(), shift));
     }
 
@@ -317,6 +321,7 @@ public final class ControlRules {
     /** When one sum signals the other rests at zero, so that their rates add. */
     @Override
     public OptionalDouble averageRunLength(double shift) {
+      Checks.finite("shift", shift, "standard deviations");
       return OptionalDouble.of(
           1
               / (1 / RunLengths.ofCumulativeSum(allowance, interval, shift)

@@ -9,6 +9,9 @@ final class CurveShape {
 
   private static final double SIGNIFICANCE = 0.05;
 
+  /** A reading with fewer neighbours on one side than two is known less well, the last least. */
+  private static final int BESIDE = 3;
+
   private final double[] millilitres;
   private final double[] pH;
 
@@ -39,8 +42,9 @@ final class CurveShape {
    * Readings that lie off the cubic through the two neighbours on either side (the four nearest at
    * the ends) by more than is allowed: the noise of reading and cubic at 5 % over all readings, and
    * how well four neighbours know the bend of the curve: twice the difference that leaving out one
-   * neighbour or the other makes, and what the cubic differs from the straight line. The worst goes
-   * first and no longer serves as a neighbour.
+   * neighbour or the other makes, and what the cubic differs from the straight line, twice and
+   * three times that much for the last but one and the last reading. The worst goes first and no
+   * longer serves as a neighbour.
    */
   List<Stray> strays(double standardUncertainty) {
     List<Integer> kept = new ArrayList<>();
@@ -93,7 +97,10 @@ final class CurveShape {
     double straight =
         weight(next, 0, 0, 2, millilitres[index]) * pH[next[0]]
             + weight(next, 1, 0, 2, millilitres[index]) * pH[next[1]];
-    double allowed = noise * Math.sqrt(squares) + 2 * Math.abs(bend) + Math.abs(cubic - straight);
+    int beside = Math.min(position, kept.size() - 1 - position);
+    double allowed =
+        noise * Math.sqrt(squares)
+            + Math.max(1, BESIDE - beside) * (2 * Math.abs(bend) + Math.abs(cubic - straight));
     return Double.isFinite(cubic)
         ? new Stray(index, pH[index] - cubic, allowed)
         : new Stray(index, 0, 1);

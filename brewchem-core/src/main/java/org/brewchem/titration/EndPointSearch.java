@@ -210,18 +210,19 @@ final class EndPointSearch {
   private double bend(double[] x, double[] y, int before, double at) {
     double curvature = 0;
     int known = 0;
-    for (int middle = before; middle <= before + 1; middle++) {
+    // One reading further on either side: next to an inflection the nearest two show no bend.
+    for (int middle = before - 1; middle <= before + 2; middle++) {
       if (middle > 0 && middle < pH.length - 1) {
         curvature = Math.max(curvature, Math.abs(secondDerivative(x, y, middle)));
-        known++;
+        known += middle == before || middle == before + 1 ? 1 : 0;
       }
     }
-    if (known == 0) {
-      return Double.POSITIVE_INFINITY;
-    }
     double distances = Math.abs((at - x[before]) * (x[before + 1] - at));
+    if (distances == 0) {
+      return 0;
+    }
     // One neighbour alone may lie where the curve happens to be straight.
-    return distances == 0 ? 0 : (known == 1 ? 2 : 1) * curvature * distances / 2;
+    return known == 0 ? Double.POSITIVE_INFINITY : (known == 1 ? 2 : 1) * curvature * distances / 2;
   }
 
   /** The second derivative by three readings; infinite where x goes back. */

@@ -125,10 +125,19 @@ public class TitrationCurve {
         .orElseThrow(
             () ->
                 new IllegalStateException(
-                    "readings: they end at "
-                        + readings.get(readings.size() - 1)
-                        + " and do not reach the end point of "
-                        + titration.endPoint()));
+                    startsBeyond(titration.endPoint())
+                        ? "readings: they begin at "
+                            + NumberText.plain(millilitres[0])
+                            + " mL: "
+                            + PH.of(pH[0])
+                            + ", beyond the end point of "
+                            + titration.endPoint()
+                        : "readings: they end at "
+                            + NumberText.plain(millilitres[pH.length - 1])
+                            + " mL: "
+                            + PH.of(pH[pH.length - 1])
+                            + " and do not reach the end point of "
+                            + titration.endPoint()));
   }
 
   /** The volume at the end point, with the readings that it lies between. */
@@ -314,10 +323,24 @@ public class TitrationCurve {
             Notice.ofRow(
                 TitrationCode.END_POINT_NOT_REACHED,
                 "readings",
-                readings.size(),
+                rowOf(pH.length - 1),
                 "the log ends at "
-                    + readings.get(readings.size() - 1).pH()
+                    + PH.of(pH[pH.length - 1])
                     + ", before the end point of "
+                    + titration.endPoint()));
+      }
+      return;
+    }
+    if (startsBeyond(titration.endPoint())) {
+      if (titration.needsEndPoint()) {
+        list.add(
+            Notice.ofRow(
+                TitrationCode.END_POINT_NOT_REACHED,
+                "readings",
+                rowOf(0),
+                "the log begins at "
+                    + PH.of(pH[0])
+                    + ", beyond the end point of "
                     + titration.endPoint()));
       }
       return;

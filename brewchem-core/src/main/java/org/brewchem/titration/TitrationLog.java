@@ -64,8 +64,8 @@ public final class TitrationLog extends TitrationCurve {
    *
    * @param replicates logs of further portions of the same sample
    * @return the acidity, the mean over this log and the replicates
-   * @throws IllegalArgumentException if a replicate has another sample volume, dilution, blank or
-   *     end point
+   * @throws IllegalArgumentException if a replicate has another titrant, sample volume, dilution,
+   *     blank, temperature, reading of the end point or end point: compute it by itself
    * @throws IllegalStateException if the titrant is an acid or a log does not reach the end point
    */
   public AcidityResult acidity(TitrationLog... replicates) {
@@ -77,8 +77,8 @@ public final class TitrationLog extends TitrationCurve {
    *
    * @param replicates logs of further portions of the same sample
    * @return the alkalinity, the mean over this log and the replicates
-   * @throws IllegalArgumentException if a replicate has another sample volume, dilution, blank or
-   *     end point
+   * @throws IllegalArgumentException if a replicate has another titrant, sample volume, dilution,
+   *     blank, temperature, reading of the end point or end point: compute it by itself
    * @throws IllegalStateException if the titrant is an alkali or a log does not reach the end point
    */
   public AlkalinityResult alkalinity(TitrationLog... replicates) {
@@ -220,7 +220,12 @@ public final class TitrationLog extends TitrationCurve {
     for (TitrationLog log : replicates) {
       if (!log.titration().replicates(titration())) {
         throw new IllegalArgumentException(
-            "replicates: \"" + log.titration() + "\" is no replicate of \"" + titration() + "\"");
+            "replicates: \""
+                + log.titration()
+                + "\" is no replicate of \""
+                + titration()
+                + "\"; the same titrant, sample, dilution, blank, temperature and end point are"
+                + " needed");
       }
       logs.add(log);
     }

@@ -123,12 +123,17 @@ public class TitrationSetup {
     return endPointStated || titrant.substance().isAlkali();
   }
 
-  /** The same titration of another portion: sample, dilution, blank and end point agree. */
+  /** The same titration of another portion: what the result is computed with agrees. */
   boolean replicates(TitrationSetup other) {
     return sample.equals(other.sample)
         && predilution == other.predilution
+        && waterAdded.equals(other.waterAdded)
         && blank.equals(other.blank)
-        && endPoint.equals(other.endPoint);
+        && endPoint.equals(other.endPoint)
+        && temperature.equals(other.temperature)
+        && titrant.substance().equals(other.titrant.substance())
+        && titrant.equivalentsPerLitre().value() == other.titrant.equivalentsPerLitre().value()
+        && apparatus.endPointReading() == other.apparatus.endPointReading();
   }
 
   /**

@@ -56,6 +56,11 @@ public final class StagedDose<L extends Liquid> {
   /** A reading further from what was expected is worth a look, in standard uncertainties. */
   private static final double UNEXPECTED = 3;
 
+  /** So is a change less or more than so many times what was expected; our choice. */
+  private static final double LEAST_SHARE_OF_CHANGE = 1.0 / 3;
+
+  private static final double MOST_SHARE_OF_CHANGE = 3;
+
   private final TankDose<L> whole;
   private final TankDose<L> first;
 
@@ -209,7 +214,7 @@ public final class StagedDose<L extends Liquid> {
             start.value(),
             left <= 0 || moves
                 ? UnreachableException.Reason.ALREADY_THERE
-                : UnreachableException.Reason.NO_EFFECT);
+                : UnreachableException.Reason.CONTRADICTED);
       }
       more =
           Roots.walking(
@@ -353,12 +358,31 @@ public final class StagedDose<L extends Liquid> {
     /**
      * Tells whether the reading lies where it was expected.
      *
-     * @return a notice where it lies further off than 3 standard uncertainties
+     * @return a notice where it lies further off than 3 standard uncertainties, or where the figure
+     *     moved less than a third or more than three times as far as was expected, which an
+     *     uncertain buffer alone seldom explains and a tank that is not mixed does
      */
     public Optional<Notice> surprising() {
       double u = surprise.standardUncertainty().orElseThrow();
       double times = Math.abs(surprise.value()) / u;
-      if (times <= UNEXPECTED) {
+      double predicted =
+          found(expected, measured).value()
+              - found(dosing.after(0).step(measured), measured).value();
+      double share = 1 - surprise.value() / predicted;
+      String what;
+      if (times > UNEXPECTED) {
+        what =
+            " after the first stage lies "
+                + NumberText.significant(times, 2)
+                + " standard uncertainties from what was expected, "
+                + expected;
+      } else if (share < LEAST_SHARE_OF_CHANGE || share > MOST_SHARE_OF_CHANGE) {
+        what =
+            " moved by "
+                + NumberText.significant(change(predicted - surprise.value()), 2)
+                + " where the first stage was expected to move it by "
+                + NumberText.significant(change(predicted), 2);
+      } else {
         return Optional.empty();
       }
       return Optional.of(
@@ -366,12 +390,14 @@ public final class StagedDose<L extends Liquid> {
               TreatmentCode.READING_UNEXPECTED,
               measured.title(),
               measured.title()
-                  + " after the first stage lies "
-                  + NumberText.significant(times, 2)
-                  + " standard uncertainties from what was expected, "
-                  + expected
+                  + what
                   + ": mix and read again, and look at the reagent, the volume and the meter before"
                   + " anything more goes in"));
+    }
+
+    /** A difference of the figure in the scale that it is shown in. */
+    private double change(double inOwnScale) {
+      return Shown.shown(measured, inOwnScale) - Shown.shown(measured, 0);
     }
 
     /**

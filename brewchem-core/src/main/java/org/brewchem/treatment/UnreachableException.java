@@ -18,6 +18,8 @@ public final class UnreachableException extends IllegalArgumentException {
     WRONG_DIRECTION("it moves the figure the other way"),
     /** The treatment does not move the figure at all. */
     NO_EFFECT("it does not move the figure"),
+    /** A reading after a first stage says that it moved the figure the other way. */
+    CONTRADICTED("the reading says that the first stage moved it the other way, so read again"),
     /** The figure comes nearer and stops short, or would need more than anyone could mean. */
     TOO_WEAK("it comes no nearer, however much is added"),
     /** The liquid may lie beyond the limit before anything is added, more often than is allowed. */
@@ -56,14 +58,25 @@ public final class UnreachableException extends IllegalArgumentException {
   UnreachableException(
       String figure, double target, double reach, Scale<?> scale, Reason reason, String by) {
     super(
-        figure
-            + ": "
-            + scale.text(target)
-            + " is not possible by "
-            + by
-            + "; "
-            + reason
-            + (reason == Reason.ALREADY_THERE ? "" : ", and the nearest is " + scale.text(reach)));
+        reason == Reason.ALREADY_THERE
+            ? figure
+                + ": "
+                + scale.text(target)
+                + " needs none of "
+                + by
+                + "; "
+                + reason
+                + " or beyond it, at "
+                + scale.text(reach)
+            : figure
+                + ": "
+                + scale.text(target)
+                + " is not possible by "
+                + by
+                + "; "
+                + reason
+                + ", and the nearest is "
+                + scale.text(reach));
     this.figure = figure;
     this.target = target;
     this.reach = reach;

@@ -7,16 +7,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scales;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.PH;
-import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.TitrationAlkalinity;
-import org.brewchem.solution.BalanceFigure;
 import org.brewchem.solution.Contents;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Solution;
@@ -246,7 +243,7 @@ final class Plausibility {
       contradiction(String.join("; ", contents.whyOpen()));
       return;
     }
-    double atmospheres = carbonDioxidePressure(contents).inAtmospheres();
+    double atmospheres = UsualWater.carbonDioxidePressure(contents).inAtmospheres();
     if (atmospheres > 1) {
       contradiction(
           pH
@@ -287,13 +284,6 @@ final class Plausibility {
             + " mEq/L of hydroxide in it besides: an alkalinity that was titrated is to be stated"
             + " with its end point"
         : "";
-  }
-
-  /** The number alone: to trace its sources takes a dozen more solutions of the balance. */
-  private static Pressure carbonDioxidePressure(Contents contents) {
-    Figure<Pressure> pressure = Figures.CARBON_DIOXIDE_PRESSURE;
-    BalanceFigure rule = (BalanceFigure) pressure.rule();
-    return pressure.scale().of(rule.number(contents.equilibria(), contents.kilogramsPerLitre()));
   }
 
   private void contradiction(String text) {

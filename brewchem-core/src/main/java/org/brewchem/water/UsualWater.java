@@ -1,5 +1,6 @@
 package org.brewchem.water;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -7,9 +8,15 @@ import java.util.Optional;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.UsualRange;
+import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.Pressure;
 import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.solution.BalanceFigure;
+import org.brewchem.solution.Contents;
 import org.brewchem.solution.Figures;
+import org.brewchem.solution.Liquid;
+import org.brewchem.uncertainty.Traced;
 
 /** Judges the readings of a report by what is usual in a water, to catch slips of typing. */
 final class UsualWater {
@@ -21,6 +28,9 @@ final class UsualWater {
       CarbonateAlkalinity.ofMilliequivalentsPerLitre(1).inMilligramsPerLitreAsCaCO3();
 
   private static final Map<Figure<?>, UsualRange> RANGES = ranges();
+
+  /** Pressure from which carbon dioxide is said to leave, atm: about thirty times that of air. */
+  private static final double WILL_LEAVE = 0.01;
 
   private UsualWater() {}
 
@@ -38,6 +48,56 @@ final class UsualWater {
 
   private static void put(Map<Figure<?>, UsualRange> ranges, Figure<?> figure, String quantity) {
     UsualRange.find(quantity + " of a water").ifPresent(range -> ranges.put(figure, range));
+  }
+
+  /** What is unusual about a water after a treatment. */
+  static List<Notice> afterTreatment(Liquid water) {
+    List<Notice> all = new ArrayList<>();
+    for (Constituent constituent : Constituent.values()) {
+      judged(water, constituent.figure()).ifPresent(all::add);
+    }
+    if (water.contents().whyOpen().isEmpty()) {
+      judged(water, Figures.PH_VALUE).ifPresent(all::add);
+      double atmospheres = carbonDioxidePressure(water.contents()).inAtmospheres();
+      if (atmospheres > WILL_LEAVE) {
+        all.add(
+            Notice.of(
+                WaterCode.CARBON_DIOXIDE_LEAVES,
+                "pH",
+                "the water holds carbon dioxide of "
+                    + NumberText.significant(atmospheres, 2)
+                    + " atm, the air 0.0004: its pH is that of a closed vessel, and rises where it"
+                    + " stands open or is heated"));
+      }
+    }
+    return all;
+  }
+
+  /** The number alone: to trace its sources takes a dozen more solutions of the balance. */
+  static Pressure carbonDioxidePressure(Contents contents) {
+    Figure<Pressure> pressure = Figures.CARBON_DIOXIDE_PRESSURE;
+    BalanceFigure rule = (BalanceFigure) pressure.rule();
+    return pressure.scale().of(rule.number(contents.equilibria(), contents.kilogramsPerLitre()));
+  }
+
+  private static Optional<Notice> judged(Liquid water, Figure<?> figure) {
+    UsualRange range = RANGES.get(figure);
+    Optional<Traced> found = water.step(figure).found();
+    if (range == null || found.isEmpty()) {
+      return Optional.empty();
+    }
+    double value = figure.inShown(found.get()).value();
+    return range.holds(value)
+        ? Optional.empty()
+        : Optional.of(
+            Notice.of(
+                WaterCode.TREATED_WATER_UNUSUAL,
+                figure.title(),
+                figure.title()
+                    + " of the treated water: "
+                    + figure.shown().text(value)
+                    + " is unusual in brewing water; usual is "
+                    + range.text()));
   }
 
   /**

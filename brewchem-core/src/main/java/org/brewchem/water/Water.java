@@ -53,23 +53,27 @@ public final class Water implements Liquid {
           Map.of(),
           Chemistry.standard(),
           chemistry -> Contents.pure(ReportedContents.USUAL_TEMPERATURE, chemistry),
-          List.of());
+          List.of(),
+          false);
 
   private final Map<Figure<?>, Step> reported;
   private final Chemistry chemistry;
   private final Function<Chemistry, Contents> made;
   private final List<Caution> cautions;
+  private final boolean treated;
   private volatile @Nullable Contents contents;
 
   private Water(
       Map<Figure<?>, Step> reported,
       Chemistry chemistry,
       Function<Chemistry, Contents> made,
-      List<Caution> cautions) {
+      List<Caution> cautions,
+      boolean treated) {
     this.reported = reported;
     this.chemistry = chemistry;
     this.made = made;
     this.cautions = List.copyOf(cautions);
+    this.treated = treated;
   }
 
   /**
@@ -85,7 +89,7 @@ public final class Water implements Liquid {
       Map<Figure<?>, Step> reported, Function<Chemistry, Contents> closing) {
     Objects.requireNonNull(reported, "reported");
     Objects.requireNonNull(closing, "closing");
-    return new Water(Map.copyOf(reported), Chemistry.standard(), closing, List.of());
+    return new Water(Map.copyOf(reported), Chemistry.standard(), closing, List.of(), false);
   }
 
   /**
@@ -111,8 +115,9 @@ public final class Water implements Liquid {
     return other.equals(chemistry) ? contents() : made.apply(other);
   }
 
-  private Water derived(Function<Contents, Contents> change, List<Caution> all) {
-    Water water = new Water(Map.of(), chemistry, other -> change.apply(contentsUnder(other)), all);
+  private Water derived(Function<Contents, Contents> change, List<Caution> all, boolean isTreated) {
+    Water water =
+        new Water(Map.of(), chemistry, other -> change.apply(contentsUnder(other)), all, isTreated);
     water.contents();
     return water;
   }
@@ -135,7 +140,8 @@ public final class Water implements Liquid {
     for (Treatment step : all) {
       minded.addAll(step.cautions());
     }
-    return derived(before -> Treatments.apply(before, Use.BREWING_WATER, all), List.copyOf(minded));
+    return derived(
+        before -> Treatments.apply(before, Use.BREWING_WATER, all), List.copyOf(minded), true);
   }
 
   /**
@@ -150,7 +156,7 @@ public final class Water implements Liquid {
     Checks.inRange("temperature", temperature.inCelsius(), "°C", 0, 100);
     return temperature.equals(contents().temperature())
         ? this
-        : derived(before -> before.at(temperature), cautions);
+        : derived(before -> before.at(temperature), cautions, treated);
   }
 
   /**
@@ -161,7 +167,7 @@ public final class Water implements Liquid {
    * @return the water under that chemistry
    */
   public Water under(Chemistry other) {
-    return new Water(reported, Objects.requireNonNull(other, "other"), made, cautions);
+    return new Water(reported, Objects.requireNonNull(other, "other"), made, cautions, treated);
   }
 
   /**
@@ -186,9 +192,19 @@ public final class Water implements Liquid {
     return "water";
   }
 
+  /**
+   * {@inheritDoc}
+   *
+   * <p>Of a water that was treated also what is unusual in it: an ion or a pH that hardly any water
+   * has, such as of acid dosed without a limit to its pH, and carbon dioxide that will leave.
+   */
   @Override
   public List<Notice> notices() {
-    return contents().notices();
+    Set<Notice> all = new LinkedHashSet<>(contents().notices());
+    if (treated) {
+      all.addAll(UsualWater.afterTreatment(this));
+    }
+    return List.copyOf(all);
   }
 
   @Override

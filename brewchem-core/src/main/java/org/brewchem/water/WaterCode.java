@@ -35,6 +35,10 @@ public enum WaterCode implements Code {
   CARBON_DIOXIDE_HIGH(Severity.WARNING),
   /** The pH is one that hardly any water of a tap or well has. */
   PH_UNUSUAL(Severity.WARNING),
+  /** A treatment made an ion or a pH that hardly any brewing water has. */
+  TREATED_WATER_UNUSUAL(Severity.WARNING),
+  /** A treated water holds carbon dioxide that leaves where it stands open, and its pH rises. */
+  CARBON_DIOXIDE_LEAVES(Severity.REMARK),
   /** The conductivity goes with the ions. */
   CONDUCTIVITY_AGREES(Severity.REMARK),
   /** The conductivity does not go with the ions: one is wrong, or an ion is missing. */

@@ -148,7 +148,7 @@ class StagedDoseTest {
     UnreachableException over = assertThrows(UnreachableException.class, () -> read(-0.4, 0.01));
     assertSame(UnreachableException.Reason.ALREADY_THERE, over.reason());
     UnreachableException still = assertThrows(UnreachableException.class, () -> read(0.4, 0.01));
-    assertSame(UnreachableException.Reason.NO_EFFECT, still.reason());
+    assertSame(UnreachableException.Reason.CONTRADICTED, still.reason());
     assertThrows(IllegalArgumentException.class, () -> read(0, 0));
     assertThrows(IllegalArgumentException.class, () -> read(0, Double.NaN));
     assertThrows(IllegalArgumentException.class, () -> StagedDose.of(WHOLE, 1));
@@ -160,6 +160,24 @@ class StagedDoseTest {
     UnknownFigureException missing =
         assertThrows(UnknownFigureException.class, () -> unknown.read(pH(4.2), 0.02));
     assertTrue(missing.getMessage().contains("pH of the beer"), missing.getMessage());
+  }
+
+  /** The wide interval of a stand-in must not take a tank that is not mixed for resistance. */
+  @Test
+  void aBeerThatHardlyMovedIsToBeMixedAndReadAgain() {
+    Beer beer =
+        Beer.of(pH(4.35), asLactic(1.8))
+            .withStandardUncertaintyOfPH(0.02)
+            .withStandardUncertaintyOfAcidity(asLactic(0.05));
+    StagedDose<Beer> stages = StagedDose.of(TankDose.of(beer, LACTIC, TANK).to(pH(4.2)));
+    double moved = stages.first().after().pH().number() - 4.35;
+    assertTrue(stages.read(pH(4.35 + 0.4 * moved), 0.02).surprising().isEmpty());
+    assertTrue(stages.read(pH(4.35 + 0.3 * moved), 0.02).surprising().isPresent());
+    assertEquals(
+        "pH moved by 0.0 where the first stage was expected to move it by -0.10: mix and read"
+            + " again, and look at the reagent, the volume and the meter before anything more goes"
+            + " in",
+        stages.read(pH(4.35), 0.02).surprising().orElseThrow().text());
   }
 
   @Test

@@ -15,6 +15,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Map;
 import org.brewchem.figure.Answer;
+import org.brewchem.figure.Notice;
 import org.brewchem.figure.Origin;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
@@ -54,6 +55,25 @@ class MaltTest {
     assertEquals(
         "own malt, pH in distilled water 5.75, U 0.04 (k = 2), 42.0 mEq/(kg pH), U 6.0 (k = 2)",
         malt.toString());
+  }
+
+  /** Acid typed ten times too strong or too weak makes a malt that there is not. */
+  @Test
+  void aMaltUnlikeAnyIsNoticed() {
+    for (double capacity : new double[] {4.3, 14.9, 121, 430}) {
+      List<Notice> notices = Malt.stated("own", "ours", pH(5.75), 0.02, capacity, 1).notices();
+      assertEquals(1, notices.size(), "capacity " + capacity);
+      assertTrue(
+          notices
+              .get(0)
+              .text()
+              .matches("capacity of own: .* is unusual; usual is 15 to 120 mEq/\\(kg pH\\).*"),
+          notices.get(0).text());
+    }
+    assertEquals(List.of(), Malt.stated("own", "ours", pH(3.4), 0.02, 15.1, 1).notices());
+    List<Notice> alkaline = Malt.stated("own", "ours", pH(11.9), 0.02, 42, 1).notices();
+    assertTrue(
+        alkaline.get(0).text().startsWith("pH of own: 11.9 is unusual"), alkaline.toString());
   }
 
   @Test

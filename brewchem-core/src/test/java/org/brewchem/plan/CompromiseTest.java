@@ -128,6 +128,21 @@ class CompromiseTest {
     return beer.after(Treatments.blend(TANK, stock, grown));
   }
 
+  /** What nothing limits is limited per litre of the beer, not of the little stock. */
+  @Test
+  void aSmallStockForALargeTankIsNotLimitedByItsOwnLitres() {
+    Plan.Request small =
+        Plan.from(Water.pure())
+            .using(Shelf.of(ShelfItem.of(STRONG)))
+            .forPortions(WaterPortion.portion("stock", litres(10)))
+            .and(
+                Downstream.beer("tank", beer(4.46, 1.70), hL(20)),
+                Constraint.atMost(Figures.PH_VALUE, pH(4.25)));
+    Plan plan = small.solve();
+    assertEquals(Plan.Outcome.FOUND, plan.outcome());
+    assertTrue(plan.doses().get(0).volume().orElseThrow().inMillilitres() > 50, plan.toString());
+  }
+
   @Test
   void saysWhatTheBeerIsThenWithItsChances() {
     Beer beer = beer(4.46, 1.70);

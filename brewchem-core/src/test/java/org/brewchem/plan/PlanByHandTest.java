@@ -24,6 +24,7 @@ import static org.brewchem.solution.Figures.CALCIUM;
 import static org.brewchem.solution.Figures.CHLORIDE;
 import static org.brewchem.solution.Figures.MAGNESIUM;
 import static org.brewchem.solution.Figures.SULFATE;
+import static org.brewchem.solution.Figures.SULFATE_TO_CHLORIDE;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
@@ -31,9 +32,11 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.figure.Notice;
+import org.brewchem.figure.Target;
 import org.brewchem.plan.Plan.Outcome;
 import org.brewchem.solution.Treatment;
 import org.brewchem.water.Water;
@@ -303,6 +306,27 @@ class PlanByHandTest {
     Plan nearest = plan.nearest().orElseThrow();
     assertEquals(0.5, nearest.weightedSum(), 1e-6);
     assertEquals(CA, nearest.water().calcium().number(), 1e-3);
+  }
+
+  /** Amounts are printed as finely as they are weighed, or a limit that they keep looks broken. */
+  @Test
+  void amountsArePrintedToTheStepOfTheScale() {
+    Plan plan =
+        Plan.from(Invented.soft())
+            .using(Shelf.of(Invented.gypsum(), Invented.calciumChloride()).weighingTo(g(0.01)))
+            .meeting(
+                Target.named("invented")
+                    .with(between(CALCIUM, mgPerL(60), mgPerL(64)))
+                    .with(between(SULFATE_TO_CHLORIDE, 0.9, 1.1)))
+            .forPortions(portion("w", litres(1)))
+            .solve();
+    for (PlannedAmount dose : plan.doses()) {
+      double grams = dose.mass().orElseThrow().inGrams();
+      assertEquals(grams, Math.rint(grams * 100) / 100, 1e-12);
+      assertTrue(
+          dose.text().startsWith(String.format(Locale.ROOT, "w: %.2f g of ", grams)), dose.text());
+    }
+    assertEquals(2, plan.doses().size());
   }
 
   @Test

@@ -59,6 +59,22 @@ class PlanMashTest {
         .forPortions(portion("strike", hL(12)), portion("sparge", hL(14)));
   }
 
+  /** The doses of a portion reach no more water than there is. */
+  @Test
+  void aMashOfMoreLiquorThanItsPortionIsRefused() {
+    Downstream large = Downstream.mash("mash", GRIST, hL(13)).madeOf("strike");
+    assertEquals(
+        "volume of the liquor of mash of strike: 1300 L is not possible; at most the 1200 L that the"
+            + " plan has of its water",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> request().and(large, between(MASH_PH, pH(5.3), pH(5.5))).solve())
+            .getMessage());
+    Downstream ofAll = Downstream.mash("mash", GRIST, hL(26));
+    assertEquals(
+        Outcome.FOUND, request().and(ofAll, between(MASH_PH, pH(5.2), pH(5.8))).solve().outcome());
+  }
+
   @Test
   void aPlanWithAMashReachesItsPHAndEqualsItsStepsDoneOneByOne() {
     Plan plan = request().and(MASH, between(MASH_PH, pH(5.3), pH(5.5))).solve();

@@ -47,15 +47,15 @@ class EndPointSearchTest {
   /**
    * By hand, of 4, 5, 8, 10 at 0, 1, 3, 4 mL: 1, 2/3 and 1/2 mL/pH, by parabolas 11/12 at 1 mL and
    * 17/30 at 3 mL. The volume bends by 1/6 and 1/15 mL/pH2, the pH by 1/3 pH/mL2 at either reading;
-   * what a chord is off by is half of that times the distances from its ends, and twice as much
-   * where only one of them is known.
+   * what a chord is off by is half of the most of the readings around, times the distances from its
+   * ends, and twice as much where only one end is known.
    */
   @Test
   void aVolumeLiesOnTheCubicBetweenTwoReadings() {
     EndPointSearch search = search(0.01, at(0, 1, 3, 4), 4, 5, 8, 10);
     assertPlace(search.at(7), 73.0 / 30, 1.5, 1.0 / 6 * (2 * 1) / 2, 1, 3, 2);
     assertPlace(search.at(4.5), 49.0 / 96, 1, SQRT_3 / 3 * 49 * 47 / 96 / 96, 0, 1, 2);
-    assertPlace(search.at(9), 211.0 / 60, 2, SQRT_3 / 3 * 31 * 29 / 60 / 60 / 2, 3, 4, 2);
+    assertPlace(search.at(9), 211.0 / 60, 2, 2 * (1.0 / 6) * (1 * 1) / 2, 3, 4, 2);
     assertPlace(search.at(4), 0, 1, 0, 0, 1, 2);
     assertPlace(search.at(5), 1, 1, 0, 0, 1, 2);
     assertPlace(search.at(8), 3, 1.5, 0, 1, 3, 2);
@@ -139,6 +139,9 @@ class EndPointSearchTest {
   void betweenTwoReadingsAloneTheVolumeIsAnywhere() {
     assertPlace(search(0.01, at(0, 2), 4, 8).at(5), 0.5, 2, 1.5, 0, 2, 2);
     assertPlace(search(0.01, at(0, 2), 4, 8).at(7.5), 1.75, 2, 1.75, 0, 2, 2);
+    // But for one of them that stands at the pH.
+    assertPlace(search(0.01, at(0, 2), 4, 8).at(4), 0, 2, 0, 0, 2, 2);
+    assertPlace(search(0.01, at(0, 2), 4, 8).at(8), 2, 2, 0, 0, 2, 2);
   }
 
   /** By hand: readings of one volume that differ by 0.2 are half of that off, over a slope of 2. */

@@ -340,7 +340,8 @@ class TitratedChargeTest {
             + LYE
             + ", to pH 8.2\" is no replicate of \"50 mL with "
             + LYE
-            + ", to pH 8.2\"",
+            + ", to pH 8.2\"; the same titrant, sample, dilution, blank, temperature and end point are"
+            + " needed",
         message);
   }
 

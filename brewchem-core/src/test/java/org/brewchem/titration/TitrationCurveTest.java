@@ -135,10 +135,11 @@ class TitrationCurveTest {
     TitrationLog coarse = log(at(0, 2, 4, 6), 4, 4.5, 7, 12);
     List<String> named = texts(coarse, TitrationCode.STEPS_TOO_COARSE);
     assertEquals(1, named.size());
-    // By hand: the volume bends by 0.107 mL/pH2 at 4 mL, known from one side; times 1.2 and 3.8 pH.
+    // By hand: at 2 mL the volume bends by 2.1 mL/pH2, so that it may be as far as 6 mL, 1.34 mL
+    // from 4.66 mL, which is a half width.
     assertEquals(
         "row 4: the step of 2 mL to pH 12 is too coarse next to the end point, which is known to"
-            + " 0.28 mL only",
+            + " 0.77 mL only",
         named.get(0));
     assertEquals(
         List.of(),

@@ -136,6 +136,48 @@ class TitrationLogTest {
     assertEquals(3, coarse.row().orElseThrow());
   }
 
+  /**
+   * The message names the side on which the readings miss the end point, and the last by volume.
+   */
+  @Test
+  void aLogThatBeginsBeyondItsEndPointSaysSo() {
+    TitrationLog beyond = log(new double[] {9.5, 10, 10.5}, new double[] {8.35, 8.7, 8.95});
+    assertEquals(
+        "readings: they begin at 9.5 mL: pH 8.35, beyond the end point of pH 8.2",
+        assertThrows(IllegalStateException.class, beyond::acidity).getMessage());
+    assertEquals(
+        List.of("row 1: the log begins at pH 8.35, beyond the end point of pH 8.2"),
+        beyond.notices().stream()
+            .filter(n -> n.code() == TitrationCode.END_POINT_NOT_REACHED)
+            .map(Notice::toString)
+            .toList());
+    TitrationLog before = log(new double[] {7, 8.5, 9, 5}, new double[] {6.6, 7.5, 7.9, 6});
+    assertEquals(
+        "readings: they end at 9 mL: pH 7.9 and do not reach the end point of pH 8.2",
+        assertThrows(IllegalStateException.class, before::acidity).getMessage());
+  }
+
+  /**
+   * Next to an inflection the nearest readings show no bend. The log is a charge balance of ours:
+   * 1.0703 mmol/L of phosphoric acid (pKa 2.0, 6.9, 12), 0.51336 of citric (3.0, 4.5, 5.9), 6.50599
+   * of lactic (3.75), 6.06252 of acetic (4.65), 0.89248 of succinic (4.1, 5.4) and 2.63677 of
+   * ammonium (9.2), rounded to 0.01; its acidity is 12.095 mEq/L.
+   */
+  @Test
+  void theIntervalHoldsWhereTheNearestReadingsShowNoBend() {
+    AcidityResult found =
+        Titrant.sodiumHydroxide()
+            .of(molPerL(0.1), molPerL(0.0001))
+            .titrate(mL(50))
+            .log(
+                new double[] {0, 0.9, 1.9, 2.9, 3.9, 4.9, 5.9, 6.9},
+                new double[] {3.83, 4.1, 4.4, 4.72, 5.11, 5.76, 7.65, 9.57})
+            .acidity();
+    assertTrue(
+        found.budget().result().expanded().halfWidth()
+            > Math.abs(found.value().inMilliequivalentsPerLitre() - 12.095));
+  }
+
   /** Another portion, dilution, blank or end point makes another titration, not a replicate. */
   @Test
   void onlyTheSameTitrationIsAReplicate() {
@@ -147,12 +189,26 @@ class TitrationLogTest {
     for (SampleTitration other :
         List.of(
             LYE.titrate(mL(25)).at(celsius(20)).to(pH(8.2)),
+            Titrant.sodiumHydroxide().of(molPerL(0.2)).titrate(mL(50)).at(celsius(20)).to(pH(8.2)),
+            Titrant.potassiumHydroxide()
+                .of(molPerL(0.1))
+                .titrate(mL(50))
+                .at(celsius(20))
+                .to(pH(8.2)),
+            usual.at(celsius(25)),
+            usual.into(mL(100)),
+            usual.with(Apparatus.usual().withEndPointReading(0.2)),
             usual.prediluted(2),
             usual.blank(mL(0.05)),
             usual.to(pH(8.1)))) {
       TitrationLog no = other.log(volumes, read);
       assertEquals(
-          "replicates: \"" + no.titration() + "\" is no replicate of \"" + log.titration() + "\"",
+          "replicates: \""
+              + no.titration()
+              + "\" is no replicate of \""
+              + log.titration()
+              + "\"; the same titrant, sample, dilution, blank, temperature and end point are"
+              + " needed",
           assertThrows(IllegalArgumentException.class, () -> log.acidity(no)).getMessage());
     }
   }
