@@ -411,6 +411,28 @@ class EquilibriumSlopesTest {
     assertArrayEquals(new double[3], perTotal, 1e-12);
   }
 
+  /**
+   * By hand, without activity coefficients: of a pair of acids that is held, the ion follows the
+   * root, one proton less: tenfold with each pH.
+   */
+  @Test
+  void aPairThatIsHeldHasOneProtonForEachLigand() {
+    EquilibriumSystem.Builder builder =
+        new EquilibriumSystem.Builder(-14, 0, 0.33, Activity.DAVIES, Activity.DAVIES);
+    int acid = builder.ligand(-1, Activity.DAVIES);
+    builder.species(EquilibriumSystem.NONE, acid, 1, 1, 4.8, Activity.DAVIES);
+    int pair = builder.species(EquilibriumSystem.NONE, acid, 2, 2, 9.6 + 1.5, Activity.DAVIES);
+    EquilibriumSolver solver = new EquilibriumSolver(builder.build());
+    solver.holdActivity(pair, -6);
+    assertTrue(solver.solveAt(4));
+    assertEquals(1, solver.protonsHeld(0));
+    double free = Math.sqrt(1e-6 / Math.pow(10, 3.1));
+    double[] perTotal = new double[2];
+    double byPH = new EquilibriumSlopes(solver).ofChargeOf(acid, perTotal);
+    assertEquals(-Math.log(10) * free, byPH, 1e-15);
+    assertArrayEquals(new double[2], perTotal, 1e-15);
+  }
+
   @Test
   void aRefusalSaysHowLongTheArrayMustBe() {
     Everything everything = new Everything(false);
