@@ -118,6 +118,25 @@ class CurveExtrapolationTest {
     assertEquals(Math.pow(1.1, 5), curve.onward(0, Math.pow(1.1, 5)), 0);
   }
 
+  /**
+   * By hand: eleven totals grow by 6 each, then two by 7, two by 5 and the others by 6: the
+   * products of the changes are 396, 396 and 400, so that the squared cosine is just 0.99.
+   */
+  @Test
+  void aSquaredCosineOfNinetyNineHundredthsIsNoStraightLine() {
+    double[] totals = new double[11];
+    CurveExtrapolation curve = new CurveExtrapolation(11, 1);
+    double start = 0;
+    for (int point = 0; point < 5; point++) {
+      for (int c = 0; c < 11; c++) {
+        totals[c] += point < 4 || c > 3 ? 6 : c < 2 ? 7 : 5;
+      }
+      curve.follow(totals, 0);
+      start = curve.onward(0, Math.pow(1.1, point));
+    }
+    assertEquals(Math.pow(1.1, 4), start, 0);
+  }
+
   /** After steps of 1, one of just 0.7 or 1.4 is no longer at about the pace. */
   @Test
   void thePaceLiesWithinItsLimits() {
