@@ -69,7 +69,7 @@ public final class Contradiction {
     int[] pivots = new int[m];
     Arrays.fill(pivots, -1);
     int rank = 0;
-    for (int column = 0; column < m && rank < n; column++) {
+    for (int column = 0; column < m; column++) {
       int pivot = rank;
       while (pivot < n && matrix[pivot][column].equals(BigFraction.ZERO)) {
         pivot++;
