@@ -52,7 +52,9 @@ public final class Contradiction {
         return Optional.empty();
       }
     }
-    Contradiction contradiction = new Contradiction(rows, limits, found);
+    BigFraction[][] ownRows =
+        Arrays.stream(rows).map(BigFraction[]::clone).toArray(BigFraction[][]::new);
+    Contradiction contradiction = new Contradiction(ownRows, limits.clone(), found);
     return contradiction.holds() ? Optional.of(contradiction) : Optional.empty();
   }
 
