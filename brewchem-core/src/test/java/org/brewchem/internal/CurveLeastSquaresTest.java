@@ -282,6 +282,20 @@ class CurveLeastSquaresTest {
     assertEquals(0, fit.squares());
   }
 
+  @Test
+  void aParameterAtZeroThatMovesNothingIsNotDetermined() {
+    Curve level =
+        (p, slopes) -> {
+          Arrays.setAll(slopes, i -> new double[] {1, 0});
+          return new double[] {p[0], p[0], p[0]};
+        };
+    NoFitException thrown =
+        assertThrows(
+            NoFitException.class,
+            () -> CurveLeastSquares.fit(nonNegative(2, 0), level, new double[] {1, 2, 4}));
+    assertEquals(NoFitException.Reason.NOT_DETERMINED, thrown.reason());
+  }
+
   /** A straight line takes a step or two to zero, one to see that it stays, and one without it. */
   @Test
   void aParameterThatStaysAtZeroIsHeldThereSoon() throws NoFitException {

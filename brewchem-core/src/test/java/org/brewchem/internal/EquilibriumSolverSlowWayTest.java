@@ -220,4 +220,17 @@ class EquilibriumSolverSlowWayTest {
     assertFalse(solver.bisectIonicStrength(7));
     assertEquals(before + EquilibriumSolver.NEWTON_CAP, solver.iterations());
   }
+
+  /** A step that is beyond all numbers leads nowhere: pH is bisected at once, up to its end. */
+  @Test
+  void aStepBeyondAllNumbersIsNotTaken() {
+    EquilibriumSolver solver = new EquilibriumSolver(builder(0).build());
+    solver.setInertCharge(1e308);
+    assertFalse(solver.solve());
+    int both = solver.iterations();
+    assertFalse(solver.bisect());
+    int bisection = solver.iterations() - both;
+    assertEquals(1, both - bisection);
+    assertEquals(17, solver.bracketLow(), 1e-9);
+  }
 }

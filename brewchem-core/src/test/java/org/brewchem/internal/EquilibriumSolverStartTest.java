@@ -43,7 +43,7 @@ class EquilibriumSolverStartTest {
     }
   }
 
-  /** The point at a pH lies on no curve, and after it a curve begins anew. */
+  /** The point at a pH lies on no curve, and after it another curve begins. */
   @Test
   void aSolverThatIsColdSettlesAtAPHLikeANewOne() {
     for (long seed = 0; seed < 20; seed++) {
@@ -67,10 +67,10 @@ class EquilibriumSolverStartTest {
    * By hand, without activity coefficients: of a ligand in excess with two protons, all but free of
    * charge, two bind a metal by 10^(4 pH). At pH 17 so little of it is free that to where half of
    * it is, at pH 0, it is 68 powers of ten: at most 2.5 powers of e a step, that takes 63 steps.
-   * After 60 the solver starts anew, as if it was cold.
+   * After 60 the solver starts once more, as if it was cold.
    */
   @Test
-  void aStartThatIsTooFarAwayIsGivenUpForANewOne() {
+  void aStartThatIsTooFarAwayIsGivenUpForAColdOne() {
     EquilibriumSystem.Builder builder =
         new EquilibriumSystem.Builder(-14, 0, 0.33, Activity.DAVIES, Activity.DAVIES);
     int metal = builder.metal(2, Activity.DAVIES);
