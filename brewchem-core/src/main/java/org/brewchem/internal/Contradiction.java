@@ -52,7 +52,9 @@ public final class Contradiction {
         return Optional.empty();
       }
     }
-    Contradiction contradiction = new Contradiction(rows, limits, found);
+    BigFraction[][] ownRows =
+        Arrays.stream(rows).map(BigFraction[]::clone).toArray(BigFraction[][]::new);
+    Contradiction contradiction = new Contradiction(ownRows, limits.clone(), found);
     return contradiction.holds() ? Optional.of(contradiction) : Optional.empty();
   }
 
@@ -69,7 +71,7 @@ public final class Contradiction {
     int[] pivots = new int[m];
     Arrays.fill(pivots, -1);
     int rank = 0;
-    for (int column = 0; column < m && rank < n; column++) {
+    for (int column = 0; column < m; column++) {
       int pivot = rank;
       while (pivot < n && matrix[pivot][column].equals(BigFraction.ZERO)) {
         pivot++;

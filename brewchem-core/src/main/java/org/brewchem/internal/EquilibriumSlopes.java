@@ -281,7 +281,8 @@ public final class EquilibriumSlopes {
       double chargePrice = counted == k ? countedWorth : chargeWorth;
       for (int s = system.speciesStart[k]; s < system.speciesStart[k + 1]; s++) {
         int r = index(s, EquilibriumSystem.METAL);
-        if (r > 0 && solver.metalActivity[r] == 0) {
+        // Where no metal stands, the activity is 1.
+        if (solver.metalActivity[r] == 0) {
           double n = ligandsIn(s, k);
           double c = solver.perLigandAndMetal(s) * (n == 2 ? free * free : free);
           amountPerMetal[r] += c;

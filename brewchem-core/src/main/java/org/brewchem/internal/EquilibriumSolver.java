@@ -548,9 +548,9 @@ public final class EquilibriumSolver {
       iterations++;
       evaluate(true);
       System.arraycopy(residual, 0, direction, 0, n);
+      // Without its column the last row tells the metals nothing, whatever stands in it.
       for (int r = 1; r < last; r++) {
         matrix[r * n + last] = 0;
-        matrix[last * n + r] = 0;
       }
       matrix[n * n - 1] = 1;
       LinearSolver.solveBordered(1, matrix, residual, n);
@@ -952,11 +952,9 @@ public final class EquilibriumSolver {
     }
   }
 
-  /** Charge of a ligand without protons, told from its first species. */
+  /** Charge of a ligand without protons, which is its first species. */
   private double ligandCharge(int s) {
-    int d = s * EquilibriumSystem.NUMBERS;
-    return system.numbers[d + EquilibriumSystem.CHARGE]
-        - system.numbers[d + EquilibriumSystem.PROTONS];
+    return system.numbers[s * EquilibriumSystem.NUMBERS + EquilibriumSystem.CHARGE];
   }
 
   /** Activity of a species with two ligands over the free one's squared, times its 1/gamma. */

@@ -468,4 +468,33 @@ class BufferRegressionTest {
             new Medium(0, -14, 0, 0, 6.35, 10.3, 0));
     assertEquals(1.5 * Math.log(10), fit.slopes()[0], 1e-9);
   }
+
+  /**
+   * One reading at pH 2.2 that settles the strong ions, the acid being known: they answer to base
+   * that is added, less what they change the ionic strength by. Half of that is their own, half
+   * that of the weak ions that balance them, which with a little acid are positive by the free
+   * protons and, without any, negative by what their activity takes off: then both halves cancel.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 0.008})
+  void strongIonsCountInTheIonicStrengthWithTheWeakOnes(double amount) {
+    double[] amounts = {amount, 0, 0, 0, 0};
+    Buffer buffer = new Buffer(0.51, 0.01, 0, 0.02, amounts);
+    double base = buffer.base(2.2, 0.5);
+    Prior known = new Prior(GRID, amounts, 1e-9, 0, 0.02, 1e3, 0.02, 4, false);
+    Readings one =
+        new Readings(
+            new double[] {2.2},
+            new double[] {base},
+            new double[] {0.5},
+            new double[1],
+            new double[0][]);
+    BufferRegression fit = BufferRegression.of(known, one, buffer.medium(0));
+    assertEquals(0.02, fit.estimate()[0], 1e-9);
+    double weak = 0.02 + base + Math.pow(10, -2.2) * 1.5;
+    assertEquals(amount == 0 ? -1 : 1, Math.signum(weak));
+    double perIon = amount == 0 ? 0 : fit.overBackground()[0];
+    assertTrue(Math.abs(fit.overBackground()[0]) > 0.005);
+    assertEquals(-1 / (1 + perIon), fit.response(new double[] {1})[0], 1e-7);
+  }
 }

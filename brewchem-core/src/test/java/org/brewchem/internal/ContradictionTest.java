@@ -72,4 +72,18 @@ class ContradictionTest {
         Contradiction.of(new BigFraction[][] {row(1, 0), row(0, 1)}, row(1, 1), new boolean[2])
             .isEmpty());
   }
+
+  /** What becomes of the arrays afterwards is none of the proof's business. */
+  @Test
+  void aProofStandsWhateverBecomesOfTheArrays() {
+    BigFraction[][] rows = {row(-1, -1), row(1, 0), row(0, 1)};
+    BigFraction[] limits = row(-1, 0.75, 0.5);
+    Contradiction found = Contradiction.of(rows, limits, new boolean[3]).orElseThrow();
+    rows[0][0] = BigFraction.ONE;
+    assertTrue(found.holds());
+    rows[1] = row(0, 0);
+    assertTrue(found.holds());
+    limits[1] = BigFraction.ZERO;
+    assertTrue(found.holds());
+  }
 }

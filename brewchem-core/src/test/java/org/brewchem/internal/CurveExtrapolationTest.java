@@ -105,4 +105,61 @@ class CurveExtrapolationTest {
     curve.follow(new double[0], 6);
     assertEquals(Math.pow(1.1, 6), curve.onward(0, Math.pow(1.1, 6)), 0);
   }
+
+  /** Where totals that grew in one direction go on with one more of them, at the same pace. */
+  @Test
+  void aChangeAtAnAngleIsNotFollowed() {
+    CurveExtrapolation curve = new CurveExtrapolation(2, 1);
+    for (int point = 0; point < 5; point++) {
+      curve.follow(new double[] {point, 0}, 0);
+      curve.onward(0, Math.pow(1.1, point));
+    }
+    curve.follow(new double[] {5, 1}, 0);
+    assertEquals(Math.pow(1.1, 5), curve.onward(0, Math.pow(1.1, 5)), 0);
+  }
+
+  /**
+   * By hand: eleven totals grow by 6 each, then two by 7, two by 5 and the others by 6: the
+   * products of the changes are 396, 396 and 400, so that the squared cosine is just 0.99.
+   */
+  @Test
+  void aSquaredCosineOfNinetyNineHundredthsIsNoStraightLine() {
+    double[] totals = new double[11];
+    CurveExtrapolation curve = new CurveExtrapolation(11, 1);
+    double start = 0;
+    for (int point = 0; point < 5; point++) {
+      for (int c = 0; c < 11; c++) {
+        totals[c] += point < 4 || c > 3 ? 6 : c < 2 ? 7 : 5;
+      }
+      curve.follow(totals, 0);
+      start = curve.onward(0, Math.pow(1.1, point));
+    }
+    assertEquals(Math.pow(1.1, 4), start, 0);
+  }
+
+  /** After steps of 1, one of just 0.7 or 1.4 is no longer at about the pace. */
+  @Test
+  void thePaceLiesWithinItsLimits() {
+    DoubleUnaryOperator power = x -> Math.exp(0.1 * x);
+    for (double pace : new double[] {0.7, 1.4}) {
+      assertEquals(1, expected(power, -3, -2, -1, 0, pace), 0, "pace " + pace);
+    }
+    for (double pace : new double[] {0.71, 1.39}) {
+      assertEquals(Math.exp(0.1 * pace), expected(power, -3, -2, -1, 0, pace), 1e-4);
+    }
+  }
+
+  /** An unknown that grows to just five times as much, or falls to a fifth, is not followed. */
+  @Test
+  void whatChangesFivefoldIsNotFollowed() {
+    for (double[] values : new double[][] {{1, 1, 5}, {5, 5, 1}}) {
+      CurveExtrapolation curve = new CurveExtrapolation(0, 1);
+      double start = 0;
+      for (int point = 0; point < 4; point++) {
+        curve.follow(new double[0], point);
+        start = curve.onward(0, values[Math.max(point - 1, 0)]);
+      }
+      assertEquals(values[2], start, 0);
+    }
+  }
 }

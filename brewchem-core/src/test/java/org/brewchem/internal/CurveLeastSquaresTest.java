@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.Random;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
@@ -258,5 +259,73 @@ class CurveLeastSquaresTest {
         CurveLeastSquares.fit(parameters, curve(line()), new double[] {1e9, 2e9, 4e9, 4e9, 6e9});
     assertEquals(0.4e9, fit.standardUncertainty(0), 1);
     assertTrue(fit.nextStep() > 0 && fit.nextStep() < 1e-6, "next " + fit.nextStep());
+  }
+
+  /** A line with its slopes, and the count of how often it is followed. */
+  private static Curve counted(AtomicInteger count) {
+    return (p, slopes) -> {
+      count.incrementAndGet();
+      Arrays.setAll(slopes, i -> new double[] {1, ROWS[i]});
+      return line().apply(p);
+    };
+  }
+
+  /**
+   * By hand: level at 2, without a residual and so without anything that could let the slope go.
+   */
+  @Test
+  void aCurveThroughEveryPointMayHaveAParameterAtZero() throws NoFitException {
+    double[] level = {2, 2, 2, 2, 2};
+    CurveLeastSquares fit =
+        CurveLeastSquares.fit(nonNegative(2, 0), counted(new AtomicInteger()), level);
+    assertArrayEquals(new double[] {2, 0}, fit.parameters());
+    assertEquals(0, fit.squares());
+  }
+
+  @Test
+  void aParameterAtZeroThatMovesNothingIsNotDetermined() {
+    Curve level =
+        (p, slopes) -> {
+          Arrays.setAll(slopes, i -> new double[] {1, 0});
+          return new double[] {p[0], p[0], p[0]};
+        };
+    NoFitException thrown =
+        assertThrows(
+            NoFitException.class,
+            () -> CurveLeastSquares.fit(nonNegative(2, 0), level, new double[] {1, 2, 4}));
+    assertEquals(NoFitException.Reason.NOT_DETERMINED, thrown.reason());
+  }
+
+  /** A straight line takes a step or two to zero, one to see that it stays, and one without it. */
+  @Test
+  void aParameterThatStaysAtZeroIsHeldThereSoon() throws NoFitException {
+    for (double[] observed : new double[][] {{2, 1, 1, 0, 1}, {1, 1.1, 1, 0.6, 0.5}}) {
+      AtomicInteger count = new AtomicInteger();
+      CurveLeastSquares fit = CurveLeastSquares.fit(nonNegative(3, 2), counted(count), observed);
+      assertEquals(Arrays.stream(observed).average().orElseThrow(), fit.parameters()[0], 1e-9);
+      assertEquals(0, fit.parameters()[1]);
+      assertTrue(count.get() <= 6, count + " times");
+    }
+  }
+
+  /** Of an exponential the last steps would change nothing within the first six digits. */
+  @Test
+  void aSearchEndsWhereItsStepsAreFarBelowAnyUncertainty() throws NoFitException {
+    AtomicInteger count = new AtomicInteger();
+    Curve exponential =
+        (p, slopes) -> {
+          count.incrementAndGet();
+          Arrays.setAll(
+              slopes,
+              i -> {
+                double falling = Math.exp(-p[1] * ROWS[i]);
+                return new double[] {falling, -p[0] * ROWS[i] * falling};
+              });
+          return Arrays.stream(ROWS).map(x -> p[0] * Math.exp(-p[1] * x)).toArray();
+        };
+    double[] observed = {2.04, 1.15, 0.69, 0.54, 0.31};
+    CurveLeastSquares fit = CurveLeastSquares.fit(nonNegative(1, 1), exponential, observed);
+    assertTrue(fit.nextStep() < 1e-5, "next " + fit.nextStep());
+    assertTrue(count.get() <= 11, count + " times");
   }
 }

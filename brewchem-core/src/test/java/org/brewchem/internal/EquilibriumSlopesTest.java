@@ -411,6 +411,83 @@ class EquilibriumSlopesTest {
     assertArrayEquals(new double[3], perTotal, 1e-12);
   }
 
+  /**
+   * By hand, without activity coefficients: of a pair of acids that is held, the ion follows the
+   * root, one proton less: tenfold with each pH.
+   */
+  @Test
+  void aPairThatIsHeldHasOneProtonForEachLigand() {
+    EquilibriumSystem.Builder builder =
+        new EquilibriumSystem.Builder(-14, 0, 0.33, Activity.DAVIES, Activity.DAVIES);
+    int acid = builder.ligand(-1, Activity.DAVIES);
+    builder.species(EquilibriumSystem.NONE, acid, 1, 1, 4.8, Activity.DAVIES);
+    int pair = builder.species(EquilibriumSystem.NONE, acid, 2, 2, 9.6 + 1.5, Activity.DAVIES);
+    EquilibriumSolver solver = new EquilibriumSolver(builder.build());
+    solver.holdActivity(pair, -6);
+    assertTrue(solver.solveAt(4));
+    assertEquals(1, solver.protonsHeld(0));
+    double free = Math.sqrt(1e-6 / Math.pow(10, 3.1));
+    double[] perTotal = new double[2];
+    double byPH = new EquilibriumSlopes(solver).ofChargeOf(acid, perTotal);
+    assertEquals(-Math.log(10) * free, byPH, 1e-15);
+    assertArrayEquals(new double[2], perTotal, 1e-15);
+  }
+
+  /** Calcium with carbonate, phosphate and hydroxide; one constant is off by so much. */
+  private static EquilibriumSolver withConstantOff(int species, double by) {
+    int[][] rows = {
+      {-1, 1, 1, 1}, {-1, 1, 2, 1}, {-1, 2, 1, 1}, {-1, 2, 2, 1}, {-1, 2, 3, 1},
+      {0, 1, 0, 1}, {0, 1, 1, 1}, {0, 1, 0, 2}, {0, 2, 1, 1}, {0, -1, -1, 0}
+    };
+    double[] constants = {10.3, 16.6, 12.3, 19.5, 21.6, 3.2, 11.4, 5.5, 15, -12.5};
+    EquilibriumSystem.Builder builder =
+        new EquilibriumSystem.Builder(-14, 0.51, 0.33, Activity.DAVIES, Activity.DAVIES);
+    builder.metal(2, Activity.DAVIES);
+    builder.ligand(-2, Activity.DAVIES);
+    builder.ligand(-3, Activity.DAVIES);
+    for (int s = 0; s < rows.length; s++) {
+      double constant = constants[s] + (s == species ? by : 0);
+      builder.species(rows[s][0], rows[s][1], rows[s][2], rows[s][3], constant, Activity.DAVIES);
+    }
+    EquilibriumSolver solver = new EquilibriumSolver(builder.build());
+    solver.totals()[0] = 0.02;
+    solver.totals()[1] = 0.01;
+    solver.totals()[2] = 0.005;
+    solver.setInertCharge(-0.015);
+    assertTrue(solver.solveAt(8.5));
+    return solver;
+  }
+
+  /** The deprotonated forms are species 0 and 1 and have no constant. */
+  @Test
+  void slopesByConstantsOfPairsAreThoseOfDifferences() {
+    EquilibriumSolver solver = withConstantOff(0, 0);
+    EquilibriumSlopes slopes = new EquilibriumSlopes(solver);
+    slopes.ofCharge(new double[4]);
+    for (int s = 0; s < 10; s++) {
+      int of = s;
+      double expected = central(by -> withConstantOff(of, by).charge(), 0, 1e-3);
+      assertEquals(expected, slopes.ofChargeByFormation(s + 2), 1e-10, "species " + s);
+    }
+  }
+
+  @Test
+  void theConstantOfALigandThatIsHeldHasNoSlope() {
+    EquilibriumSystem.Builder builder =
+        new EquilibriumSystem.Builder(-14, 0, 0.33, Activity.DAVIES, Activity.DAVIES);
+    int ammonia = builder.ligand(0, Activity.DAVIES);
+    int ammonium = builder.species(EquilibriumSystem.NONE, ammonia, 1, 1, 9.25, Activity.DAVIES);
+    EquilibriumSolver solver = new EquilibriumSolver(builder.build());
+    solver.holdActivity(0, -3);
+    assertTrue(solver.solveAt(8));
+    EquilibriumSlopes slopes = new EquilibriumSlopes(solver);
+    slopes.ofCharge(new double[2]);
+    assertEquals(
+        "slope by a constant: an activity of the ligand is held",
+        assertThrows(IllegalStateException.class, () -> slopes.ofChargeByFormation(ammonium))
+            .getMessage());
+  }
+
   @Test
   void aRefusalSaysHowLongTheArrayMustBe() {
     Everything everything = new Everything(false);

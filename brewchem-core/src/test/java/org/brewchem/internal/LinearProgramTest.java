@@ -85,6 +85,60 @@ class LinearProgramTest {
     assertEquals(End.INFEASIBLE, program.minimise(new double[] {0, 1}).end());
   }
 
+  /** A row of what cannot move holds if it is off by 1e-8 of its largest coefficient at most. */
+  @Test
+  void aRowOfVariablesThatCannotMoveMayBeOffByItsTolerance() {
+    for (double off : new double[] {1e-8, Math.nextUp(1e-8)}) {
+      End expected = off == 1e-8 ? End.OPTIMAL : End.INFEASIBLE;
+      LinearProgram least = new LinearProgram(new double[1], new double[1], new double[] {1});
+      least.atLeast(new double[] {1}, off);
+      assertEquals(expected, least.minimise(new double[] {1}).end(), "at least " + off);
+      LinearProgram most = new LinearProgram(new double[1], new double[1], new double[] {1});
+      most.atMost(new double[] {1}, -off);
+      assertEquals(expected, most.minimise(new double[] {1}).end(), "at most " + -off);
+      for (double sign : new double[] {1, -1}) {
+        LinearProgram equal = new LinearProgram(new double[1], new double[1], new double[] {1});
+        equal.equal(new double[] {1}, sign * off);
+        assertEquals(expected, equal.minimise(new double[] {1}).end(), "equal " + sign * off);
+      }
+    }
+  }
+
+  /** A variable with 1e-12 of the largest coefficient of a row does not count in it. */
+  @Test
+  void whatIsNothingBesideWhatCannotMoveDoesNotCount() {
+    for (double share : new double[] {1e-12, 1e-11}) {
+      LinearProgram program =
+          new LinearProgram(
+              new double[2], new double[] {0, Double.POSITIVE_INFINITY}, new double[] {1, 1});
+      program.atLeast(new double[] {1, share}, 1);
+      Found found = program.minimise(new double[] {0, 1});
+      assertEquals(share == 1e-12 ? End.INFEASIBLE : End.OPTIMAL, found.end(), "share " + share);
+    }
+  }
+
+  /** Limits of some ten thousand hold within their rounding, about 1e-12. */
+  @Test
+  void aLargeLimitIsHeldWithinItsRounding() {
+    for (int seed = 0; seed < 20; seed++) {
+      Random random = new Random(seed);
+      LinearProgram program = of(4);
+      double[] sums = new double[3];
+      double[] point = new double[4];
+      Arrays.setAll(point, j -> 1e4 * random.nextDouble());
+      for (int r = 0; r < 3; r++) {
+        double[] row = new double[4];
+        Arrays.setAll(row, j -> 0.1 + random.nextDouble());
+        for (int j = 0; j < 4; j++) {
+          sums[r] += row[j] * point[j];
+        }
+        program.equal(row, sums[r]);
+      }
+      Found found = program.minimise(new double[] {1, 1, 1, 1});
+      assertEquals(End.OPTIMAL, found.end(), "seed " + seed);
+    }
+  }
+
   @Test
   void upperBoundsHoldWhetherOrNotTheyAreReached() {
     LinearProgram program =

@@ -242,4 +242,53 @@ class LockstepSolverTest {
       assertEquals(one.ionicStrength(), solver.ionicStrength(l), 1e-14);
     }
   }
+
+  /**
+   * An acid that loses its four protons nearly all at once: where a mol/kg more of ions makes half
+   * a mol/kg of ions more by itself, a row is left to the other solver. By the Davies equation that
+   * is A (sqrt(I)/2/(1 + sqrt(I))^2 - 0.3 I) ln 10 times half the variance of the squared charges,
+   * against I.
+   */
+  @Test
+  void leavesToTheOtherSolverWhatNearlyFeedsItself() {
+    EquilibriumSystem.Builder builder =
+        new EquilibriumSystem.Builder(-14, 0.51, 0.33, Activity.DAVIES, Activity.DAVIES);
+    int acid = builder.ligand(-4, Activity.DAVIES);
+    double[] log10Betas = {5, 11, 19, 27};
+    for (int p = 1; p <= 4; p++) {
+      builder.species(EquilibriumSystem.NONE, acid, p, 1, log10Betas[p - 1], Activity.DAVIES);
+    }
+    EquilibriumSystem system = builder.build();
+    LockstepSolver solver = new LockstepSolver(system);
+    EquilibriumSolver single = new EquilibriumSolver(system);
+    int left = 0;
+    for (double total : new double[] {0.003, 0.02, 0.03, 0.05}) {
+      for (int percent = 15; percent <= 35; percent += 5) {
+        double share = 0.01 * percent;
+        solver.totals(acid)[0] = total;
+        solver.inertCharge()[0] = 4 * share * total;
+        solver.solve(1);
+        single.totals()[acid] = total;
+        single.setInertCharge(4 * share * total);
+        single.coolDown();
+        assertTrue(single.solve());
+        single.refresh();
+        double squares = 0;
+        double fourth = single.protonConcentration() + single.hydroxideConcentration();
+        for (int p = 0; p <= 4; p++) {
+          double c = single.concentration(p);
+          squares += c * Math.pow(4 - p, 2);
+          fourth += c * Math.pow(4 - p, 4);
+        }
+        fourth -= squares * squares / total;
+        double ionic = single.ionicStrength();
+        double root = Math.sqrt(ionic);
+        double slope = 0.51 * Math.log(10) * (0.5 * root / ((1 + root) * (1 + root)) - 0.3 * ionic);
+        boolean feeds = 0.5 * slope * fourth > 0.5 * ionic;
+        assertEquals(!feeds, solver.isSettled(0), total + " mol/kg, " + percent + " %");
+        left += feeds ? 1 : 0;
+      }
+    }
+    assertTrue(left >= 10, left + " rows");
+  }
 }

@@ -43,12 +43,15 @@ class NumberTextTest {
   @CsvSource({
     "0, less than 0.01 %",
     "5.5e-53, less than 0.01 %",
+    "0.0001, 0.010 %",
     "0.00011, 0.011 %",
     "0.0228, 2.3 %",
     "0.118, 12 %",
     "0.99, 99 %",
     "0.9949, 99 %",
+    "0.995, 99.50 %",
     "0.9972, 99.72 %",
+    "0.9999, 99.99 %",
     "1, more than 99.99 %"
   })
   void aChanceIsReadable(double chance, String text) {

@@ -91,7 +91,9 @@ class RootsTest {
         };
     assertTrue(Roots.rising(counted, 0, 0, 50).asOptional().isEmpty());
     assertEquals(Roots.CAP, asked.get());
-    assertTrue(Roots.walking(x -> 1, 0, (x, residual) -> x + 1, 0).asOptional().isEmpty());
+    Root walking = Roots.walking(x -> 1, 0, (x, residual) -> x + 1, 0);
+    assertTrue(walking.asOptional().isEmpty());
+    assertEquals(Roots.CAP, walking.evaluations());
     // A jump at zero is closed in on through all the powers of two of a double.
     Root jump = Roots.between(x -> x > 0 ? 1 : -1, -1, 0x1p-3);
     assertTrue(jump.asOptional().isEmpty());

@@ -54,4 +54,32 @@ class WaterPropertiesTest {
   void theIonProductIsThatOfTheRelease() {
     assertEquals(13.906565, WaterProperties.ionProductExponent(300, 1000), 5e-7);
   }
+
+  /**
+   * The equation of the release for the boiling point and a density of 958 kg/m3, written as the
+   * sum over its terms; what of q the formula has is 1 - 1/(1 + q).
+   */
+  @Test
+  void theIonProductOfHotWaterIsThatOfTheEquation() {
+    double kelvin = 373.15;
+    double rho = 0.958;
+    double logQ =
+        Math.log(rho)
+            - 0.864671
+            + 8659.19 / kelvin
+            - 22786.2 * Math.pow(rho, 2.0 / 3) / Math.pow(kelvin, 2);
+    double share = 1 - 1 / (1 + Math.exp(logQ));
+    double polynomial = rho * (0.642044 - 56.8534 / kelvin - 0.375754 * rho);
+    double gas =
+        0.61415
+            + 48251.33 / kelvin
+            - 67707.93 / Math.pow(kelvin, 2)
+            + 10102100 / Math.pow(kelvin, 3);
+    double expected =
+        gas
+            - 12 * Math.log1p(Math.exp(logQ)) / Math.log(10)
+            + 12 * share * polynomial
+            + 2 * Math.log10(0.018015268);
+    assertEquals(expected, WaterProperties.ionProductExponent(kelvin, 958), 1e-12);
+  }
 }
