@@ -169,9 +169,10 @@ final class Input {
 
   /**
    * Reads the numbers of rows that follow each other, as {@link #at} and {@link #fault} do; a row
-   * with a fault is 0, and the fault stands unless there is one already.
+   * with a fault is 0, and the fault stands unless there is one already, or the cell is empty and
+   * may be.
    */
-  void read(int from, int count, double[] into, @Nullable Failure[] faults) {
+  void read(int from, int count, double[] into, @Nullable Failure[] faults, boolean mayBeMissing) {
     double low = LEAST * factor;
     double high = LARGEST * factor;
     if (usual != null) {
@@ -186,7 +187,9 @@ final class Input {
         Failure fault = fault(from + i);
         if (fault != null) {
           into[i] = 0;
-          faults[i] = faults[i] == null ? fault : faults[i];
+          if (faults[i] == null && !(mayBeMissing && fault instanceof Failure.Missing)) {
+            faults[i] = fault;
+          }
         }
       }
     }

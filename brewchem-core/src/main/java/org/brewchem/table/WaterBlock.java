@@ -3,6 +3,7 @@ package org.brewchem.table;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.brewchem.solution.EquilibriumRows;
 import org.brewchem.solution.NoSolutionException;
 import org.brewchem.substance.Component;
@@ -17,6 +18,7 @@ final class WaterBlock {
 
   private final EquilibriumRows rows;
   private final Map<Integer, Input> inputs;
+  private final Set<Integer> mayBeMissing;
   private final int size;
   private final int carbonate;
   private final double[] read = new double[EquilibriumRows.SIZE];
@@ -29,11 +31,14 @@ final class WaterBlock {
    * Works on a work space.
    *
    * @param inputs what states the total of each component, mol/kg, by its index
+   * @param mayBeMissing the components of which an empty cell counts as 0
    * @param size the rows of the table
    */
-  WaterBlock(EquilibriumRows rows, Map<Integer, Input> inputs, int size) {
+  WaterBlock(
+      EquilibriumRows rows, Map<Integer, Input> inputs, Set<Integer> mayBeMissing, int size) {
     this.rows = rows;
     this.inputs = inputs;
+    this.mayBeMissing = mayBeMissing;
     this.size = size;
     carbonate = rows.indexOf(Component.CARBONATE);
   }
@@ -80,7 +85,7 @@ final class WaterBlock {
     Arrays.fill(faults, null);
     inputs.forEach(
         (component, input) -> {
-          input.read(from, count, read, faults);
+          input.read(from, count, read, faults, mayBeMissing.contains(component));
           rows.setTotals(component, read, count);
         });
     rows.solve(count);

@@ -367,6 +367,14 @@ final class WaterColumns {
     return MAIN.stream().filter(ion -> !ions.containsKey(ion)).map(Ion::name).findFirst();
   }
 
+  /**
+   * Whether no row has a balance without the ion. Of another ion an empty cell counts as the column
+   * that is not there: as absent.
+   */
+  boolean isNeeded(Ion ion) {
+    return alkalinity.isEmpty() && MAIN.contains(ion);
+  }
+
   Set<Component> components() {
     Set<Component> components = new LinkedHashSet<>();
     ions.keySet().forEach(ion -> components.add(component(ion)));

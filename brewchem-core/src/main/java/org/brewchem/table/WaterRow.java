@@ -1,8 +1,10 @@
 package org.brewchem.table;
 
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntToDoubleFunction;
 import org.brewchem.figure.Figure;
@@ -43,6 +45,7 @@ final class WaterRow implements FigureRows.Leaves {
   private final @Nullable CarbonateBalance carbonates;
   private final Input[] inputs;
   private final int[] indices;
+  private final boolean[] needed;
   private final @Nullable Input alkalinity;
   private final @Nullable Input total;
   private final @Nullable Input measured;
@@ -58,11 +61,13 @@ final class WaterRow implements FigureRows.Leaves {
     carbonates = equilibria == null ? null : CarbonateBalance.of(equilibria);
     inputs = new Input[columns.ions.size()];
     indices = new int[columns.ions.size()];
+    needed = new boolean[columns.ions.size()];
     int k = 0;
     for (Map.Entry<Ion, Input> entry : columns.ions.entrySet()) {
       inputs[k] = entry.getValue().times(PER_KILOGRAM);
       indices[k] =
           equilibria == null ? k : equilibria.indexOf(WaterColumns.component(entry.getKey()));
+      needed[k] = columns.isNeeded(entry.getKey());
       k++;
     }
     alkalinity = columns.alkalinity.map(input -> input.times(PER_KILOGRAM)).orElse(null);
@@ -81,11 +86,15 @@ final class WaterRow implements FigureRows.Leaves {
       return null;
     }
     Map<Integer, Input> all = new LinkedHashMap<>();
+    Set<Integer> mayBeMissing = new HashSet<>();
     for (int k = 0; k < inputs.length; k++) {
       all.put(indices[k], inputs[k]);
+      if (!needed[k]) {
+        mayBeMissing.add(indices[k]);
+      }
     }
     all.put(rows.indexOf(Component.CARBONATE), total);
-    return new WaterBlock(rows, all, table.size());
+    return new WaterBlock(rows, all, mayBeMissing, table.size());
   }
 
   /** The work space, for a table that has the columns of a balance. */
@@ -117,7 +126,7 @@ final class WaterRow implements FigureRows.Leaves {
     own.forget();
     for (int k = 0; k < inputs.length; k++) {
       Failure failure = inputs[k].fault(index);
-      if (failure != null && (alkalinity == null || !inputs[k].isMissing(index))) {
+      if (failure != null && (needed[k] || !inputs[k].isMissing(index))) {
         return failure;
       }
       own.setTotal(indices[k], failure == null ? inputs[k].at(index) : 0);

@@ -55,9 +55,10 @@ import org.jspecify.annotations.Nullable;
  * air. What balances their charge depends on the columns, not on the row. With a column of
  * alkalinity it is the alkalinity: an inert univalent ion carries the ions that are missing and the
  * error of the ion balance. Without one it is the ions; calcium, magnesium, sodium, chloride and
- * sulfate are then needed, and potassium and nitrate count where there is a column. Their carbon
- * dioxide comes from {@code total carbon dioxide}; without that column, from {@code pH} and
- * alkalinity; without both it is taken to be as much as the alkalinity, bicarbonate alone.
+ * sulfate are then needed in each row, and other ions count where they are stated: a column that is
+ * not there and an empty cell alike count as absent, and {@link #notices(Figure)} tells where.
+ * Their carbon dioxide comes from {@code total carbon dioxide}; without that column, from {@code
+ * pH} and alkalinity; without both it is taken to be as much as the alkalinity, bicarbonate alone.
  *
  * <p>A column holds plain numbers, found without an object for each row. Uncertainty, notices and
  * explanations have methods of their own, which treat each row as the single water that {@link

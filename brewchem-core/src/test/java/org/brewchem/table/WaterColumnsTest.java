@@ -23,8 +23,10 @@ import org.brewchem.solution.Chemistry;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Level;
 import org.brewchem.solution.SolutionCode;
+import org.brewchem.substance.Acid;
 import org.brewchem.substance.Ion;
 import org.brewchem.water.Constituent;
+import org.brewchem.water.WaterFigures;
 import org.brewchem.water.WaterReport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -275,6 +277,72 @@ class WaterColumnsTest {
     assertTrue(pH.isPresent(0));
     assertEquals("unreadable", pH.failure(1).orElseThrow().kind());
     assertEquals("calcium [mmol/L]", pH.failure(1).orElseThrow().column());
+  }
+
+  /** An empty cell of an ion that no balance needs is the column that is not there. */
+  @ParameterizedTest
+  @EnumSource(Level.class)
+  void anEmptyCellOfAnIonThatIsNotNeededCountsAsItsMissingColumn(Level level) {
+    String[] headings = {
+      "calcium [mg/L]",
+      "magnesium [mg/L]",
+      "sodium [mg/L]",
+      "chloride [mg/L]",
+      "sulfate [mg/L]",
+      "total carbon dioxide [mmol/L]",
+      "potassium [mg/L]",
+      "nitrate [mg/L]"
+    };
+    double[] all = {92, 11, 19, 31, 45, 4.6, 4, 8};
+    Table.Builder rows = Table.withHeadings(headings);
+    for (int row = 0; row < 4; row++) {
+      rows.row();
+      for (int k = 0; k < all.length; k++) {
+        boolean isEmpty = row == 1 && k == 6 || row == 2 && k > 5 || row == 3 && k == 1;
+        if (!isEmpty) {
+          rows.set(k, all[k]);
+        }
+      }
+    }
+    Table table = rows.build();
+    Chemistry chemistry = Chemistry.of(level);
+    Waters waters = Waters.from(table).under(chemistry);
+    Waters withoutPotassium = Waters.from(table.without("potassium")).under(chemistry);
+    Waters without = Waters.from(table.without("potassium").without("nitrate")).under(chemistry);
+    for (Figure<?> figure :
+        List.<Figure<?>>of(
+            Figures.PH_VALUE,
+            Figures.CARBONATE_ALKALINITY,
+            Figures.IONIC_STRENGTH,
+            WaterFigures.RESIDUAL_ALKALINITY,
+            Figures.titrationAlkalinity(pH(4.3)))) {
+      Column found = waters.column(figure);
+      assertEquals(
+          List.of(new Failure.Missing(4, "magnesium [mg/L]")), found.failures(), figure.title());
+      assertEquals(withoutPotassium.column(figure).value(1), found.value(1), 1e-9);
+      assertEquals(without.column(figure).value(2), found.value(2), 1e-9);
+      assertEquals(waters.answer(figure, 2).number(), found.value(2), 1e-9);
+    }
+    assertTrue(waters.doseOf(Acid.LACTIC, pH(5)).isPresent(2));
+    List<String> absent =
+        waters.notices(Figures.PH_VALUE).stream()
+            .map(Notice::toString)
+            .filter(notice -> notice.contains("absent"))
+            .toList();
+    assertEquals(
+        List.of(
+            "row 2: counted as absent: potassium",
+            "row 3: counted as absent: potassium",
+            "row 3: counted as absent: nitrate"),
+        absent);
+    Table.Builder negative = Table.withHeadings(headings);
+    negative.row();
+    for (int k = 0; k < all.length; k++) {
+      negative.set(k, k == 6 ? -1 : all[k]);
+    }
+    assertEquals(
+        "not possible",
+        Waters.from(negative.build()).under(chemistry).pH().failure(0).orElseThrow().kind());
   }
 
   @Test
