@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
@@ -258,7 +259,13 @@ public final class BufferReadings {
 
     @Override
     public String toString() {
-      return read.size() + " readings of " + sample + " with " + titrant + ", " + concentration;
+      return NumberText.count(read.size(), "reading", "readings")
+          + " of "
+          + sample
+          + " with "
+          + titrant
+          + ", "
+          + concentration;
     }
   }
 
@@ -284,10 +291,10 @@ public final class BufferReadings {
     if (millilitres.length != pH.length) {
       throw new IllegalArgumentException(
           "readings: "
-              + millilitres.length
-              + " volumes and "
-              + pH.length
-              + " pH values are not possible; one pH to each volume is needed");
+              + NumberText.count(millilitres.length, "volume", "volumes")
+              + " and "
+              + NumberText.count(pH.length, "pH value", "pH values")
+              + " are not possible; one pH to each volume is needed");
     }
     Draft draft = new Draft();
     draft.pH = pH.clone();
@@ -565,6 +572,10 @@ public final class BufferReadings {
     return pH.length == 0
         ? "no readings"
         : String.format(
-            Locale.ROOT, "%d readings from pH %.2f to %.2f", pH.length, pH[0], pH[pH.length - 1]);
+            Locale.ROOT,
+            "%s from pH %.2f to %.2f",
+            NumberText.count(pH.length, "reading", "readings"),
+            pH[0],
+            pH[pH.length - 1]);
   }
 }

@@ -30,6 +30,18 @@ public final class NumberText {
   }
 
   /**
+   * Counts in words that fit one as well as several.
+   *
+   * @param count how many
+   * @param one what follows the number 1, such as {@code row is}
+   * @param several what follows every other number, such as {@code rows are}
+   * @return such as {@code 1 row is} or {@code 0 rows are}
+   */
+  public static String count(long count, String one, String several) {
+    return count + " " + (count == 1 ? one : several);
+  }
+
+  /**
    * Writes a number rounded to a number of decimal places, without trailing zeros.
    *
    * @param value a finite number

@@ -248,8 +248,8 @@ public final class MaltTitration {
     if (jars.stream().mapToDouble(Jar::acid).distinct().count() < NUMBERS) {
       throw new IllegalArgumentException(
           "jars: "
-              + jars.size()
-              + " are not possible; three of different acid are needed: with base, without, with"
+              + NumberText.count(jars.size(), "is", "are")
+              + " not possible; three of different acid are needed: with base, without, with"
               + " acid");
     }
     return Malt.measured(name, source, curve(), litres / kilograms, readAt);

@@ -18,6 +18,7 @@ import org.brewchem.figure.Notice;
 import org.brewchem.figure.Target;
 import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.internal.Excerpt;
+import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.Mass;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Treatment;
@@ -115,8 +116,8 @@ public final class Plan {
       if (names.length != query.sources().size()) {
         throw new IllegalArgumentException(
             "names: "
-                + names.length
-                + " are not possible; one to each of "
+                + NumberText.count(names.length, "is", "are")
+                + " not possible; one to each of "
                 + query.sources().size()
                 + " sources is needed");
       }

@@ -11,6 +11,7 @@ import org.brewchem.figure.Answer;
 import org.brewchem.figure.Figure;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
+import org.brewchem.internal.NumberText;
 
 /**
  * One figure of batch after batch, in the order in which they were made. A batch whose figure is
@@ -194,6 +195,9 @@ public final class ControlSeries {
 
   @Override
   public String toString() {
-    return title + ", " + points.size() + " batches" + (unit.isEmpty() ? "" : ", in " + unit);
+    return title
+        + ", "
+        + NumberText.count(points.size(), "batch", "batches")
+        + (unit.isEmpty() ? "" : ", in " + unit);
   }
 }

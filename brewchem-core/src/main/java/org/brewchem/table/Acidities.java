@@ -370,8 +370,8 @@ public final class Acidities {
    */
   @Override
   public String toString() {
-    return table.size()
-        + " titrations to "
+    return NumberText.count(table.size(), "titration", "titrations")
+        + " to "
         + endPoint
         + ", from "
         + String.join(", ", used())

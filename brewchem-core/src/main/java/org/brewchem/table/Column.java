@@ -342,7 +342,8 @@ public final class Column {
               + failures.size()
               + " of "
               + size()
-              + " rows have no number; the first: "
+              + (size() == 1 ? " row has" : failures.size() == 1 ? " rows has" : " rows have")
+              + " no number; the first: "
               + failures.get(0));
     }
     return values.clone();

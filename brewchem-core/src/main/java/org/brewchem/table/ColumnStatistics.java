@@ -230,8 +230,8 @@ public final class ColumnStatistics {
     String counts =
         heading
             + ": "
-            + count()
-            + " numbers, "
+            + NumberText.count(count(), "number", "numbers")
+            + ", "
             + belowLimit()
             + " below a limit, "
             + missing()

@@ -15,6 +15,7 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
+import org.brewchem.internal.NumberText;
 import org.brewchem.units.ColumnHeader;
 
 /**
@@ -202,8 +203,8 @@ public final class Table {
           "column of text \""
               + Excerpt.of(name)
               + "\": "
-              + perRow.size()
-              + " rows are not possible; the table has "
+              + NumberText.count(perRow.size(), "row is", "rows are")
+              + " not possible; the table has "
               + size());
     }
     checkNew(name);

@@ -14,6 +14,7 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Step;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.ActivityRule;
@@ -533,8 +534,8 @@ public final class Waters {
    */
   @Override
   public String toString() {
-    return table.size()
-        + " waters at "
+    return NumberText.count(table.size(), "water", "waters")
+        + " at "
         + temperature
         + ", from "
         + String.join(", ", used())

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.brewchem.buffer.BufferReadings;
+import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AmountConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Volume;
@@ -190,8 +191,8 @@ public final class TitrationLog extends TitrationCurve {
     if (buffers.size() != calibration.deviations().length) {
       throw new IllegalArgumentException(
           "buffers: "
-              + buffers.size()
-              + " sources are not possible; one to each of "
+              + NumberText.count(buffers.size(), "source is", "sources are")
+              + " not possible; one to each of "
               + calibration.deviations().length
               + " buffers is needed");
     }

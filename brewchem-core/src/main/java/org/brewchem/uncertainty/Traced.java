@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.NumberText;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -87,7 +88,10 @@ public final class Traced {
   public static Traced linear(double value, Traced[] inputs, double[] slopes) {
     if (inputs.length != slopes.length) {
       throw new IllegalArgumentException(
-          "slopes: " + slopes.length + " are not possible; one to each of " + inputs.length);
+          "slopes: "
+              + NumberText.count(slopes.length, "is", "are")
+              + " not possible; one to each of "
+              + inputs.length);
     }
     int most = 0;
     for (int i = 0; i < inputs.length; i++) {

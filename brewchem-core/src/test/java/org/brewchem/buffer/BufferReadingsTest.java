@@ -221,7 +221,7 @@ class BufferReadingsTest {
     double[] none = {};
     assertEquals("no readings", BufferReadings.of(none, none, none, 0).toString());
     assertEquals(
-        "1 readings of 50 mL with acid, 0.1 mol/L",
+        "1 reading of 50 mL with acid, 0.1 mol/L",
         BufferReadings.logWithAcid(mL(50), molPerL(0.1)).read(mL(0), pH(4.2)).toString());
   }
 

@@ -298,7 +298,7 @@ class MeasuredBufferTest {
             () ->
                 BufferReadings.withAlkali(
                     mL(50), DECIMOLAR, new double[] {0, 1}, new double[] {4.2}));
-    assertTrue(uneven.getMessage().contains("2 volumes and 1 pH values"), uneven.getMessage());
+    assertTrue(uneven.getMessage().contains("2 volumes and 1 pH value "), uneven.getMessage());
   }
 
   /** Read as a meter shows it: to 1e-5 pH no grid of acids follows a beer. */

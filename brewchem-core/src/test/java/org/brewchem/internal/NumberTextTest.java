@@ -94,6 +94,13 @@ class NumberTextTest {
   }
 
   @Test
+  void oneThingIsCountedInTheSingular() {
+    assertEquals("1 row is", NumberText.count(1, "row is", "rows are"));
+    assertEquals("0 rows are", NumberText.count(0, "row is", "rows are"));
+    assertEquals("11 rows are", NumberText.count(11, "row is", "rows are"));
+  }
+
+  @Test
   void digitsOutOfRangeAreRefused() {
     assertThrows(IllegalArgumentException.class, () -> NumberText.significant(1, 0));
     assertThrows(IllegalArgumentException.class, () -> NumberText.significant(1, 16));

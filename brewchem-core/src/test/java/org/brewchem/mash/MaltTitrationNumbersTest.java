@@ -323,7 +323,7 @@ class MaltTitrationNumbersTest {
             + " before",
         () -> begun.mashedWith(known, massPercent(50)));
     refused(
-        "jars: 1 are not possible; three of different acid are needed: with base, without, with"
+        "jars: 1 is not possible; three of different acid are needed: with base, without, with"
             + " acid",
         begun::malt);
     refused("volume of the base: 0 L", () -> begun.base(mL(0), mEqPerL(100), pH(6)));

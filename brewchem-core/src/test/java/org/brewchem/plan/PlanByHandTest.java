@@ -200,7 +200,7 @@ class PlanByHandTest {
   void requestsRefuseWhatCannotBePlanned() {
     assertRefused("sources: none are not possible; a plan starts with a water", Plan::from);
     assertRefused(
-        "names: 1 are not possible; one to each of 2 sources is needed",
+        "names: 1 is not possible; one to each of 2 sources is needed",
         () -> Plan.from(Water.pure(), Water.pure()).called("one"));
     assertRefused(
         "portions: [] are not possible; at least one, and each name once, is needed",

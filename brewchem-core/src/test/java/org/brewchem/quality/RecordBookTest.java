@@ -401,9 +401,9 @@ class RecordBookTest {
   void aBookShowsItsFiguresAndASeriesItsUnit() {
     assertEquals(List.of(Figures.PH_VALUE, ACIDITY), EMPTY.figures());
     RecordBook book = EMPTY.with(TODAY, batch("A", TODAY, 4.3));
-    assertEquals("pH, 1 batches", book.series(Figures.PH_VALUE, "invented lager").toString());
+    assertEquals("pH, 1 batch", book.series(Figures.PH_VALUE, "invented lager").toString());
     assertEquals(
-        "titratable acidity to pH 8.2, 1 batches, in g/L as lactic acid, to pH 8.2",
+        "titratable acidity to pH 8.2, 1 batch, in g/L as lactic acid, to pH 8.2",
         book.series(ACIDITY, "invented lager").toString());
     assertThrows(
         IllegalArgumentException.class,

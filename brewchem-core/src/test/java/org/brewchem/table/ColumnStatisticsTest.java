@@ -67,7 +67,7 @@ class ColumnStatisticsTest {
     assertEquals((0.1 + 0.01 + 0.5) / 3, iron.mean().upper(), 1e-15);
     assertTrue(
         iron.toString()
-            .startsWith("iron [mg/L]: 1 numbers, 2 below a limit, 1 missing, 7 of no use; mean"));
+            .startsWith("iron [mg/L]: 1 number, 2 below a limit, 1 missing, 7 of no use; mean"));
     // each of them is named where the rows are judged as reports, except where they are limits
     long named =
         Waters.from(table).reportNotices().stream()

@@ -54,8 +54,8 @@ class ColumnTest {
         assertThrows(
             IllegalArgumentException.class, () -> Column.of("calcium [mg/L]", 40, Double.NaN));
     assertEquals(
-        "row 2, column \"calcium [mg/L]\": NaN is not possible; a finite number, or none where it is"
-            + " missing, is allowed",
+        "row 2, column \"calcium [mg/L]\": NaN is not possible; a finite number, or none where it"
+            + " is missing, is allowed",
         refused.getMessage());
     BitSet missing = new BitSet();
     missing.set(1);
@@ -107,7 +107,7 @@ class ColumnTest {
     IllegalStateException refused =
         assertThrows(IllegalStateException.class, () -> column.values());
     assertEquals(
-        "column \"calcium [mg/L]\": 1 of 3 rows have no number; the first: row 2, column \"calcium"
+        "column \"calcium [mg/L]\": 1 of 3 rows has no number; the first: row 2, column \"calcium"
             + " [mg/L]\": is missing",
         refused.getMessage());
     assertArrayEquals(new double[] {40, Double.NaN, -3}, column.valuesOr(Double.NaN));

@@ -58,8 +58,8 @@ class PickedRowsTest {
     assertThrows(IllegalArgumentException.class, () -> table().renamed("well", "calcium"));
     assertThrows(IllegalArgumentException.class, () -> table().renamed("iron", "Fe"));
     assertEquals(
-        "new name of \"pH\": \"acidity [g/L]\" is not possible; a name without a unit is needed, for"
-            + " the unit stays",
+        "new name of \"pH\": \"acidity [g/L]\" is not possible; a name without a unit is needed,"
+            + " for the unit stays",
         assertThrows(IllegalArgumentException.class, () -> table().renamed("pH", "acidity [g/L]"))
             .getMessage());
   }
@@ -227,7 +227,7 @@ class PickedRowsTest {
     builder.row().unreadable(0, "< 1", "is a limit");
     builder.row().set(0, 5);
     assertEquals(
-        "iron [mg/L]: 1 numbers, 1 below a limit, 0 missing; mean 2.5 to 3, least 0 to 1,"
+        "iron [mg/L]: 1 number, 1 below a limit, 0 missing; mean 2.5 to 3, least 0 to 1,"
             + " median 2.5 to 3, greatest 5",
         builder.build().statistics("iron").toString());
   }

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.brewchem.OutOfRangeException;
+import org.brewchem.quantity.PH;
 import org.junit.jupiter.api.Test;
 
 class TableTest {
@@ -118,6 +119,21 @@ class TableTest {
   }
 
   @Test
+  void oneRowIsCountedInTheSingular() {
+    Table one = Table.of(Column.of("calcium [mg/L]", 40));
+    assertEquals("1 water at 25 °C, from calcium", Waters.from(one).toString());
+    assertEquals(
+        "1 titration to pH 8.2, from volume",
+        Acidities.from(Table.of(Column.of("volume [mL]", 14.6)), PH.of(8.2)).toString());
+    Table.Builder empty = Table.withHeadings("calcium [mg/L]");
+    empty.row();
+    assertTrue(
+        assertThrows(IllegalStateException.class, () -> empty.build().column("calcium").values())
+            .getMessage()
+            .contains("1 of 1 row has no number"));
+  }
+
+  @Test
   void messagesNameTheColumnsThatThereAre() {
     Table table =
         Table.of(Column.of("calcium [mg/L]", 40, 41), Column.of("pH", 7.2, 7.3))
@@ -126,7 +142,7 @@ class TableTest {
         "column of text \"place\" is not in the table; it has [sample]",
         assertThrows(IllegalArgumentException.class, () -> table.texts("place")).getMessage());
     assertEquals(
-        "column of text \"place\": 1 rows are not possible; the table has 2",
+        "column of text \"place\": 1 row is not possible; the table has 2",
         assertThrows(IllegalArgumentException.class, () -> table.withTexts("place", List.of("tap")))
             .getMessage());
     assertEquals(
