@@ -2,6 +2,7 @@ package org.brewchem.figure;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -24,7 +25,17 @@ import org.brewchem.internal.NumberText;
  */
 public final class UsualRange {
 
+  /** Significant digits of what was perhaps meant, at most. */
   private static final int SHOWN_DIGITS = 4;
+
+  /** A number of more digits was not typed: it was converted from another unit. */
+  private static final int TYPED_DIGITS = 6;
+
+  /** Of a converted number nobody knows how many digits were typed. */
+  private static final int DIGITS_OF_CONVERTED = 2;
+
+  /** The digits of a double before the rounding of its last bits shows. */
+  private static final MathContext WITHOUT_NOISE = new MathContext(12);
 
   private static final Map<String, UsualRange> LIBRARY = read();
 
@@ -253,8 +264,9 @@ public final class UsualRange {
    * Names the typing slip that a value outside the range may come from.
    *
    * @param value the value, in {@link #unit()}
-   * @return such as "perhaps mg typed as g: 0.4082 g"; empty for a usual value, and where no slip
-   *     that is known leads into the usual range
+   * @return such as "perhaps mg typed as g: 0.4082 g", with about the digits that the value has,
+   *     and two if it has more than six, for then it was converted; empty for a usual value, and
+   *     where no slip that is known leads into the usual range
    * @throws IllegalArgumentException if the value is not finite
    */
   public Optional<String> slip(double value) {
@@ -266,14 +278,26 @@ public final class UsualRange {
       double meant = slip.meant(value);
       if (Double.isFinite(meant) && holds(meant)) {
         return Optional.of(
-            "perhaps " + slip.text + ": " + withUnit(NumberText.plain(rounded(meant))));
+            "perhaps " + slip.text + ": " + withUnit(NumberText.plain(rounded(slip, value))));
       }
     }
     return Optional.empty();
   }
 
-  private static double rounded(double meant) {
-    return new BigDecimal(meant).round(new MathContext(SHOWN_DIGITS)).doubleValue();
+  /** What was meant, to the decimal that changes with the last digit typed, or the next one. */
+  private static double rounded(Slip slip, double typed) {
+    BigDecimal decimal = BigDecimal.valueOf(typed).round(WITHOUT_NOISE).stripTrailingZeros();
+    double meant = slip.meant(typed);
+    double change = slip.meant(typed + Math.pow(10, -Math.max(0, decimal.scale()))) - meant;
+    if (decimal.precision() > TYPED_DIGITS || change == 0) {
+      return new BigDecimal(meant).round(new MathContext(DIGITS_OF_CONVERTED)).doubleValue();
+    }
+    // The addend keeps the logarithm of an exact power of ten from falling below it.
+    int decimals = -(int) Math.floor(Math.log10(Math.abs(change)) + 1e-6);
+    return new BigDecimal(meant)
+        .setScale(decimals, RoundingMode.HALF_UP)
+        .round(new MathContext(SHOWN_DIGITS))
+        .doubleValue();
   }
 
   /**

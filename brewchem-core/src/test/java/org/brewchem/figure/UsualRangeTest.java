@@ -91,10 +91,35 @@ class UsualRangeTest {
     assertTrue(temperature.slip(294.65).orElseThrow().contains("K typed as °C: 21.5 °C"));
     assertTrue(temperature.slip(70.7).orElseThrow().contains("°F typed as °C: 21.5 °C"));
     UsualRange ka = UsualRange.named("dissociation constant Ka");
-    assertTrue(ka.slip(4.76).orElseThrow().contains("pKa typed as Ka: 0.00001738 mol/L"));
+    assertTrue(ka.slip(4.76).orElseThrow().contains("pKa typed as Ka: 0.0000174 mol/L"));
     assertTrue(UsualRange.named("pKa").slip(1.738e-5).orElseThrow().contains("pKa: 4.76"));
     assertTrue(
         UsualRange.named("alkalinity of a water").slip(3765).orElseThrow().contains("°dH: 210.8"));
+  }
+
+  /**
+   * 0.3 g/L of lactic acid (90.078 g/mol) are 3.3304... mEq/L: the zero of 3330 was never known,
+   * and no beer has so much acid. 21 °C are 294.15 K; 71 °F are 21.67 °C.
+   */
+  @Test
+  void aSuggestedValueHasTheDigitsThatAreKnown() {
+    UsualRange acidity = UsualRange.named("titratable acidity of a beer");
+    double converted = 300 / 90.078;
+    assertEquals(
+        "perhaps g/L typed as g per 100 mL, or a decimal place: 33 mEq/L",
+        acidity.slip(converted).orElseThrow());
+    assertEquals(
+        "perhaps g/L typed as g per 100 mL, or a decimal place: 33.3 mEq/L",
+        acidity.slip(3.33).orElseThrow());
+    assertEquals("perhaps g/L typed as mg/L: 20 mEq/L", acidity.slip(1.8 / 90.078).orElseThrow());
+    UsualRange temperature = UsualRange.named("temperature of a titration");
+    assertEquals("perhaps K typed as °C: 21 °C", temperature.slip(294).orElseThrow());
+    assertEquals("perhaps °F typed as °C: 21.7 °C", temperature.slip(71).orElseThrow());
+    UsualRange mass = UsualRange.named("mass of a primary standard");
+    assertEquals("perhaps mg typed as g: 0.4082 g", mass.slip(408.2).orElseThrow());
+    assertEquals("perhaps mg typed as g: 0.41 g", mass.slip(410).orElseThrow());
+    // In binary this is 434.99999999999994.
+    assertEquals("perhaps mg typed as g: 0.435 g", mass.slip(4.35 * 100).orElseThrow());
   }
 
   @Test
