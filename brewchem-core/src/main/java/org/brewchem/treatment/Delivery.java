@@ -3,6 +3,7 @@ package org.brewchem.treatment;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Function;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Answering;
 import org.brewchem.figure.Figure;
@@ -29,6 +30,9 @@ import org.brewchem.uncertainty.Traced;
  * charge of a liquid or a component; what an acid gives is always "delivered". Immutable.
  */
 public final class Delivery {
+
+  private static final String TEXT =
+      "(charge before - charge after x growth of the volume) / moles added";
 
   private static final Scale<Double> EQUIVALENTS_PER_MOLE = Scale.number("Eq/mol", 3);
 
@@ -71,12 +75,27 @@ public final class Delivery {
   public Answer<Double> at(PH pH) {
     Objects.requireNonNull(pH, "pH");
     Figure<TitrationAlkalinity> charge = Figures.titrationAlkalinity(pH);
+    return answer(pH.toString(), figure -> find(figure, charge));
+  }
+
+  /** What is delivered at the pH after the dose, of which a step says why it is unknown. */
+  Answer<Double> atUnknown(Step pH) {
+    return answer(
+        "the pH after the dose",
+        figure ->
+            Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA)
+                .text(TEXT, "")
+                .inputs(List.of(pH))
+                .unknown(pH.whyUnknown()));
+  }
+
+  private Answer<Double> answer(String place, Function<Figure<?>, Step> found) {
     Figure<Double> figure =
         Figure.of(
             "equivalents delivered by " + substance,
-            Map.of("at", pH.toString()),
+            Map.of("at", place),
             EQUIVALENTS_PER_MOLE,
-            new DeliveryRule(this, charge));
+            new DeliveryRule(found));
     return Answer.of(figure, figure.rule().find(figure, before));
   }
 
@@ -86,7 +105,7 @@ public final class Delivery {
     Step treated = charge.rule().find(charge, after);
     Step.Builder builder =
         Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA)
-            .text("(charge before - charge after x growth of the volume) / moles added", "")
+            .text(TEXT, "")
             .inputs(List.of(own, treated));
     if (own.found().isEmpty() || treated.found().isEmpty()) {
       return builder.unknown(own.found().isEmpty() ? own.whyUnknown() : treated.whyUnknown());
@@ -110,11 +129,11 @@ public final class Delivery {
                 }));
   }
 
-  private record DeliveryRule(Delivery delivery, Figure<?> charge) implements Figure.Rule {
+  private record DeliveryRule(Function<Figure<?>, Step> found) implements Figure.Rule {
 
     @Override
     public Step find(Figure<?> figure, Answering from) {
-      return delivery.find(figure, charge);
+      return found.apply(figure);
     }
 
     @Override

@@ -472,10 +472,11 @@ public final class Dose<L extends Liquid> implements Answering {
   /**
    * Returns what a mole of the dose delivers at the pH that the liquid has after it.
    *
-   * @return Eq/mol, negative for a base
+   * @return Eq/mol, negative for a base; unknown where that pH is, as in a mash
    */
   public Answer<Double> delivered() {
-    return delivered(after.answer(Figures.PH_VALUE).value());
+    Answer<PH> pH = after.answer(Figures.PH_VALUE);
+    return pH.isStated() ? delivered(pH.value()) : delivery().atUnknown(pH.step());
   }
 
   /**
@@ -486,7 +487,11 @@ public final class Dose<L extends Liquid> implements Answering {
    * @return Eq/mol, negative for a base
    */
   public Answer<Double> delivered(PH pH) {
-    return new Delivery(before, after, supply.name(), addition).at(pH);
+    return delivery().at(pH);
+  }
+
+  private Delivery delivery() {
+    return new Delivery(before, after, supply.name(), addition);
   }
 
   /**

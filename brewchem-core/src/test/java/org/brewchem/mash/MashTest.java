@@ -258,6 +258,21 @@ class MashTest {
         Mashes.mash(malt, Mashes.alkaline(2 / 1.5), 6).pH().number(), thinner.pH().number(), 1e-4);
   }
 
+  /** A mash has no pH of its liquor; what is delivered at the pH that it has is asked for by it. */
+  @Test
+  void whatADoseDeliversIsUnknownWithItsReason() {
+    Mash mash = Mashes.mash(Mashes.exact(5.8, 43), Mashes.tap(), 4);
+    Dose<Mash> dose = mash.dose(Mashes.LACTIC_80).to(MASH_PH, pH(5.4));
+    Answer<Double> delivered = dose.delivered();
+    assertFalse(delivered.isStated());
+    assertEquals(mash.answer(Figures.PH_VALUE).whyUnknown(), delivered.whyUnknown());
+    assertTrue(delivered.whyUnknown().get(0).contains("ask the liquor"), delivered.toString());
+    assertEquals(Map.of("at", "the pH after the dose"), delivered.figure().parameters());
+    assertTrue(delivered.explain().toString().contains("moles added"));
+    // Lactic acid has a pKa of 3.86: at pH 5.4 some 97 % of it are dissociated.
+    assertEquals(0.97, dose.delivered(pH(5.4)).number(), 0.02);
+  }
+
   @Test
   void aDoseBringsTheMashToItsTarget() {
     Grist grist = Grist.of(kg(200), Malt.assumed(PALE)).and(kg(20), Malt.assumed(MUNICH));
