@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import org.brewchem.figure.Step;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.EquilibriumConstant;
@@ -25,6 +26,16 @@ final class BalanceDetail {
   private static final double SAME = 1e-9;
 
   private BalanceDetail() {}
+
+  /** Shows what it can; where the balance has no solution, that, which never holds. */
+  static Step.Detail orFailure(Supplier<Step.Detail> shown) {
+    try {
+      return shown.get();
+    } catch (NoSolutionException e) {
+      double left = e.residual() == 0 ? 1 : e.residual();
+      return new Step.Detail(List.of(String.valueOf(e.getMessage())), left, 0);
+    }
+  }
 
   /** Shows that the charges at a pH sum to what was found, 0 at the liquid's own pH. */
   static Step.Detail charges(Contents contents, double pH, double foundPerKilogram) {

@@ -146,7 +146,7 @@ public final class BalanceFigure implements Figure.Rule {
         .notices(contents.notices())
         .notices(balance.notices())
         .notices(noting.apply(contents))
-        .detail(() -> showing.show(contents, value))
+        .detail(() -> BalanceDetail.orFailure(() -> showing.show(contents, value)))
         .found(found);
   }
 

@@ -186,7 +186,7 @@ public final class CarbonateClosure {
         Step.of("total carbon dioxide", Scales.MILLIMOLES_PER_LITRE, Step.Kind.ROOT)
             .text("the total that gives the ions the alkalinity at the pH", "")
             .inputs(reported)
-            .detail(() -> shown.apply(with))
+            .detail(() -> BalanceDetail.orFailure(() -> shown.apply(with)))
             .found(total.times(1000 * ions.kilogramsPerLitre()));
     return with.withBasis(List.of(found));
   }

@@ -112,6 +112,21 @@ final class SingleWaters implements FigureRows.Single {
     if (failure != null) {
       return ions.open(List.of(failure.toString())).withBasis(basis);
     }
+    try {
+      Contents closed = closed(ions, steps, basis);
+      closed.equilibria().pH();
+      return closed;
+    } catch (NoSolutionException e) {
+      return ions.open(List.of(row.noSolution(index, "pH", e).toString())).withBasis(basis);
+    }
+  }
+
+  /**
+   * The contents, closed by what is stated.
+   *
+   * @throws NoSolutionException if there are none
+   */
+  private Contents closed(Contents ions, Map<Figure<?>, Step> steps, List<Step> basis) {
     double milli = 1000 * bare.kilogramsPerLitre();
     Optional<Traced> total =
         found(steps, Figures.TOTAL_CARBON_DIOXIDE).map(stated -> stated.times(1 / milli));
@@ -119,13 +134,7 @@ final class SingleWaters implements FigureRows.Single {
         found(steps, Figures.CARBONATE_ALKALINITY)
             .map(stated -> stated.times(1 / (CACO3_PER_MILLIEQUIVALENT * milli)));
     if (alkalinity.isEmpty()) {
-      Contents neutral = ions.withTotal(Component.CARBONATE, total.orElseThrow()).withBasis(basis);
-      try {
-        neutral.equilibria().pH();
-        return neutral;
-      } catch (NoSolutionException e) {
-        return ions.open(List.of(row.noSolution(index, "pH", e).toString())).withBasis(basis);
-      }
+      return ions.withTotal(Component.CARBONATE, total.orElseThrow()).withBasis(basis);
     }
     CarbonateClosure closure = CarbonateClosure.of(ions, basis);
     if (total.isPresent()) {

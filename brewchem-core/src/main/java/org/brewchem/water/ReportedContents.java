@@ -46,6 +46,12 @@ final class ReportedContents {
           Figures.CHLORIDE,
           Figures.NITRATE);
 
+  /**
+   * Contents of more than so many mol/kg are solved at once, to see whether they have a pH. Our
+   * choice, to save the others that time: failures were seen from 10 mol/kg upwards.
+   */
+  private static final double SURELY_SOLVED = 1;
+
   private static final double CACO3_PER_EQUIVALENT =
       1000 * CarbonateAlkalinity.ofMilliequivalentsPerLitre(1).inMilligramsPerLitreAsCaCO3();
 
@@ -131,12 +137,19 @@ final class ReportedContents {
     return steps;
   }
 
-  /** The contents; their balance is open, with why, where the readings contradict each other. */
+  /**
+   * The contents; their balance is open, with why, where the readings contradict each other or the
+   * balance has no solution.
+   */
   Contents closedOrOpen(Chemistry chemistry) {
     List<Notice> unusual =
         steps.values().stream().flatMap(step -> step.notices().stream()).toList();
     try {
-      return closed(chemistry).withNotices(unusual);
+      Contents closed = closed(chemistry);
+      if (closed.whyOpen().isEmpty() && molality(closed) > SURELY_SOLVED) {
+        closed.equilibria().pH();
+      }
+      return closed.withNotices(unusual);
     } catch (IllegalArgumentException | NoSolutionException contradiction) {
       return bare(chemistry)
           .withUnknown(Component.CARBONATE)
@@ -144,6 +157,10 @@ final class ReportedContents {
           .withBasis(List.copyOf(steps.values()))
           .withNotices(unusual);
     }
+  }
+
+  private static double molality(Contents contents) {
+    return contents.totals().values().stream().mapToDouble(Traced::value).sum();
   }
 
   /**

@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.brewchem.figure.Answer;
@@ -343,6 +344,54 @@ class WaterColumnsTest {
     assertEquals(
         "not possible",
         Waters.from(negative.build()).under(chemistry).pH().failure(0).orElseThrow().kind());
+  }
+
+  /**
+   * A litre of these waters would hold a kilogram of two ions and more: no balance of them at level
+   * pairs has a solution, or none that can be shown. That is said of their rows, and of no other.
+   */
+  @Test
+  void anAbsurdRowIsAnsweredByItsReason() {
+    Table table =
+        Table.of(
+            Column.of("calcium [mg/L]", 92, 1e6, 100, 100, 100),
+            Column.of("sodium [mg/L]", 19, 100, 0, 0, 1e6),
+            Column.of("chloride [mg/L]", 31, 100, 1e6, 1e6, 3e5),
+            Column.of("sulfate [mg/L]", 45, 1e6, 1e6, 1e6, 3e5),
+            Column.of("alkalinity [mEq/L]", 4, 4, 4, 0, 1000),
+            Column.of("pH", 7.5, 12, 9, 12, 12));
+    for (Table each : List.of(table, table.without("pH"))) {
+      Waters waters = Waters.from(each);
+      for (int i = 0; i < table.size(); i++) {
+        for (Figure<?> figure :
+            List.<Figure<?>>of(
+                Figures.PH_VALUE,
+                Figures.IONIC_STRENGTH,
+                Figures.TOTAL_CARBON_DIOXIDE,
+                WaterFigures.ION_BALANCE)) {
+          Answer<?> answer = waters.answer(figure, i);
+          assertFalse(answer.explain().lines().isEmpty());
+          assertTrue(i > 0 || answer.explain().holds());
+          assertTrue(answer.isStated() || !answer.whyUnknown().isEmpty());
+        }
+        assertFalse(waters.water(i).toString().isEmpty());
+        assertFalse(waters.report(i).water().toString().isEmpty());
+        Answer<?> capacity = waters.water(i).answer(Figures.BUFFER_CAPACITY);
+        assertTrue(capacity.isStated() || i > 0 && !capacity.whyUnknown().isEmpty());
+      }
+      List<Notice> notices = waters.reportNotices();
+      for (long row = 1; row <= table.size(); row++) {
+        long number = row;
+        assertTrue(notices.stream().anyMatch(n -> n.row().equals(OptionalLong.of(number))));
+      }
+    }
+    assertTrue(
+        Waters.from(table)
+            .water(4)
+            .answer(Figures.BUFFER_CAPACITY)
+            .whyUnknown()
+            .get(0)
+            .startsWith("row 5, column \"pH\": "));
   }
 
   @Test
