@@ -102,11 +102,11 @@ public final class Input {
    * @param name the name, as the budget prints it
    * @param estimate the estimate, in {@code unit}
    * @param standardUncertainty the standard uncertainty, for a mean s / sqrt(n), in {@code unit}
-   * @param degreesOfFreedom the degrees of freedom, 0.001 or more and finite, for a mean n - 1
+   * @param degreesOfFreedom the degrees of freedom, 1 or more and finite, for a mean n - 1
    * @param unit the unit, empty when there is none
    * @return the input
    * @throws IllegalArgumentException if the name is blank, a number is not finite, the uncertainty
-   *     is negative, or the degrees of freedom are 0 or negative
+   *     is negative, or the degrees of freedom are below 1
    */
   public static Input student(
       String name,
@@ -119,7 +119,12 @@ public final class Input {
         estimate,
         standardUncertainty,
         Distribution.STUDENT,
-        Checks.inRange(name + ", degrees of freedom", degreesOfFreedom, "", 1e-3, 1e100),
+        Checks.inRange(
+            name + ", degrees of freedom",
+            degreesOfFreedom,
+            "",
+            Quantiles.LEAST_DEGREES_OF_FREEDOM,
+            1e100),
         unit);
   }
 

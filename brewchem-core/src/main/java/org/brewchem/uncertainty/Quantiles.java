@@ -11,6 +11,9 @@ final class Quantiles {
   private static final double ACCURACY = 1e-14;
   private static final double LARGE_DEGREES_OF_FREEDOM = 1e4;
 
+  /** Of two observations. */
+  static final double LEAST_DEGREES_OF_FREEDOM = 1;
+
   /** Beyond it a double holds no probability but 0 and 1. */
   private static final double FARTHEST = 40;
 
@@ -86,11 +89,18 @@ final class Quantiles {
     return coverageProbability;
   }
 
-  /** Returns degrees of freedom, which may be infinite or a fraction but must exceed 0. */
+  /**
+   * Returns degrees of freedom, which may be infinite or a fraction, but are those of two
+   * observations at least: below, the factor of Student's t grows beyond every double, and an
+   * interval tells nothing.
+   */
   static double degreesOfFreedom(double degreesOfFreedom) {
-    if (!(degreesOfFreedom > 0.0)) {
+    if (!(degreesOfFreedom >= LEAST_DEGREES_OF_FREEDOM)) {
       throw Checks.outOfRange(
-          "degrees of freedom", degreesOfFreedom, "", "more than 0, infinite included,");
+          "degrees of freedom",
+          degreesOfFreedom,
+          "",
+          "1, which two observations have, or more, infinite included,");
     }
     return degreesOfFreedom;
   }

@@ -60,11 +60,11 @@ public final class Source {
    * @param name what was measured, as a budget prints it
    * @param estimate its value, in {@code unit}
    * @param standardUncertainty u of the estimate, 0 or more, in {@code unit}
-   * @param degreesOfFreedom the degrees of freedom of u, above 0; infinite for a u taken as given
+   * @param degreesOfFreedom the degrees of freedom of u, 1 or more; infinite for a u taken as given
    * @param unit the unit; empty when there is none
    * @return the source
    * @throws IllegalArgumentException if the name is blank, a number is not finite, u is negative or
-   *     the degrees of freedom are not above 0
+   *     the degrees of freedom are below 1
    */
   public static Source of(
       String name,
@@ -89,10 +89,10 @@ public final class Source {
    *
    * @param name what scattered, as a budget prints it; each gets a number
    * @param count how many, 1 to 10,000
-   * @param degreesOfFreedom the degrees of freedom of the scatter, above 0
+   * @param degreesOfFreedom the degrees of freedom of the scatter, 1 or more
    * @return the sources
    * @throws IllegalArgumentException if the name is blank, the count below 1 or the degrees of
-   *     freedom not above 0
+   *     freedom below 1
    */
   public static List<Source> ofOneScatter(String name, int count, double degreesOfFreedom) {
     Checks.inRange("count", count, "", 1, MOST_OF_ONE_SCATTER);

@@ -345,7 +345,7 @@ public final class Traced {
    * from memory), the sources taken as independent; sources of one scatter count as one ({@link
    * Source#ofOneScatter}).
    *
-   * @return more than 0; infinite when every u that matters is taken as given
+   * @return 1 or more; infinite when every u that matters is taken as given
    */
   public double degreesOfFreedom() {
     double variance = 0;
@@ -367,7 +367,8 @@ public final class Traced {
     for (double[] sum : scatters.values()) {
       inverse += sum[0] * sum[0] / sum[1];
     }
-    return 1 / inverse;
+    // No less than the least of the sources, which rounding may miss by a last bit.
+    return Math.max(Quantiles.LEAST_DEGREES_OF_FREEDOM, 1 / inverse);
   }
 
   private double square(int i) {

@@ -44,9 +44,10 @@ public final class UncertainValue {
   /**
    * Returns the same value with other degrees of freedom.
    *
-   * @param degreesOfFreedom more than 0; a fraction or {@link Double#POSITIVE_INFINITY} is allowed
+   * @param degreesOfFreedom 1, which two observations have, or more; a fraction or {@link
+   *     Double#POSITIVE_INFINITY} is allowed
    * @return the value with those degrees of freedom
-   * @throws IllegalArgumentException if they are 0, negative or NaN
+   * @throws IllegalArgumentException if they are below 1 or NaN: no interval could be made of them
    */
   public UncertainValue withDegreesOfFreedom(double degreesOfFreedom) {
     return new UncertainValue(value, standardUncertainty, degreesOfFreedom, unit);

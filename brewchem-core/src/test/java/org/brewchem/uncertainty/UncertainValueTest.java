@@ -12,9 +12,11 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Scale;
+import org.brewchem.OutOfRangeException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class UncertainValueTest {
 
@@ -105,6 +107,30 @@ class UncertainValueTest {
     assertEquals(5 - 2 * 3.182, fromFour.quantile(0.025), 1e-3);
   }
 
+  /**
+   * At 0.001 degrees of freedom the factor of 95 % is near 20^1000, more than a double holds;
+   * 1.3e154 was where the search for it ended.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.001, 0.5, 0.999})
+  void fewerDegreesOfFreedomThanThoseOfTwoObservationsAreRefused(double degrees) {
+    UncertainValue value = UncertainValue.of(5, 2, "g");
+    assertThrows(OutOfRangeException.class, () -> value.withDegreesOfFreedom(degrees));
+    assertThrows(OutOfRangeException.class, () -> Source.of("x", 5, 2, degrees, "g"));
+    assertThrows(OutOfRangeException.class, () -> Source.ofOneScatter("x", 2, degrees));
+    assertThrows(OutOfRangeException.class, () -> Input.student("x", 5, 2, degrees, "g"));
+  }
+
+  /** One source of 1 degree of freedom gives 1, whatever its share of the sum rounds to. */
+  @Test
+  void effectiveDegreesOfFreedomAreNeverBelowThoseOfTwoObservations() {
+    for (int i = 1; i < 200; i++) {
+      Traced one = Traced.of(Source.of("x", 5, 0.1 * i, 1, "g"));
+      Traced sum = one.plus(Traced.of(Source.of("y", 1, 1e-9 * i, "g")));
+      assertTrue(sum.times(0.7).uncertain("g").orElseThrow().degreesOfFreedom() >= 1);
+    }
+  }
+
   @Test
   void withoutUncertaintyAValueIsBelowOrItIsNot() {
     UncertainValue exact = UncertainValue.of(5, 0, "g");
@@ -115,7 +141,7 @@ class UncertainValueTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"1e-9, 6", "0.3, 6", "0.999999999, Infinity", "0.001, 0.5", "0.5, 1"})
+  @CsvSource({"1e-9, 6", "0.3, 6", "0.999999999, Infinity", "0.001, 1.5", "0.5, 1"})
   void theQuantileIsTheInverseOfTheChance(double probability, double degreesOfFreedom) {
     UncertainValue value = UncertainValue.of(5, 2, "g").withDegreesOfFreedom(degreesOfFreedom);
     assertEquals(probability, value.chanceBelow(value.quantile(probability)), 1e-6 * probability);
@@ -166,7 +192,8 @@ class UncertainValueTest {
         () -> UncertainValue.of(Double.NaN, 0.1, "g"));
     UncertainValue value = UncertainValue.of(1, 0.1, "g");
     assertMessage(
-        "degrees of freedom: 0 is not possible; more than 0, infinite included, is allowed",
+        "degrees of freedom: 0 is not possible; 1, which two observations have, or more, infinite"
+            + " included, is allowed",
         () -> value.withDegreesOfFreedom(0));
     assertMessage(
         "coverage probability: 1 is not possible; more than 0 and less than 1 is allowed",
