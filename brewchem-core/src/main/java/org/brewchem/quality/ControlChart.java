@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.brewchem.figure.Notice;
 import org.brewchem.internal.Checks;
+import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
 
 /**
@@ -49,11 +51,13 @@ public final class ControlChart {
    * @param label the first batch of the phase
    * @param inControl what the process does in control from there on
    * @return the chart with it
-   * @throws IllegalArgumentException if the unit is another or a phase starts there already
+   * @throws IllegalArgumentException if the unit or the figure is another or a phase starts there
+   *     already
    */
   public ControlChart fromBatch(String label, InControl inControl) {
     Checks.notBlank("label of the batch", label);
     sameUnit("phase from batch " + label, inControl.unit());
+    inControl.title().ifPresent(title -> sameFigure("phase from batch " + label, title));
     Map<String, InControl> more = new LinkedHashMap<>(phases);
     if (more.putIfAbsent(label, inControl) != null) {
       throw new IllegalArgumentException(
@@ -72,6 +76,24 @@ public final class ControlChart {
               + first.unit()
               + "\"");
     }
+  }
+
+  /** Refuses what is of another figure than the states that say of which they are. */
+  private void sameFigure(String what, String title) {
+    Stream.concat(Stream.of(first), phases.values().stream())
+        .flatMap(state -> state.title().stream())
+        .filter(own -> !own.equals(title))
+        .findFirst()
+        .ifPresent(
+            own -> {
+              throw new IllegalArgumentException(
+                  what
+                      + ": \""
+                      + Excerpt.of(title)
+                      + "\" is not possible; the chart is of \""
+                      + Excerpt.of(own)
+                      + "\", and the series it watches needs that title");
+            });
   }
 
   /**
@@ -108,11 +130,12 @@ public final class ControlChart {
    *
    * @param series the batches in their order
    * @return what the rules followed and where they signalled
-   * @throws IllegalArgumentException if the series counts in another unit, or a phase starts at a
-   *     batch that it does not hold
+   * @throws IllegalArgumentException if the series counts in another unit or is of another figure
+   *     ({@link InControl#title()}), or a phase starts at a batch that it does not hold
    */
   public Watched watch(ControlSeries series) {
     sameUnit("series of " + series.title(), series.unit());
+    sameFigure("series", series.title());
     for (String label : phases.keySet()) {
       if (series.points().stream().noneMatch(point -> point.label().equals(label))) {
         throw new IllegalArgumentException(

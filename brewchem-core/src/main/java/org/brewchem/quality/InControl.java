@@ -2,7 +2,9 @@ package org.brewchem.quality;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalInt;
+import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
@@ -15,6 +17,7 @@ public final class InControl {
 
   private static final int FEWEST_POINTS = 8;
 
+  private final Optional<String> title;
   private final double mean;
   private final double standardDeviation;
   private final String unit;
@@ -22,11 +25,13 @@ public final class InControl {
   private final List<Notice> notices;
 
   private InControl(
+      Optional<String> title,
       double mean,
       double standardDeviation,
       String unit,
       OptionalInt points,
       List<Notice> notices) {
+    this.title = title;
     this.notices = List.copyOf(notices);
     this.unit = unit;
     this.mean = Checks.finite("mean", mean, unit);
@@ -47,9 +52,30 @@ public final class InControl {
    */
   public static InControl stated(double mean, double standardDeviation, String unit) {
     return new InControl(
+        Optional.empty(),
         mean,
         standardDeviation,
         Objects.requireNonNull(unit, "unit"),
+        OptionalInt.empty(),
+        List.of());
+  }
+
+  /**
+   * States mean and standard deviation of a figure, so that a chart refuses the series of another.
+   *
+   * @param figure the figure, in the unit that it is shown in
+   * @param mean the mean or the aim, in that unit
+   * @param standardDeviation from point to point, above 0, in that unit
+   * @return the state
+   * @throws IllegalArgumentException if a number is not finite or the standard deviation not above
+   *     0
+   */
+  public static InControl stated(Figure<?> figure, double mean, double standardDeviation) {
+    return new InControl(
+        Optional.of(figure.title()),
+        mean,
+        standardDeviation,
+        figure.shown().symbol(),
         OptionalInt.empty(),
         List.of());
   }
@@ -72,7 +98,12 @@ public final class InControl {
   public static InControl from(ControlSeries series) {
     InControl state = from(series.known(), series.unit());
     return new InControl(
-        state.mean, state.standardDeviation, state.unit, state.points, Past.notices(series));
+        Optional.of(series.title()),
+        state.mean,
+        state.standardDeviation,
+        state.unit,
+        state.points,
+        Past.notices(series));
   }
 
   static InControl from(double[] values, String unit) {
@@ -90,11 +121,22 @@ public final class InControl {
       ranges += i == 0 ? 0 : Math.abs(values[i] - values[i - 1]);
     }
     return new InControl(
+        Optional.empty(),
         sum / values.length,
         ranges / (values.length - 1) / ChartConstants.D2,
         unit,
         OptionalInt.of(values.length),
         List.of());
+  }
+
+  /**
+   * Returns what the state is of: the title of the series that it was estimated from, or of the
+   * figure that it was stated of. A chart refuses a series of another title.
+   *
+   * @return the title; empty where only a unit was stated
+   */
+  public Optional<String> title() {
+    return title;
   }
 
   /**

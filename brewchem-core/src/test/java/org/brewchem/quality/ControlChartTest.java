@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.brewchem.figure.Answer;
@@ -279,6 +280,45 @@ class ControlChartTest {
     assertThrows(
         IllegalArgumentException.class, () -> ControlSeries.of("TA", "g/L", 1, 2).without("3"));
     assertEquals(1, ControlSeries.of("TA", "g/L", 1, 2).without("1").points().size());
+  }
+
+  /** Calcium and magnesium count in mg/L alike. */
+  @Test
+  void aChartOfOneFigureRefusesTheSeriesOfAnother() {
+    List<ControlRule> rules = List.of(ControlRules.beyond(3));
+    InControl ofCalcium =
+        InControl.from(ControlSeries.of("calcium", "mg/L", 90, 92, 91, 93, 90, 94, 92, 91));
+    ControlChart chart = ControlChart.of(ofCalcium, rules);
+    ControlSeries magnesium = ControlSeries.of("magnesium", "mg/L", 11, 12);
+    String message =
+        "series: \"magnesium\" is not possible; the chart is of \"calcium\", and the series it"
+            + " watches needs that title";
+    assertEquals(
+        message,
+        assertThrows(IllegalArgumentException.class, () -> chart.watch(magnesium)).getMessage());
+    assertEquals(0, chart.watch(ControlSeries.of("calcium", "mg/L", 91, 92)).signals().size());
+    InControl ofMagnesium = InControl.stated(WaterFigures.MAGNESIUM_HARDNESS, 45, 2);
+    assertEquals("mg/L as CaCO3", ofMagnesium.unit());
+    assertEquals(Optional.of("magnesium hardness"), ofMagnesium.title());
+    assertThrows(
+        IllegalArgumentException.class,
+        () ->
+            ControlChart.of(ofMagnesium, rules)
+                .watch(ControlSeries.of("calcium hardness", "mg/L as CaCO3", 45)));
+    InControl unnamed = InControl.stated(11, 1, "mg/L");
+    assertEquals(Optional.empty(), unnamed.title());
+    assertEquals(2, ControlChart.of(unnamed, rules).watch(magnesium).drawn(rules.get(0)).size());
+    ControlChart laterNamed = ControlChart.of(unnamed, rules).fromBatch("2", ofCalcium);
+    assertEquals(
+        message,
+        assertThrows(IllegalArgumentException.class, () -> laterNamed.watch(magnesium))
+            .getMessage());
+    InControl other =
+        InControl.from(ControlSeries.of("sodium", "mg/L", 90, 92, 91, 93, 90, 94, 92, 91));
+    assertTrue(
+        assertThrows(IllegalArgumentException.class, () -> laterNamed.fromBatch("3", other))
+            .getMessage()
+            .startsWith("phase from batch 3: \"sodium\" is not possible; the chart is of"));
   }
 
   @Test
