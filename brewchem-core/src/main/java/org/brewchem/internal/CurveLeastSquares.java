@@ -29,8 +29,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class CurveLeastSquares {
 
-  /** What a parameter that is let go starts from, in its scale. */
-  private static final double LET_GO = 1e-5;
+  /** Below it, in its scale, a parameter is at its bound: a search that was cut there stays. */
+  private static final double NEXT_TO_ZERO = 1e-9;
 
   private static final int CAP = 200;
 
@@ -129,7 +129,10 @@ public final class CurveLeastSquares {
       current = optimum(current, held);
       boolean changed = false;
       for (int j = 0; j < held.length; j++) {
-        if (!held[j] && parameters[j].nonNegative && current[j] == 0) {
+        if (!held[j]
+            && parameters[j].nonNegative
+            && current[j] <= NEXT_TO_ZERO * parameters[j].scale) {
+          current[j] = 0;
           held[j] = true;
           changed = true;
         }
@@ -150,6 +153,7 @@ public final class CurveLeastSquares {
     RealVector offsets = new ArrayRealVector(residuals(found), false);
     int best = -1;
     double most = NO_SLOPE;
+    double step = 0;
     for (int j = 0; j < held.length; j++) {
       RealVector slope = found.slopes.getColumnVector(j);
       if (held[j] && slope.getNorm() > 0 && offsets.getNorm() > 0) {
@@ -157,12 +161,14 @@ public final class CurveLeastSquares {
         if (cosine > most) {
           most = cosine;
           best = j;
+          step = offsets.dotProduct(slope) / slope.dotProduct(slope);
         }
       }
     }
     if (best >= 0) {
       held[best] = false;
-      at[best] = LET_GO * parameters[best].scale;
+      // From next to zero the search takes steps next to zero, and may end there.
+      at[best] = Math.min(step, parameters[best].scale);
     }
     return best >= 0;
   }

@@ -18,6 +18,7 @@ import org.brewchem.internal.CurveLeastSquares.Parameter;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class CurveLeastSquaresTest {
 
@@ -215,6 +216,19 @@ class CurveLeastSquaresTest {
   @Property(tries = 300)
   void theLeastWithinTheBoundsSatisfiesItsConditions(
       @ForAll long seed, @ForAll @IntRange(min = 1, max = 4) int n) throws NoFitException {
+    assertConditionsOfTheLeast(seed, n);
+  }
+
+  /**
+   * Planes on which a search that is cut at a bound is left next to it, a little before the least.
+   */
+  @ParameterizedTest
+  @ValueSource(longs = {2840, 3222, 3515, 9805, 10347, 12449, 15358, 17580, 19064})
+  void whatIsCutAtABoundLeavesItAgain(long seed) throws NoFitException {
+    assertConditionsOfTheLeast(seed, 2);
+  }
+
+  private static void assertConditionsOfTheLeast(long seed, int n) throws NoFitException {
     Random random = new Random(seed);
     double[][] columns = new double[n][8];
     double[] observed = new double[8];

@@ -37,7 +37,11 @@ final class SimulatedBeerTitration {
     /** Phosphate of at most 1.5 mmol/L, so that the jump is steep before the end point. */
     LITTLE_PHOSPHATE("little phosphate", 0, 1.5, 0.5, 2.5),
     /** Next to nothing above pH 6. */
-    LEAN("next to no buffer above pH 6", 0.3, 1, 0.05, 0.4);
+    LEAN("next to no buffer above pH 6", 0.3, 1, 0.05, 0.4),
+    /**
+     * Phosphate below pH 8 and amines above it, and nothing between: the end point is in a jump.
+     */
+    GAP("nothing between pH 7.5 and 8.5", 0.3, 4, 0.3, 4);
 
     private final String title;
     private final double leastPhosphate;
@@ -89,7 +93,11 @@ final class SimulatedBeerTitration {
           0.001
               * (i < 10
                   ? between(random, 0.5, 2.5)
-                  : i < 13 ? phosphates : between(random, kind.leastWeak, kind.mostWeak));
+                  : i < 13
+                      ? phosphates
+                      : kind == Kind.GAP && i < 15
+                          ? 0
+                          : between(random, kind.leastWeak, kind.mostWeak));
     }
     return new SimulatedBeerTitration(pKa, molar, between(random, 3.9, 4.7), lye, sample);
   }
