@@ -108,6 +108,14 @@ record Query(
         .orElse(0);
   }
 
+  /** Whether a portion is the liquor of a mash. */
+  boolean isLiquor(WaterPortion portion) {
+    return wanted.stream()
+        .flatMap(one -> one.downstream().stream())
+        .anyMatch(
+            made -> made.isMash() && made.portion().orElse(portion.name()).equals(portion.name()));
+  }
+
   /** Whether what is dosed goes into a beer. */
   boolean isForBeer() {
     return wanted.stream().anyMatch(one -> one.downstream().filter(Downstream::isBeer).isPresent());

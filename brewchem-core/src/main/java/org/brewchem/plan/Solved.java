@@ -18,6 +18,7 @@ import org.brewchem.solution.Liquid;
 import org.brewchem.substance.Permission;
 import org.brewchem.treatment.TreatmentCode;
 import org.brewchem.uncertainty.Traced;
+import org.brewchem.water.WaterCode;
 import org.jspecify.annotations.Nullable;
 
 /** What came of a search, and what the kernel says of it. Immutable. */
@@ -323,9 +324,20 @@ final class Solved {
         .filter(Permission::isNotable)
         .map(one -> Notice.of(TreatmentCode.PERMISSION, one.subject(), one.text()))
         .forEach(all::add);
-    waters.forEach(water -> all.addAll(water.notices()));
+    for (int p = 0; p < waters.size(); p++) {
+      boolean isLiquor = query.isLiquor(query.portions().get(p));
+      waters.get(p).notices().stream()
+          .filter(notice -> !isLiquor || !isAboutWaterByItself(notice))
+          .forEach(all::add);
+    }
     reached.forEach(one -> all.addAll(one.answer().notices()));
     return List.copyOf(all);
+  }
+
+  /** The liquor of a mash takes the acid of the mash, and nobody has it as water. */
+  private static boolean isAboutWaterByItself(Notice notice) {
+    return notice.code() == WaterCode.CARBON_DIOXIDE_LEAVES
+        || (notice.code() == WaterCode.TREATED_WATER_UNUSUAL && notice.subject().equals("pH"));
   }
 
   /** A single value is met by no chance, and narrowing it would not help. */

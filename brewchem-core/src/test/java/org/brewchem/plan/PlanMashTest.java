@@ -16,6 +16,7 @@ import static org.brewchem.solution.Figures.CALCIUM;
 import static org.brewchem.solution.Figures.CHLORIDE;
 import static org.brewchem.solution.Figures.IONIC_STRENGTH;
 import static org.brewchem.solution.Figures.MAGNESIUM;
+import static org.brewchem.solution.Figures.PH_VALUE;
 import static org.brewchem.solution.Figures.SODIUM;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -24,6 +25,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Random;
+import org.brewchem.figure.Notice;
 import org.brewchem.figure.Target;
 import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.mash.Grist;
@@ -36,6 +38,7 @@ import org.brewchem.quantity.Molality;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Treatment;
 import org.brewchem.water.Water;
+import org.brewchem.water.WaterCode;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -57,6 +60,29 @@ class PlanMashTest {
         .using(Invented.full().meteringWaterTo(litres(5)))
         .meeting(PALE)
         .forPortions(portion("strike", hL(12)), portion("sparge", hL(14)));
+  }
+
+  /**
+   * Acid for the mash makes its liquor sour, which is how it is meant; a sparge is another thing.
+   */
+  @Test
+  void aSourLiquorOfAMashIsNothingUnusualAndASourSpargeIs() {
+    Plan.Request soft =
+        Plan.from(Invented.soft())
+            .using(Invented.full())
+            .forPortions(portion("strike", hL(12)), portion("sparge", hL(14)));
+    Plan mashed = soft.and(MASH, between(MASH_PH, pH(5.2), pH(5.25))).solve();
+    assertTrue(mashed.water("strike").pH().number() < 4, mashed.toString());
+    assertEquals(List.of(), aboutPH(mashed));
+    Plan sparged =
+        soft.meeting("sparge", Target.named("sour").with(atMost(PH_VALUE, pH(3.5)))).solve();
+    assertEquals(1, aboutPH(sparged).size());
+  }
+
+  private static List<Notice> aboutPH(Plan plan) {
+    return plan.notices().stream()
+        .filter(notice -> notice.code() == WaterCode.TREATED_WATER_UNUSUAL)
+        .toList();
   }
 
   /** The doses of a portion reach no more water than there is. */

@@ -48,10 +48,10 @@ class BrewDayTest {
     for (String line :
         new String[] {
           "- sparge: 270.0 L of well\n",
-          "- strike: 191.0 g of calcium chloride dihydrate, 97 % by mass\n",
+          "- strike: 190.0 g of calcium chloride dihydrate, 97 % by mass\n",
           "- strike: 535.00 mL of lactic acid, 80 % by mass\n",
           "- pH of the cooled mash 5.40, U 0.08 (k = 2)\n",
-          "- 95 % interval, capacities and Kolbach's factor drawn: 5.284 to 5.457 (95 %)\n",
+          "- 95 % interval, capacities and Kolbach's factor drawn: 5.285 to 5.457 (95 %)\n",
           "- This plan is a proposal; local codes and a trained person decide.\n",
           "rests on an assumed malt: nobody measured this lot of caramel malt"
         }) {
