@@ -34,9 +34,6 @@ public final class UsualRange {
   /** Of a converted number nobody knows how many digits were typed. */
   private static final int DIGITS_OF_CONVERTED = 2;
 
-  /** The digits of a double before the rounding of its last bits shows. */
-  private static final MathContext WITHOUT_NOISE = new MathContext(12);
-
   private static final Map<String, UsualRange> LIBRARY = read();
 
   private final DataTable.Row row;
@@ -286,7 +283,7 @@ public final class UsualRange {
 
   /** What was meant, to the decimal that changes with the last digit typed, or the next one. */
   private static double rounded(Slip slip, double typed) {
-    BigDecimal decimal = BigDecimal.valueOf(typed).round(WITHOUT_NOISE).stripTrailingZeros();
+    BigDecimal decimal = NumberText.withoutLastBits(typed);
     double meant = slip.meant(typed);
     double change = slip.meant(typed + Math.pow(10, -Math.max(0, decimal.scale()))) - meant;
     if (decimal.precision() > TYPED_DIGITS || change == 0) {

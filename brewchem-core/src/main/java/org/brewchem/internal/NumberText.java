@@ -15,6 +15,8 @@ public final class NumberText {
   private static final int SMALLEST_PLAIN_EXPONENT = -6;
   private static final int LARGEST_PLAIN_EXPONENT = 9;
 
+  private static final MathContext WITHOUT_LAST_BITS = new MathContext(12);
+
   private NumberText() {}
 
   /**
@@ -124,6 +126,17 @@ public final class NumberText {
   public static String decimals(double value, int decimals) {
     Checks.inRange("decimals", decimals, "", 0, EXACT_DECIMAL_DIGITS);
     return asTyped(value).setScale(decimals, RoundingMode.HALF_UP).toPlainString();
+  }
+
+  /**
+   * Returns the decimal that a computed number stands for: twelve digits, before which the rounding
+   * of last bits does not show.
+   *
+   * @param value the number, finite
+   * @return the decimal, without trailing zeros
+   */
+  public static BigDecimal withoutLastBits(double value) {
+    return BigDecimal.valueOf(value).round(WITHOUT_LAST_BITS).stripTrailingZeros();
   }
 
   /**

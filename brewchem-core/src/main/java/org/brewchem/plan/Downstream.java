@@ -168,6 +168,11 @@ public final class Downstream {
     return kind == Kind.BEER;
   }
 
+  /** Whether a portion goes into it. */
+  boolean isMadeOf(WaterPortion one) {
+    return portion == null || portion.equals(one.name());
+  }
+
   /** Litres of beer that the water goes into; 0 where it goes into none. */
   double litresOfBeer() {
     return isBeer() ? litres : 0;
@@ -176,10 +181,7 @@ public final class Downstream {
   /** Refuses a mash that takes more water than there is of its portion, or of all together. */
   void requireWater(List<WaterPortion> portions) {
     double there =
-        portions.stream()
-            .filter(one -> portion == null || one.name().equals(portion))
-            .mapToDouble(one -> one.volume().inLitres())
-            .sum();
+        portions.stream().filter(this::isMadeOf).mapToDouble(one -> one.volume().inLitres()).sum();
     if (isMash() && litres > there * (1 + ROUNDING)) {
       throw new IllegalArgumentException(
           "volume of the liquor of "

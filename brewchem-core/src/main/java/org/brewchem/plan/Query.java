@@ -101,8 +101,7 @@ record Query(
   double litresOfBeerWith(WaterPortion portion) {
     return wanted.stream()
         .flatMap(one -> one.downstream().stream())
-        .filter(
-            made -> made.isBeer() && made.portion().orElse(portion.name()).equals(portion.name()))
+        .filter(made -> made.isBeer() && made.isMadeOf(portion))
         .mapToDouble(Downstream::litresOfBeer)
         .min()
         .orElse(0);
@@ -112,8 +111,7 @@ record Query(
   boolean isLiquor(WaterPortion portion) {
     return wanted.stream()
         .flatMap(one -> one.downstream().stream())
-        .anyMatch(
-            made -> made.isMash() && made.portion().orElse(portion.name()).equals(portion.name()));
+        .anyMatch(made -> made.isMash() && made.isMadeOf(portion));
   }
 
   /** Whether what is dosed goes into a beer. */

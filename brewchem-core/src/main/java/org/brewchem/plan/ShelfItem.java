@@ -1,7 +1,5 @@
 package org.brewchem.plan;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -35,9 +33,6 @@ public final class ShelfItem {
     POURED("mL", 2),
     WATER("L", 1);
 
-    /** The digits of a double before the rounding of its last bits shows. */
-    private static final MathContext WITHOUT_NOISE = new MathContext(12);
-
     private static final int MOST_DECIMALS = 6;
 
     final String unit;
@@ -62,8 +57,7 @@ public final class ShelfItem {
       int needed =
           step > 0
               ? Math.min(
-                  BigDecimal.valueOf(step).round(WITHOUT_NOISE).stripTrailingZeros().scale(),
-                  2 - (int) Math.floor(Math.log10(step)))
+                  NumberText.withoutLastBits(step).scale(), 2 - (int) Math.floor(Math.log10(step)))
               : amount > 0 ? 2 - (int) Math.floor(Math.log10(amount)) : 0;
       return Scale.number(unit, Math.max(decimals, Math.min(needed, MOST_DECIMALS))).text(amount);
     }

@@ -14,6 +14,7 @@ import org.brewchem.figure.Step;
 import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
 import org.brewchem.plan.Search.Point;
+import org.brewchem.solution.Figures;
 import org.brewchem.solution.Liquid;
 import org.brewchem.substance.Permission;
 import org.brewchem.treatment.TreatmentCode;
@@ -337,7 +338,8 @@ final class Solved {
   /** The liquor of a mash takes the acid of the mash, and nobody has it as water. */
   private static boolean isAboutWaterByItself(Notice notice) {
     return notice.code() == WaterCode.CARBON_DIOXIDE_LEAVES
-        || (notice.code() == WaterCode.TREATED_WATER_UNUSUAL && notice.subject().equals("pH"));
+        || (notice.code() == WaterCode.TREATED_WATER_UNUSUAL
+            && notice.subject().equals(Figures.PH_VALUE.title()));
   }
 
   /** A single value is met by no chance, and narrowing it would not help. */

@@ -47,6 +47,7 @@ public interface ControlRule {
    * @param shift by how much the mean has shifted, in standard deviations, of either sign
    * @return the average run length, in points; empty when no formula is known, {@link FalseAlarms}
    *     draws it then
+   * @throws IllegalArgumentException if the shift is not finite
    */
   OptionalDouble averageRunLength(double shift);
 

@@ -13,7 +13,7 @@ import org.apache.commons.math3.stat.regression.OLSMultipleLinearRegression;
  * <p>The cubic is the volume as a function of the pH, with the slopes of M. Steffen, Astronomy and
  * Astrophysics 239 (1990) 443 (from memory): it goes through the readings, rises or falls between
  * them without a turn, and looks one reading further on either side. A straight line between two
- * readings is below the volume nearly always, where a beer's jump is before its end point.
+ * readings mostly gives too small a volume, because a beer's pH jumps before its end point.
  */
 final class EndPointSearch {
 

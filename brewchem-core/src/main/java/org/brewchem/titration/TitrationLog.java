@@ -66,7 +66,7 @@ public final class TitrationLog extends TitrationCurve {
    * @param replicates logs of further portions of the same sample
    * @return the acidity, the mean over this log and the replicates
    * @throws IllegalArgumentException if a replicate has another titrant, sample volume, dilution,
-   *     blank, temperature, reading of the end point or end point: compute it by itself
+   *     blank, temperature, burette, reading of the end point or end point: compute it by itself
    * @throws IllegalStateException if the titrant is an acid or a log does not reach the end point
    */
   public AcidityResult acidity(TitrationLog... replicates) {
@@ -79,7 +79,7 @@ public final class TitrationLog extends TitrationCurve {
    * @param replicates logs of further portions of the same sample
    * @return the alkalinity, the mean over this log and the replicates
    * @throws IllegalArgumentException if a replicate has another titrant, sample volume, dilution,
-   *     blank, temperature, reading of the end point or end point: compute it by itself
+   *     blank, temperature, burette, reading of the end point or end point: compute it by itself
    * @throws IllegalStateException if the titrant is an alkali or a log does not reach the end point
    */
   public AlkalinityResult alkalinity(TitrationLog... replicates) {

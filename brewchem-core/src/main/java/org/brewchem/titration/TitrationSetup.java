@@ -133,7 +133,8 @@ public class TitrationSetup {
         && temperature.equals(other.temperature)
         && titrant.substance().equals(other.titrant.substance())
         && titrant.equivalentsPerLitre().value() == other.titrant.equivalentsPerLitre().value()
-        && apparatus.endPointReading() == other.apparatus.endPointReading();
+        && apparatus.endPointReading() == other.apparatus.endPointReading()
+        && apparatus.buretteTolerance().equals(other.apparatus.buretteTolerance());
   }
 
   /**

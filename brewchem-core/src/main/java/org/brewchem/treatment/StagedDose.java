@@ -61,6 +61,9 @@ public final class StagedDose<L extends Liquid> {
 
   private static final double MOST_SHARE_OF_CHANGE = 3;
 
+  /** But where it is more than the two readings may be off, in standard uncertainties. */
+  private static final double NOISE = 2;
+
   private final TankDose<L> whole;
   private final TankDose<L> first;
 
@@ -182,6 +185,7 @@ public final class StagedDose<L extends Liquid> {
     private final Step reading;
     private final Step expected;
     private final Traced surprise;
+    private final Traced read;
     private final double before;
     private final double more;
     private final L after;
@@ -190,6 +194,7 @@ public final class StagedDose<L extends Liquid> {
       this.stages = stages;
       this.measured = measured;
       this.reading = reading;
+      this.read = read;
       dosing = stages.whole.dosing();
       constraint = stages.whole.constraint().orElseThrow();
       before = stages.first.molesPerLitre();
@@ -359,16 +364,21 @@ public final class StagedDose<L extends Liquid> {
      * Tells whether the reading lies where it was expected.
      *
      * @return a notice where it lies further off than 3 standard uncertainties, or where the figure
-     *     moved less than a third or more than three times as far as was expected, which an
-     *     uncertain buffer alone seldom explains and a tank that is not mixed does
+     *     moved less than a third or more than three times as far as was expected and the readings
+     *     before and after do not explain it, which an uncertain buffer alone seldom does and a
+     *     tank that is not mixed does
      */
     public Optional<Notice> surprising() {
       double u = surprise.standardUncertainty().orElseThrow();
       double times = Math.abs(surprise.value()) / u;
-      double predicted =
-          found(expected, measured).value()
-              - found(dosing.after(0).step(measured), measured).value();
+      Traced start = found(dosing.after(0).step(measured), measured);
+      double predicted = found(expected, measured).value() - start.value();
       double share = 1 - surprise.value() / predicted;
+      double noise =
+          NOISE
+              * Math.hypot(
+                  read.standardUncertainty().orElseThrow(), start.standardUncertainty().orElse(0));
+      boolean isBeyondNoise = Math.min(Math.abs(surprise.value()), Math.abs(predicted)) > noise;
       String what;
       if (times > UNEXPECTED) {
         what =
@@ -376,7 +386,7 @@ public final class StagedDose<L extends Liquid> {
                 + NumberText.significant(times, 2)
                 + " standard uncertainties from what was expected, "
                 + expected;
-      } else if (share < LEAST_SHARE_OF_CHANGE || share > MOST_SHARE_OF_CHANGE) {
+      } else if (isBeyondNoise && (share < LEAST_SHARE_OF_CHANGE || share > MOST_SHARE_OF_CHANGE)) {
         what =
             " moved by "
                 + NumberText.significant(change(predicted - surprise.value()), 2)

@@ -40,7 +40,7 @@ final class UsualWater {
           Figures.CHLORIDE,
           Figures.NITRATE);
 
-  /** Pressure from which carbon dioxide is said to leave, atm: about thirty times that of air. */
+  /** Pressure from which carbon dioxide is said to leave, atm: 24 times that of air; our choice. */
   private static final double WILL_LEAVE = 0.01;
 
   private UsualWater() {}
@@ -77,7 +77,7 @@ final class UsualWater {
                 "pH",
                 "the water holds carbon dioxide of "
                     + NumberText.significant(atmospheres, 2)
-                    + " atm, the air 0.0004: its pH is that of a closed vessel, and rises where it"
+                    + " atm, far more than the air: its pH is that of a closed vessel, and rises where it"
                     + " stands open or is heated"));
       }
     }

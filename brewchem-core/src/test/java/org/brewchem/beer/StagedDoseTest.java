@@ -173,6 +173,9 @@ class StagedDoseTest {
     double moved = stages.first().after().pH().number() - 4.35;
     assertTrue(stages.read(pH(4.35 + 0.4 * moved), 0.02).surprising().isEmpty());
     assertTrue(stages.read(pH(4.35 + 0.3 * moved), 0.02).surprising().isPresent());
+    // Of a small first stage the reading says nothing yet.
+    StagedDose<Beer> small = StagedDose.of(TankDose.of(beer, LACTIC, TANK).to(pH(4.2)), 0.05);
+    assertTrue(small.read(pH(4.36), 0.02).surprising().isEmpty());
     assertEquals(
         "pH moved by 0.0 where the first stage was expected to move it by -0.10: mix and read"
             + " again, and look at the reagent, the volume and the meter before anything more goes"

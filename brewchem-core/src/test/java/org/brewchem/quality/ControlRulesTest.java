@@ -110,6 +110,19 @@ class ControlRulesTest {
    * equation, so that 5e-4 of a run is asked.
    */
   @Test
+  void aShiftThatIsNoNumberIsRefused() {
+    for (ControlRule rule : List.of(ControlRules.beyond(3), ControlRules.cumulativeSum(0.5, 5))) {
+      for (double shift : new double[] {Double.NaN, Double.POSITIVE_INFINITY}) {
+        String said =
+            String.valueOf(
+                assertThrows(IllegalArgumentException.class, () -> rule.averageRunLength(shift))
+                    .getMessage());
+        assertTrue(said.startsWith("shift: "), said);
+      }
+    }
+  }
+
+  @Test
   void averageRunLengthsAreThoseOfTheIntegralEquations() {
     assertRunLengths(
         ControlRules.beyond(3),

@@ -198,6 +198,7 @@ class TitrationLogTest {
             usual.at(celsius(25)),
             usual.into(mL(100)),
             usual.with(Apparatus.usual().withEndPointReading(0.2)),
+            usual.with(Apparatus.usual().withBuretteTolerance(mL(0.1))),
             usual.prediluted(2),
             usual.blank(mL(0.05)),
             usual.to(pH(8.1)))) {

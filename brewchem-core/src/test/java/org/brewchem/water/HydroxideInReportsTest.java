@@ -29,6 +29,10 @@ class HydroxideInReportsTest {
         .toString();
   }
 
+  private static double alkalinityOf(WaterReport.Builder report) {
+    return report.pH(pH(10.5)).build().water().alkalinity().value().inMilliequivalentsPerLitre();
+  }
+
   /** By hand, pKw 13.995: 10^-3.495 over an activity coefficient of 0.98. */
   @Test
   void hydroxideThatCountsIsNamed() {
@@ -47,24 +51,11 @@ class HydroxideInReportsTest {
    */
   @Test
   void aTitrationStatedWithItsEndPointLeavesHydroxideOut() {
-    double taken =
-        limed()
-            .alkalinityAsCaCO3(mgPerL(60))
-            .pH(pH(10.5))
-            .build()
-            .water()
-            .alkalinity()
-            .value()
-            .inMilliequivalentsPerLitre();
+    double taken = alkalinityOf(limed().alkalinityAsCaCO3(mgPerL(60)));
     double titrated =
-        limed()
-            .titrationAlkalinity(TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(60, pH(4.5)))
-            .pH(pH(10.5))
-            .build()
-            .water()
-            .alkalinity()
-            .value()
-            .inMilliequivalentsPerLitre();
+        alkalinityOf(
+            limed()
+                .titrationAlkalinity(TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(60, pH(4.5))));
     assertEquals(0.33, taken - titrated, 0.05);
   }
 }
