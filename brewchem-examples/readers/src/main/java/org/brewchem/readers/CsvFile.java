@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.reader.AbstractBaseCsvCallbackHandler;
 import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -145,8 +146,8 @@ public final class CsvFile {
                 .commentStrategy(
                     settings.comment == 0 ? CommentStrategy.NONE : CommentStrategy.READ)
                 .commentCharacter(settings.comment == 0 ? '#' : settings.comment)
-                .allowExtraFields(true)
-                .allowMissingFields(true)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
                 .build(new Handler(into), lines)) {
       long records = 0;
       for (Boolean record : reader) {

@@ -19,7 +19,7 @@ final class DecodedReader extends Reader {
   /** Stands for bytes that cannot be decoded; Unicode keeps it for such uses. */
   static final char MARK = '\uFFFF';
 
-  private static final int BYTE_ORDER_MARK = 0xFEFF;
+  static final char BYTE_ORDER_MARK = '\uFEFF';
 
   private final InputStream in;
   private final CharsetDecoder decoder;

@@ -124,6 +124,15 @@ final class Headings {
         places.add(none);
         continue;
       }
+      if (inFile.indexOf(DecodedReader.BYTE_ORDER_MARK) >= 0) {
+        draft.fault(
+            line,
+            shown(inFile),
+            "holds a byte order mark, which is not seen; only the first character of a file can be"
+                + " one");
+        places.add(none);
+        continue;
+      }
       if (unit.indexOf(DecodedReader.MARK) >= 0) {
         draft.fault(line, shown(inFile), "unit \"" + shown(unit) + "\" " + undecodable(format));
         places.add(none);

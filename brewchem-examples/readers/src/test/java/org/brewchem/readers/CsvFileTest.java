@@ -103,6 +103,27 @@ class CsvFileTest {
   }
 
   @Test
+  void aCarriageReturnInAQuotedCellDoesNotEndItsRecord() throws IOException {
+    Table table = file("pH,sample\n4.2,\"a\rb\"\n4.3,\"c\r\"\n4.4,d\n").withTexts("sample").read();
+    assertEquals(List.of("a\rb", "c\r", "d"), table.texts("sample"));
+    assertArrayEquals(new double[] {4.2, 4.3, 4.4}, table.column("pH").valuesOr(-1));
+    assertEquals(1, file("\"\u0000\rpH\"\n7\n").read().size());
+  }
+
+  @Test
+  void aByteOrderMarkBehindTheFirstLineIsNoPartOfAHeading() throws IOException {
+    refuses(
+        "\n\uFEFFpH,sample\n7,8\n",
+        "titrations.csv, line 2, column \"\uFEFFpH\": holds a byte order mark, which is not seen;"
+            + " only the first character of a file can be one");
+    assertEquals(
+        List.of("sample"),
+        file("\uFEFF\uFEFFpH,sample\n7,8\n").reading().table().columns().stream()
+            .map(Column::name)
+            .toList());
+  }
+
+  @Test
   void aQuoteThatIsNotClosedSpoilsItsLineAlone() throws IOException {
     refuses(
         "pH\n\"4.2\n4.3\nx\n",
@@ -223,7 +244,7 @@ class CsvFileTest {
     double[] numbers = {0.1 + 0.2, 1e-9, 12345678.9, -3};
     Table table =
         Table.of(Column.of("titratable acidity [g/L as lactic acid, to pH 8.2]", numbers))
-            .withTexts("sample", List.of("a", "b, \"c\"", "", "d\ne"));
+            .withTexts("sample", List.of("a\rb", "b, \"c\"", "", "d\ne"));
     try (CsvWriter writer = CsvWriter.to(path)) {
       writer.write(table);
       writer.write(table);
