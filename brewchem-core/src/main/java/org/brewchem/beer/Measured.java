@@ -96,8 +96,8 @@ record Measured(
     TEMPERATURE.judge("temperature of the beer", temperature.inCelsius()).ifPresent(all::add);
     ions.forEach(
         (ion, step) ->
-            UsualRange.named(ion.name() + " of a beer")
-                .judge(ion.name() + " of the beer", value(step).value())
+            UsualRange.find(ion.name() + " of a beer")
+                .flatMap(usual -> usual.judge(ion.name() + " of the beer", value(step).value()))
                 .ifPresent(all::add));
     return all;
   }

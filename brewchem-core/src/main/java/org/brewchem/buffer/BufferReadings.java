@@ -336,11 +336,16 @@ public final class BufferReadings {
   private BufferReadings stating(Usual what, double relativeStandardUncertainty) {
     double u = Checks.inRange("uncertainty of the " + what, relativeStandardUncertainty, "", 0, 1);
     boolean titrant = what == Usual.TITRANT;
+    Source stated = relative(what.toString(), u);
     List<Source> replaced =
-        draft.assumed.stream()
-            .filter(source -> source.name().startsWith("concentration") == titrant)
+        draft.columns.keySet().stream()
+            .filter(
+                source ->
+                    source.name().equals(stated.name())
+                        || (draft.assumed.contains(source)
+                            && source.name().startsWith("concentration") == titrant))
             .toList();
-    return without(replaced).with(relative(what.toString(), u), draft.base);
+    return without(replaced).with(stated, draft.base);
   }
 
   /**

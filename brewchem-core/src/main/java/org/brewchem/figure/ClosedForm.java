@@ -246,28 +246,32 @@ public final class ClosedForm implements Figure.Rule {
     if (absent == null ? !why.isEmpty() : unknown == traced.length) {
       return builder.unknown(why);
     }
-    double value = apply(numbers);
+    double value = apply(numbers.clone());
     if (!Double.isFinite(value)) {
       return builder.unknown(List.of(text + " has no value here: " + shown(numbers)));
     }
     return builder
         .notices(notices)
         .detail(() -> new Step.Detail(List.of(), apply(numbers.clone()) - value, 0))
-        .found(Traced.linear(value, traced, slopes(numbers)));
+        .found(Traced.linear(value, traced, slopes(numbers, value)));
   }
 
-  private double[] slopes(double[] numbers) {
+  private double[] slopes(double[] numbers, double value) {
     double[] slopes = new double[numbers.length];
     for (int i = 0; i < slopes.length; i++) {
       // Central, over a share that leaves ten digits; formulas of the field are smooth there.
       double step = Math.max(Math.abs(numbers[i]), 1e-3) * 1e-5;
       double at = numbers[i];
       numbers[i] = at + step;
-      double above = apply(numbers);
+      double above = apply(numbers.clone());
       numbers[i] = at - step;
-      double below = apply(numbers);
+      double below = apply(numbers.clone());
       numbers[i] = at;
-      slopes[i] = (above - below) / (2 * step);
+      // At the end of what a formula allows, such as a root at 0, one side has to do.
+      slopes[i] =
+          Double.isFinite(above) && Double.isFinite(below)
+              ? (above - below) / (2 * step)
+              : Double.isFinite(above) ? (above - value) / step : (value - below) / step;
     }
     return slopes;
   }

@@ -18,6 +18,9 @@ import org.brewchem.units.LabUnit;
  */
 public final class Scale<Q> {
 
+  /** Far above rounding, and small against the bend of a scale. */
+  private static final double SLOPE_STEP = 1e-3;
+
   private final String symbol;
   private final String prefix;
   private final ToDoubleFunction<Q> in;
@@ -147,10 +150,28 @@ public final class Scale<Q> {
     }
     double here = number.value();
     double there = other.in(of(here));
-    // Upwards, because no meaning forbids a larger value; the step is far above rounding.
-    double step = Math.max(Math.abs(here), 1) * 1e-3;
-    double slope = (other.in(of(here + step)) - there) / step;
-    return Traced.linear(there, new Traced[] {number}, new double[] {slope});
+    return Traced.linear(there, new Traced[] {number}, new double[] {slope(here, there, other)});
+  }
+
+  /** Central; to one side where the meaning forbids the other. */
+  private double slope(double here, double there, Scale<Q> other) {
+    double step = here == 0 ? SLOPE_STEP : Math.abs(here) * SLOPE_STEP;
+    OptionalDouble above = inOther(here + step, other);
+    OptionalDouble below = inOther(here - step, other);
+    if (above.isPresent() && below.isPresent()) {
+      return (above.getAsDouble() - below.getAsDouble()) / (2 * step);
+    }
+    return above.isPresent()
+        ? (above.getAsDouble() - there) / step
+        : (there - below.orElse(there)) / step;
+  }
+
+  private OptionalDouble inOther(double number, Scale<Q> other) {
+    try {
+      return OptionalDouble.of(other.in(of(number)));
+    } catch (IllegalArgumentException e) {
+      return OptionalDouble.empty();
+    }
   }
 
   /**

@@ -195,6 +195,18 @@ public final class UsualRange {
   }
 
   /**
+   * Tells whether a value can be.
+   *
+   * @param value the value, in {@link #unit()}
+   * @return false outside the least and the greatest that are possible
+   * @throws org.brewchem.OutOfRangeException if the value is not finite
+   */
+  public boolean isPossible(double value) {
+    Checks.finite(quantity(), value, unit());
+    return value >= least.orElse(-Double.MAX_VALUE) && value <= greatest.orElse(Double.MAX_VALUE);
+  }
+
+  /**
    * Refuses what cannot be.
    *
    * @param argument the name of the argument, for the message
@@ -206,8 +218,7 @@ public final class UsualRange {
   public double possible(String argument, double value) {
     Objects.requireNonNull(argument, "argument");
     Checks.finite(argument, value, unit());
-    if (value < least.orElse(Double.NEGATIVE_INFINITY)
-        || value > greatest.orElse(Double.POSITIVE_INFINITY)) {
+    if (!isPossible(value)) {
       throw Checks.outOfRange(
           argument,
           value,

@@ -111,13 +111,13 @@ public final class Grist {
    * assumed factor.
    *
    * @param factor the factor, 0 or more; 0 leaves calcium and magnesium without effect
-   * @param relativeStandardUncertainty its relative standard uncertainty, 0 or more
+   * @param relativeStandardUncertainty its relative standard uncertainty, 0 to 1
    * @return the grist
-   * @throws IllegalArgumentException if a number is negative or not finite
+   * @throws IllegalArgumentException if a number is out of range
    */
   public Grist withKolbachFactor(double factor, double relativeStandardUncertainty) {
     Checks.nonNegative("factor on Kolbach's term", factor, "");
-    Checks.nonNegative("uncertainty of the factor", relativeStandardUncertainty, "");
+    Checks.inRange("relative uncertainty of the factor", relativeStandardUncertainty, "", 0, 1);
     Traced stated =
         factor == 0 || relativeStandardUncertainty == 0
             ? Traced.exact(factor)

@@ -119,7 +119,7 @@ public final class Mash implements Liquid {
   }
 
   /**
-   * Returns the same grist and additions with another liquor of the same volume.
+   * Returns the same grist with another liquor of the same volume.
    *
    * @param other the water; what was added to the mash so far is left out
    * @return the mash

@@ -126,8 +126,12 @@ public final class WortBuffer {
     }
     String quantity = "acid into the wort";
     SourcedRange taken = perDegree.times(degrees(extract) * fall, quantity, "mEq/L");
-    Equilibria water = Contents.pure(Temperature.ofCelsius(20), Chemistry.standard()).equilibria();
-    double free = 1000 * (water.chargeAt(target.value()) - water.chargeAt(measured.value()));
+    Contents pure = Contents.pure(Temperature.ofCelsius(20), Chemistry.standard());
+    Equilibria water = pure.equilibria();
+    double free =
+        1000
+            * pure.kilogramsPerLitre()
+            * (water.chargeAt(target.value()) - water.chargeAt(measured.value()));
     return new SourcedRange(
         quantity, taken.lower() + free, taken.upper() + free, "mEq/L", taken.basis());
   }

@@ -163,6 +163,11 @@ public final class Downstream {
     return kind == Kind.MASH;
   }
 
+  /** Litres of water that it takes as a mash; 0 for what is none. */
+  double litresOfLiquor() {
+    return isMash() ? litres : 0;
+  }
+
   /** Whether people drink it as it is. */
   boolean isBeer() {
     return kind == Kind.BEER;

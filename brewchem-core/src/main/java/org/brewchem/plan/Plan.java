@@ -17,6 +17,7 @@ import org.brewchem.figure.Hazard;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Target;
 import org.brewchem.figure.UnknownFigureException;
+import org.brewchem.internal.Checks;
 import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.Mass;
@@ -70,8 +71,8 @@ public final class Plan {
   /**
    * Starts a plan.
    *
-   * @param sources the waters that come in, all at one temperature; they are called "water 1" and
-   *     so on, or "water" where there is one
+   * @param sources the waters that come in, all at one temperature; they are called "source 1" and
+   *     so on, or "source" where there is one
    * @return the request, for one hectolitre until {@link Request#forPortions} says otherwise
    * @throws IllegalArgumentException if there is no water
    */
@@ -110,7 +111,8 @@ public final class Plan {
      *
      * @param names one to each source, in their order
      * @return the request
-     * @throws IllegalArgumentException if there are more or fewer names than sources
+     * @throws IllegalArgumentException if there are more or fewer names than sources, or one is
+     *     blank
      */
     public Request called(String... names) {
       if (names.length != query.sources().size()) {
@@ -120,6 +122,9 @@ public final class Plan {
                 + " not possible; one to each of "
                 + query.sources().size()
                 + " sources is needed");
+      }
+      for (String name : names) {
+        Checks.notBlank("name of a source", name);
       }
       return new Request(query.called(List.of(names.clone())));
     }
@@ -473,7 +478,7 @@ public final class Plan {
   /**
    * Returns the plan for the nearest water that can be reached: by the same weighted sum, the hard
    * constraints in conflict made weighted, with weight 1 and their stated scale, else half the
-   * band, else, of a limit on one side, its size.
+   * band, else, of a limit on one side, its size, and 1 in natural logarithms for a ratio.
    *
    * @return the plan; empty where one was found, or the limits of the shelf alone are in conflict
    */

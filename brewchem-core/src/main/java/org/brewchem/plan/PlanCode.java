@@ -10,7 +10,9 @@ public enum PlanCode implements Code {
   /** There is a plan, and none that can be weighed: the doses are those before rounding. */
   NOT_TO_BE_WEIGHED(Severity.FAULT),
   /** A hard constraint is kept by the value, and the interval of the value reaches beyond it. */
-  AT_THE_LIMIT(Severity.WARNING);
+  AT_THE_LIMIT(Severity.WARNING),
+  /** Mashes take more water together than their portion has: it is planned for each by itself. */
+  LIQUOR_SHARED(Severity.REMARK);
 
   private final Severity severity;
 

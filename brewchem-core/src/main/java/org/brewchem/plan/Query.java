@@ -28,6 +28,8 @@ record Query(
     Economy economy,
     Optional<Blends<?>> blends) {
 
+  private static final double ROUNDING = 1e-9;
+
   /** What is kept low. */
   enum Economy {
     /** The cost, if every item has a price, else the mass. */
@@ -112,6 +114,21 @@ record Query(
     return wanted.stream()
         .flatMap(one -> one.downstream().stream())
         .anyMatch(made -> made.isMash() && made.isMadeOf(portion));
+  }
+
+  /** The mashes of a portion, if together they take more water than it has; else none. */
+  List<Downstream> sharing(WaterPortion portion) {
+    List<Downstream> mashes =
+        wanted.stream()
+            .flatMap(one -> one.downstream().stream())
+            .filter(made -> made.isMash() && made.isMadeOf(portion))
+            .filter(made -> made.portion().isPresent() || portions.size() == 1)
+            .distinct()
+            .toList();
+    double all = mashes.stream().mapToDouble(Downstream::litresOfLiquor).sum();
+    return mashes.size() > 1 && all > portion.volume().inLitres() * (1 + ROUNDING)
+        ? mashes
+        : List.of();
   }
 
   /** Whether what is dosed goes into a beer. */

@@ -167,7 +167,8 @@ public final class ShelfItem {
    * States the strength that the label gives.
    *
    * @param assay mass of the compound in the mass of the item, more than 0
-   * @return the item with that strength and, where published tables give one, a density
+   * @return the item with that strength and, where published tables give one, a density, by which
+   *     it is poured
    * @throws IllegalArgumentException if the assay is 0, or the item is a water
    */
   public ShelfItem withStrength(MassFraction assay) {
@@ -195,12 +196,19 @@ public final class ShelfItem {
   }
 
   /**
-   * Has a liquid weighed instead of measured out by volume. State it before limits.
+   * Has a liquid weighed instead of measured out by volume. State it before limits, and after the
+   * strength, which decides whether an acid or a base is a liquid.
    *
    * @return the item, weighed
-   * @throws IllegalArgumentException if the item is a water or its limits are stated in volumes
+   * @throws IllegalArgumentException if the item is a water, its limits are stated in volumes, or
+   *     it is an acid or a base of which no strength is stated
    */
   public ShelfItem weighed() {
+    if (reagent == null && (compound instanceof Acid || compound instanceof Base)) {
+      throw new IllegalArgumentException(
+          name
+              + ": weighing is not possible before a strength is stated, by which it may be liquid");
+    }
     if (kind == Kind.WATER || least > 0 || !Double.isInfinite(most) || resolution.isPresent()) {
       throw new IllegalArgumentException(
           name + ": weighing is not possible; a water is metered, and limits are stated after it");
@@ -447,7 +455,7 @@ public final class ShelfItem {
     return Objects.hash(name, kind, price, least, most, resolution);
   }
 
-  /** Returns the name, the limits, the price and the resolution. */
+  /** Returns the name, the limits and the resolution. */
   @Override
   public String toString() {
     StringBuilder text = new StringBuilder(name);

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Notice;
@@ -14,6 +15,7 @@ import org.brewchem.figure.Step;
 import org.brewchem.internal.Excerpt;
 import org.brewchem.internal.NumberText;
 import org.brewchem.plan.Search.Point;
+import org.brewchem.quantity.Volume;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Liquid;
 import org.brewchem.substance.Permission;
@@ -325,6 +327,7 @@ final class Solved {
         .filter(Permission::isNotable)
         .map(one -> Notice.of(TreatmentCode.PERMISSION, one.subject(), one.text()))
         .forEach(all::add);
+    query.portions().forEach(portion -> shared(portion).ifPresent(all::add));
     for (int p = 0; p < waters.size(); p++) {
       boolean isLiquor = query.isLiquor(query.portions().get(p));
       waters.get(p).notices().stream()
@@ -333,6 +336,23 @@ final class Solved {
     }
     reached.forEach(one -> all.addAll(one.answer().notices()));
     return List.copyOf(all);
+  }
+
+  private Optional<Notice> shared(WaterPortion portion) {
+    List<Downstream> mashes = query.sharing(portion);
+    double litres = mashes.stream().mapToDouble(Downstream::litresOfLiquor).sum();
+    return mashes.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            Notice.of(
+                PlanCode.LIQUOR_SHARED,
+                portion.name(),
+                mashes.stream().map(Downstream::toString).collect(Collectors.joining(" and "))
+                    + " take "
+                    + Volume.ofLitres(litres)
+                    + " of "
+                    + portion.volume()
+                    + " together: the water suits each of them and is not enough for all"));
   }
 
   /** The liquor of a mash takes the acid of the mash, and nobody has it as water. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.brewchem.internal.Checks;
 import org.brewchem.internal.NormalProbability;
+import org.brewchem.internal.NumberText;
 
 /**
  * The rules of control charts: single points, moving ranges, runs, exponentially weighted averages
@@ -362,6 +363,6 @@ public final class ControlRules {
   }
 
   private static String text(double number) {
-    return number == Math.rint(number) ? Integer.toString((int) number) : Double.toString(number);
+    return NumberText.plain(number);
   }
 }

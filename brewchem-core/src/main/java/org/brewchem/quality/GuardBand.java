@@ -122,10 +122,15 @@ public final class GuardBand {
               + "\" is needed");
     }
     Optional<UncertainValue> uncertain = batch.uncertain();
-    if (uncertain.isEmpty() || uncertain.get().standardUncertainty() == 0) {
+    if (uncertain.isEmpty()) {
       return new Decided(Decision.UNDECIDABLE, OptionalDouble.empty());
     }
     UncertainValue figure = uncertain.get();
+    if (figure.standardUncertainty() == 0) {
+      boolean holds = constraint.excess(figure.value()) == 0;
+      return new Decided(
+          holds ? Decision.ACCEPTED : Decision.REJECTED, OptionalDouble.of(holds ? 0 : 1));
+    }
     OptionalDouble lower = constraint.lower();
     OptionalDouble upper = constraint.upper();
     double below = lower.isPresent() ? figure.chanceBelow(lower.getAsDouble()) : 0;

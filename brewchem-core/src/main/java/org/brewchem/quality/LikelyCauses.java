@@ -127,7 +127,7 @@ public final class LikelyCauses {
       if (!CauseRules.FIGURES.contains(name)) {
         notCounted.add(name + ": the rules have no such figure");
       } else if (difference.z().isEmpty()) {
-        notCounted.add(name + ": the uncertainty of the difference is unknown");
+        notCounted.add(name + ": the uncertainty of the difference is unknown or 0");
       } else if (z.put(name, difference.z().getAsDouble()) != null) {
         throw new IllegalArgumentException(
             "differences: " + name + " comes twice; state each figure once");

@@ -25,6 +25,15 @@ final class BalanceDetail {
   /** Coefficients nearer to each other than this are printed as one. */
   private static final double SAME = 1e-9;
 
+  /** The step of pH of a slope that is shown; what it misses grows with its square. */
+  private static final double SLOPE_STEP = 1e-3;
+
+  /**
+   * Of a slope, relative to it or to 1. Where the liquid is neutral the ion that carries what is
+   * missing makes a kink in the ionic strength, 1e-4 in 10 mmol/L of acetate.
+   */
+  private static final double SLOPE_TOLERANCE = 2e-3;
+
   private BalanceDetail() {}
 
   /** Shows what it can; where the balance has no solution, that, which never holds. */
@@ -82,6 +91,28 @@ final class BalanceDetail {
     }
     lines.add(format("%-32s%14s", "sum of the charges", total(sum)));
     return new Step.Detail(lines, sum - foundPerKilogram, TOLERANCE);
+  }
+
+  /**
+   * Shows the charges at a pH and the slope of their sum there, by a step of pH up and one down.
+   *
+   * @param found the buffer capacity, mEq per litre and pH
+   */
+  static Step.Detail slope(Contents contents, double pH, double found) {
+    Equilibria equilibria = contents.equilibria();
+    List<String> lines = new ArrayList<>(charges(contents, pH, 0).lines());
+    double below = equilibria.chargeAt(pH - SLOPE_STEP);
+    double above = equilibria.chargeAt(pH + SLOPE_STEP);
+    double slope = 1000 * (below - above) / (2 * SLOPE_STEP) * contents.kilogramsPerLitre();
+    lines.add(
+        format(
+            "sum at pH %.4f less that at pH %.4f: %s - %s = %s mEq/kg",
+            pH - SLOPE_STEP, pH + SLOPE_STEP, total(below), total(above), total(below - above)));
+    lines.add(
+        format(
+            "over %s of pH, times %.5g kg/L: %s mEq/L per pH",
+            number(2 * SLOPE_STEP), contents.kilogramsPerLitre(), number(slope)));
+    return new Step.Detail(lines, slope - found, SLOPE_TOLERANCE * Math.max(1, found));
   }
 
   /** Shows the charge that one component carries at the liquid's own pH. */

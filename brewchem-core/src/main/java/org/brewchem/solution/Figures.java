@@ -113,7 +113,7 @@ public final class Figures {
           Figures::ownBufferCapacity,
           MILLI,
           (contents, balance) -> balance.byDifferences(Figures::ownBufferCapacity),
-          (contents, found) -> shown(contents, found, MILLI, Figures::ownBufferCapacity));
+          (contents, found) -> BalanceDetail.slope(contents, contents.equilibria().pH(), found));
 
   /**
    * The index that sourness follows: free H+ and the molecules of organic acids with at least one
@@ -281,7 +281,7 @@ public final class Figures {
         slope,
         MILLI,
         (contents, balance) -> balance.byDifferences(slope),
-        (contents, found) -> shown(contents, found, MILLI, slope));
+        (contents, found) -> BalanceDetail.slope(contents, at.value(), found));
   }
 
   /**

@@ -37,6 +37,25 @@ record History(Map<Solute, Double> dissolved, List<Notice> said, List<Caution> m
     return new History(Collections.unmodifiableMap(sum), said, minded);
   }
 
+  /** The same of so many times the amount per kilogram of water. */
+  History times(double factor) {
+    Map<Solute, Double> changed = new LinkedHashMap<>(dissolved);
+    changed.replaceAll((solute, moles) -> moles * factor);
+    return new History(Collections.unmodifiableMap(changed), said, minded);
+  }
+
+  /** The history of a mixture: what came into either. */
+  History plus(History other) {
+    Map<Solute, Double> sum = new LinkedHashMap<>(dissolved);
+    other.dissolved.forEach((solute, moles) -> sum.merge(solute, moles, Double::sum));
+    Set<Notice> notices = new LinkedHashSet<>(said);
+    notices.addAll(other.said);
+    Set<Caution> cautions = new LinkedHashSet<>(minded);
+    cautions.addAll(other.minded);
+    return new History(
+        Collections.unmodifiableMap(sum), List.copyOf(notices), List.copyOf(cautions));
+  }
+
   /** The history of a solution made of treated contents, which alone would say what is plain. */
   History treated(Contents treated, Contents plain, List<Treatment> steps) {
     List<Notice> notices = new ArrayList<>(treated.notices());

@@ -1,8 +1,11 @@
 package org.brewchem.solution;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
 import org.brewchem.internal.Checks;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Volume;
+import org.brewchem.substance.Component;
 
 /**
  * A titration as the laboratory does it, simulated: a sample diluted by the titrant that it takes.
@@ -51,7 +54,11 @@ public final class SimulatedTitration {
   }
 
   private DoseSearch search() {
-    return solution.adding(titrant.molesPerKilogram(), titrant.inertPerKilogram(), 1, work -> {});
+    // What stands per litre in the titrant stands per litre in the sample, whatever that weighs.
+    double factor = titrant.kilogramsPerLitre() / solution.kilogramsPerLitre();
+    Map<Component, Double> moles = new LinkedHashMap<>(titrant.molesPerKilogram());
+    moles.replaceAll((component, own) -> own * factor);
+    return solution.adding(moles, titrant.inertPerKilogram() * factor, 1, work -> {});
   }
 
   /**

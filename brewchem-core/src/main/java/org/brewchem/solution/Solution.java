@@ -290,7 +290,7 @@ public final class Solution implements Liquid {
   private Solution scaled(double factor) {
     Map<Component, Double> scaled = new LinkedHashMap<>();
     totals.forEach((component, total) -> scaled.put(component, total * factor));
-    return holding(scaled, inertCharge * factor);
+    return holding(scaled, inertCharge * factor).having(history.times(factor));
   }
 
   /**
@@ -306,10 +306,10 @@ public final class Solution implements Liquid {
           "temperature: " + other.temperature + " is not possible; " + temperature + " is needed");
     }
     // What stands per litre in the other stands per litre here, whatever a litre weighs in each.
-    double factor = other.kilogramsPerLitre / kilogramsPerLitre;
+    Solution same = other.scaled(other.kilogramsPerLitre / kilogramsPerLitre);
     Map<Component, Double> sum = new LinkedHashMap<>(totals);
-    other.totals.forEach((component, total) -> sum.merge(component, total * factor, Double::sum));
-    return holding(sum, inertCharge + other.inertCharge * factor);
+    same.totals.forEach((component, total) -> sum.merge(component, total, Double::sum));
+    return holding(sum, inertCharge + same.inertCharge).having(history.plus(same.history));
   }
 
   /**

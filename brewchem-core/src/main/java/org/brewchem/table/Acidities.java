@@ -1,6 +1,8 @@
 package org.brewchem.table;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -15,13 +17,16 @@ import org.brewchem.internal.Checks;
 import org.brewchem.internal.NumberText;
 import org.brewchem.quantity.AcidBasis;
 import org.brewchem.quantity.PH;
+import org.brewchem.quantity.Temperature;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.Volume;
 import org.brewchem.solution.EffectiveEquivalents;
 import org.brewchem.solution.Figures;
 import org.brewchem.substance.Acid;
+import org.brewchem.substance.Handling;
 import org.brewchem.substance.Permissions;
 import org.brewchem.substance.Use;
+import org.brewchem.titration.AcidityResult;
 import org.brewchem.titration.Titrant;
 import org.brewchem.titration.TitrationCode;
 import org.brewchem.uncertainty.Traced;
@@ -42,6 +47,8 @@ import org.jspecify.annotations.Nullable;
  * @see org.brewchem.titration.AcidityResult
  */
 public final class Acidities {
+
+  private static final Temperature ROOM = Temperature.ofCelsius(20);
 
   private final Table table;
   private final PH endPoint;
@@ -250,7 +257,8 @@ public final class Acidities {
   /**
    * Returns what is notable: columns that are not read although their names are nearly known, and
    * per column the first row whose number is not usual in its place, with how many more there are;
-   * a sample of all rows, and blanks that take more than the sample, alike.
+   * a sample of all rows, blanks that take more than the sample, alike; and the greatest acidity,
+   * if a sample of it has to be asked for gas, with how many more there are.
    *
    * @return the notices; those about headings and about what holds for all rows are about no row
    */
@@ -264,7 +272,42 @@ public final class Acidities {
             same -> TitrationColumns.USUAL_TITRANT.judge(TitrationColumns.TITRANT, same.value()))
         .ifPresent(all::add);
     blankAboveVolume().ifPresent(all::add);
+    unusualAcidity().ifPresent(all::add);
     return List.copyOf(all);
+  }
+
+  private Optional<Notice> unusualAcidity() {
+    if ((columns.sample.isEmpty() && sampleOfAll.isEmpty())
+        || (columns.titrant.isEmpty() && titrantOfAll.isEmpty())) {
+      return Optional.empty();
+    }
+    Column own = acidity();
+    int[] rows =
+        IntStream.range(0, table.size())
+            .filter(
+                i ->
+                    own.isPresent(i)
+                        && acidityOf(own.raw(i)).inGramsPerLitreAs(Acid.LACTIC)
+                            > AcidityResult.UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC)
+            .toArray();
+    return Arrays.stream(rows)
+        .boxed()
+        .max(Comparator.comparingDouble(own::raw))
+        .flatMap(
+            most ->
+                AcidityResult.plausibility(acidityOf(own.raw(most)), ROOM).stream()
+                    .map(
+                        one ->
+                            Notice.ofRow(
+                                one.code(),
+                                one.subject(),
+                                table.row(most),
+                                one.text() + inAll(rows.length)))
+                    .findFirst());
+  }
+
+  private TitratableAcidity acidityOf(double milliequivalentsPerLitre) {
+    return TitratableAcidity.ofMilliequivalentsPerLitre(milliequivalentsPerLitre, endPoint);
   }
 
   private Optional<Notice> blankAboveVolume() {
@@ -285,7 +328,11 @@ public final class Acidities {
                 TitrationColumns.BLANK,
                 table.row(rows[0]),
                 "the blank takes more than the sample: the result is below 0"
-                    + (rows.length == 1 ? "" : "; rows in all: " + rows.length)));
+                    + inAll(rows.length)));
+  }
+
+  private static String inAll(int rows) {
+    return rows == 1 ? "" : "; rows in all: " + rows;
   }
 
   /**
@@ -360,7 +407,8 @@ public final class Acidities {
                   values[i] = missing / perMole;
                   return null;
                 });
-    return Column.calculated(heading, table.rows(), values, failures);
+    return Column.calculated(heading, table.rows(), values, failures)
+        .withCautions(Handling.cautionsOf(acid));
   }
 
   /**

@@ -443,11 +443,12 @@ public final class Column {
     }
     Column other =
         new Column(
-            ColumnHeader.parse(name() + " [" + symbol + "]"),
-            rows,
-            converted,
-            new BitSet(),
-            failures);
+                ColumnHeader.parse(name() + " [" + symbol + "]"),
+                rows,
+                converted,
+                new BitSet(),
+                failures)
+            .withCautions(cautions);
     return uncertainty == null
         ? other
         : other.withStandardUncertainty(

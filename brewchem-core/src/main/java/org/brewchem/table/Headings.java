@@ -113,7 +113,7 @@ final class Headings {
                 "column \""
                     + heading
                     + "\" is not read; "
-                    + (of.isEmpty() || !other.equals(of)
+                    + (of.isEmpty() || !other.equalsIgnoreCase(of)
                         ? "a name that is read is \"" + other + "\""
                         : "the table has no column \"" + other + "\" for it")));
         return;

@@ -370,7 +370,7 @@ final class Input {
           // Any sign is possible.
         }
       }
-      if (usual != null) {
+      if (usual != null && !usual.range.isPossible(at(index) * usual.perUnit)) {
         usual.range.possible(name(), judged(usual, index));
       }
       return null;

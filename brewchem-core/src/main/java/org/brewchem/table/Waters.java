@@ -125,12 +125,12 @@ public final class Waters {
   /**
    * Chooses how many threads solve the rows. The results are the same to the last bit.
    *
-   * @param chosen 1 or more; the threads end with each calculation
+   * @param chosen 1 to 1024; the threads end with each calculation
    * @return the same waters
-   * @throws IllegalArgumentException if the number is below 1
+   * @throws IllegalArgumentException if the number is out of range
    */
   public Waters parallel(int chosen) {
-    Checks.inRange("threads", chosen, "", 1, Short.MAX_VALUE);
+    Checks.inRange("threads", chosen, "", 1, 1024);
     return new Waters(table, columns, chemistry, temperature, chosen);
   }
 

@@ -24,6 +24,9 @@ public final class AcidityResult extends Determination<TitratableAcidity> {
   /** Beer above this is unusual, in g/L as lactic acid (common practice, no source). */
   public static final double UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC = 10;
 
+  /** No beer holds more carbon dioxide, g/L; our choice. */
+  private static final double MOST_GAS = 20;
+
   /** An amount to tell what gas reads as. */
   private static final MassConcentration SOME_GAS = MassConcentration.ofGramsPerLitre(0.1);
 
@@ -122,22 +125,27 @@ public final class AcidityResult extends Determination<TitratableAcidity> {
     boolean carbonated = value.compareTo(greatestOfOpenSample(endPoint)) > 0;
     double excess =
         1000 * (lactic - UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC) / Acid.LACTIC.gramsPerEquivalent();
-    double perGram =
-        Solution.at(temperature)
-            .acidityOfCarbonDioxide(MassConcentration.ofGramsPerLitre(1), endPoint)
-            .inMilliequivalentsPerLitre();
+    double grams =
+        excess
+            / Solution.at(temperature)
+                .acidityOfCarbonDioxide(MassConcentration.ofGramsPerLitre(1), endPoint)
+                .inMilliequivalentsPerLitre();
     return List.of(
         Notice.of(
             carbonated ? TitrationCode.SAMPLE_CARBONATED : TitrationCode.ACIDITY_UNUSUAL,
             QUANTITY,
             String.format(
                 Locale.ROOT,
-                "%.3g g/L as lactic acid is unusual for beer, also for a sour one; was the sample"
-                    + " degassed? %.2g g/L of carbon dioxide left in it would explain what is above"
-                    + " %.3g g/L%s",
+                "%.3g g/L as lactic acid is unusual for beer, also for a sour one%s%s",
                 lactic,
-                excess / perGram,
-                UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC,
+                grams > MOST_GAS
+                    ? ""
+                    : String.format(
+                        Locale.ROOT,
+                        "; was the sample degassed? %.2g g/L of carbon dioxide left in it would"
+                            + " explain what is above %.3g g/L",
+                        grams,
+                        UNUSUAL_GRAMS_PER_LITRE_AS_LACTIC),
                 carbonated
                     ? ", more than any open liquid holds: it came from under pressure, or a figure"
                         + " is wrong"

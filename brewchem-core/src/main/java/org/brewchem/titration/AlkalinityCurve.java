@@ -118,7 +118,7 @@ public final class AlkalinityCurve {
     return AlkalinityResult.ofBiasedLogs(
         there.titration(),
         List.of(there),
-        Source.of("fitting end point in model waters", 0, miss / Math.sqrt(3), "mL"));
+        Source.of("fitting end point in model waters", 0, miss / Math.sqrt(2), "mL"));
   }
 
   /**

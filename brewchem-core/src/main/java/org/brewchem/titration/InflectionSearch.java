@@ -213,11 +213,30 @@ final class InflectionSearch {
     return x[i] - slopeHere / (2 * curvature);
   }
 
-  /**
-   * The noise of a reading, pH: the median distance from the cubic through two neighbours on either
-   * side, as a multiple of what noise of 1 makes of it. Outliers and jumps do not move it.
-   */
+  /** The noise of a reading, pH, as all readings show it: see {@link #medianDistance}. */
   static double noise(double[] millilitres, double[] pH) {
+    return medianDistance(distances(millilitres, pH, Double.POSITIVE_INFINITY));
+  }
+
+  /**
+   * What noise makes distances of their median, pH: outliers and jumps do not move it.
+   *
+   * @param distances from {@link #distances}
+   * @return 0 where there are none
+   */
+  static double medianDistance(List<Double> distances) {
+    return distances.isEmpty()
+        ? 0
+        : distances.stream().sorted().toList().get(distances.size() / 2) / NORMAL_QUARTILE;
+  }
+
+  /**
+   * The distances of readings from the cubic through two neighbours on either side, each as a
+   * multiple of what noise of 1 makes of it.
+   *
+   * @param greatestStep the change of pH from one to the next of the five readings, at most
+   */
+  static List<Double> distances(double[] millilitres, double[] pH, double greatestStep) {
     List<Double> distances = new ArrayList<>();
     for (int i = 2; i < pH.length - 2; i++) {
       int[] near = {i - 2, i - 1, i + 1, i + 2};
@@ -233,15 +252,15 @@ final class InflectionSearch {
         cubic += weight * pH[k];
         squares += weight * weight;
       }
+      double step = 0;
+      for (int k = i - 1; k <= i + 2; k++) {
+        step = Math.max(step, Math.abs(pH[k] - pH[k - 1]));
+      }
       double distance = Math.abs(pH[i] - cubic) / Math.sqrt(squares);
-      if (Double.isFinite(distance)) {
+      if (Double.isFinite(distance) && step <= greatestStep) {
         distances.add(distance);
       }
     }
-    if (distances.isEmpty()) {
-      return 0;
-    }
-    distances.sort(null);
-    return distances.get(distances.size() / 2) / NORMAL_QUARTILE;
+    return distances;
   }
 }

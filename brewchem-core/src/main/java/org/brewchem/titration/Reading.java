@@ -39,10 +39,15 @@ public final class Reading {
    *
    * @param sinceStart the time since the titration began
    * @return the reading with its time
+   * @throws IllegalArgumentException if the time is negative
    */
   public Reading at(Duration sinceStart) {
-    Objects.requireNonNull(sinceStart, "time since start");
-    return new Reading(volume, pH, Objects.requireNonNull(sinceStart, "time since the start"));
+    Objects.requireNonNull(sinceStart, "sinceStart");
+    if (sinceStart.isNegative()) {
+      throw new IllegalArgumentException(
+          "time since the start: " + sinceStart + " is not possible; 0 or more is allowed");
+    }
+    return new Reading(volume, pH, sinceStart);
   }
 
   static List<Reading> list(double[] millilitres, double[] pH) {

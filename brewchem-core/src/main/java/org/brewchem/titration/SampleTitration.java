@@ -206,7 +206,7 @@ public final class SampleTitration extends TitrationSetup {
    * @param second volume and pH of the second, 0.3 lower
    * @return the alkalinity, whose end point is the first
    * @throws IllegalArgumentException if the pH are not those of the method, or the second volume is
-   *     smaller than the first
+   *     smaller than the first or more than twice as large
    * @throws IllegalStateException if the titrant is an alkali
    */
   public AlkalinityResult lowAlkalinity(Reading first, Reading second) {
@@ -228,6 +228,14 @@ public final class SampleTitration extends TitrationSetup {
               + " is not possible; it is the total, "
               + first.volume()
               + " or more");
+    }
+    if (second.volume().compareTo(first.volume().times(2)) > 0) {
+      throw new IllegalArgumentException(
+          "second volume: "
+              + second.volume()
+              + " is not possible; more than twice "
+              + first.volume()
+              + " would be an alkalinity below 0");
     }
     return AlkalinityResult.of(
         this, List.of(), new FoundEndPoint(reduced(first, second), first.pH()));

@@ -57,10 +57,10 @@ public final class Titrant extends TitrantSolution {
      * Gives it a concentration as a label or certificate states it.
      *
      * @param concentration moles of the named substance per litre, above 0
-     * @param standardUncertainty its standard uncertainty
+     * @param standardUncertainty its standard uncertainty, at most the concentration
      * @return the titrant
      * @throws IllegalArgumentException if the concentration is not above 0, or is none that a
-     *     titrant has
+     *     titrant has, or its uncertainty is above it
      */
     public Titrant of(AmountConcentration concentration, AmountConcentration standardUncertainty) {
       return stated(concentration, OptionalDouble.of(standardUncertainty.inMolesPerLitre()), false);
@@ -83,10 +83,10 @@ public final class Titrant extends TitrantSolution {
      * Gives it a concentration of equivalents as a label in Eq/L or N (normal) states it.
      *
      * @param normality the equivalents per litre, above 0
-     * @param standardUncertainty its standard uncertainty
+     * @param standardUncertainty its standard uncertainty, at most the concentration
      * @return the titrant
      * @throws IllegalArgumentException if the concentration is not above 0, or is none that a
-     *     titrant has
+     *     titrant has, or its uncertainty is above it
      */
     public Titrant ofEquivalents(
         ChargeConcentration normality, ChargeConcentration standardUncertainty) {

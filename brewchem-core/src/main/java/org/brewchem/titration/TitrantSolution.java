@@ -54,6 +54,10 @@ public class TitrantSolution implements Answering {
       OptionalDouble molesPerLitre,
       boolean byEquivalents) {
     double value = possible("concentration of " + substance, concentration.inMolesPerLitre());
+    molesPerLitre.ifPresent(
+        u ->
+            Checks.inRange(
+                "standard uncertainty of the concentration of " + substance, u, "mol/L", 0, value));
     List<Notice> notices = new ArrayList<>();
     unusual(substance, value).ifPresent(notices::add);
     Step.Builder step =

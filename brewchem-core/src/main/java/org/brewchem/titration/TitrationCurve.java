@@ -30,10 +30,20 @@ public class TitrationCurve {
 
   private static final int MOST_SHOWN = 20;
 
-  private static final int LEAST_FOR_NOISE = 12;
+  private static final int LEAST_FOR_NOISE = 8;
 
-  /** Scatter is more than stated from so many times u on; the median of few readings varies. */
-  private static final double EXCESS = 1.6;
+  /**
+   * Readings further apart than so many times u show the bend of the curve rather than their noise.
+   */
+  private static final double CLOSE = 24;
+
+  /** No meter tells less apart, pH. */
+  private static final double LEAST_STATED = 0.001;
+
+  private static final double LEAST_EXCESS = 1.5;
+
+  /** The median of n distances shows so much more than the noise in one honest log of a hundred. */
+  private static final double EXCESS_OF_ONE = 5;
 
   private final TitrationSetup titration;
   private final List<Reading> readings;
@@ -219,9 +229,13 @@ public class TitrationCurve {
 
   /** What the readings scatter by, pH, where it is much more than was stated of them; else 0. */
   double excessNoise() {
-    double stated = titration.apparatus().endPointReading();
-    double shown = pH.length < LEAST_FOR_NOISE ? 0 : InflectionSearch.noise(millilitres, pH);
-    return shown > EXCESS * stated ? shown : 0;
+    double stated = Math.max(titration.apparatus().endPointReading(), LEAST_STATED);
+    List<Double> close = InflectionSearch.distances(millilitres, pH, CLOSE * stated);
+    double shown = InflectionSearch.medianDistance(close);
+    return close.size() >= LEAST_FOR_NOISE
+            && shown > Math.max(LEAST_EXCESS, 1 + EXCESS_OF_ONE / Math.sqrt(close.size())) * stated
+        ? shown
+        : 0;
   }
 
   /** How far the volume at the end point may be off by the course of the curve, mL. */

@@ -35,6 +35,7 @@ import org.brewchem.uncertainty.Traced;
 public final class Blend<L extends Liquid> {
 
   private static final Scale<Double> PERCENT = Scale.number("% by volume", 2);
+  private static final double SAME = 1e-12;
   private static final double TOLERANCE = 1e-9;
 
   private final List<Double> shares;
@@ -140,12 +141,13 @@ public final class Blend<L extends Liquid> {
     }
 
     /**
-     * Finds the proportion that meets a constraint: its aim, or the nearest limit where it has
-     * none.
+     * Finds the proportion that meets a constraint: its aim, or where it has none the limit that is
+     * nearest to the liquid that does not meet it, of two the first.
      *
      * @param constraint the constraint
      * @return the blend
-     * @throws UnreachableException if both liquids lie on the same side of it
+     * @throws UnreachableException if both liquids lie on the same side of it, or one is there
+     *     already
      * @throws UnknownFigureException if one of the liquids does not know the figure
      */
     public Blend<L> to(Constraint constraint) {
@@ -153,8 +155,23 @@ public final class Blend<L extends Liquid> {
       double one = number(first, figure);
       double other = number(second, figure);
       double shown = figure.inShown(Traced.exact(one)).value();
-      double wantedShown = constraint.aim().orElseGet(() -> shown - constraint.excess(shown));
+      double otherShown = figure.inShown(Traced.exact(other)).value();
+      double excess = constraint.excess(shown);
+      double wantedShown =
+          constraint
+              .aim()
+              .orElse(excess == 0 ? otherShown - constraint.excess(otherShown) : shown - excess);
       double wanted = Shown.inOwnScale(figure, wantedShown);
+      boolean isThere = isSame(shown, wantedShown);
+      if (isThere || isSame(otherShown, wantedShown)) {
+        throw new UnreachableException(
+            figure.title(),
+            wantedShown,
+            wantedShown,
+            figure.shown(),
+            UnreachableException.Reason.ALREADY_THERE,
+            isThere ? "the second liquid" : "the first liquid");
+      }
       if ((one - wanted) * (other - wanted) >= 0) {
         double nearest = Math.abs(one - wanted) < Math.abs(other - wanted) ? one : other;
         throw notBetween(figure, wantedShown, nearest);
@@ -217,6 +234,11 @@ public final class Blend<L extends Liquid> {
      */
     public Blend<L> to(TitratableAcidity acidity) {
       return to(Figures.titratableAcidity(acidity.endPoint()), acidity);
+    }
+
+    /** The same but for the last bits of a conversion. */
+    private static boolean isSame(double number, double wanted) {
+      return Math.abs(number - wanted) <= SAME * Math.max(1, Math.abs(wanted));
     }
 
     private UnreachableException notBetween(Figure<?> figure, double wanted, double nearest) {

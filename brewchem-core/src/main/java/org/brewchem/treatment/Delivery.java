@@ -1,5 +1,6 @@
 package org.brewchem.treatment;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -33,6 +34,9 @@ public final class Delivery {
 
   private static final String TEXT =
       "(charge before - charge after x growth of the volume) / moles added";
+
+  /** The step of a slope by pH. */
+  private static final double STEP = 1e-4;
 
   private static final Scale<Double> EQUIVALENTS_PER_MOLE = Scale.number("Eq/mol", 3);
 
@@ -74,8 +78,12 @@ public final class Delivery {
    */
   public Answer<Double> at(PH pH) {
     Objects.requireNonNull(pH, "pH");
-    Figure<TitrationAlkalinity> charge = Figures.titrationAlkalinity(pH);
-    return answer(pH.toString(), figure -> find(figure, charge));
+    return answer(pH.toString(), figure -> find(figure, pH, List.of()));
+  }
+
+  /** The same at the pH that was reached, which is as uncertain as the liquid leaves it. */
+  Answer<Double> atReached(Answer<PH> pH) {
+    return answer(pH.value().toString(), figure -> find(figure, pH.value(), List.of(pH.step())));
   }
 
   /** What is delivered at the pH after the dose, of which a step says why it is unknown. */
@@ -99,14 +107,31 @@ public final class Delivery {
     return Answer.of(figure, figure.rule().find(figure, before));
   }
 
-  private Step find(Figure<?> figure, Figure<?> charge) {
-    // The charge of the balance, also where a liquid would answer with what was measured.
-    Step own = charge.rule().find(charge, before);
-    Step treated = charge.rule().find(charge, after);
+  /** The charge of the balance, also where a liquid would answer with what was measured. */
+  private static Step charge(Liquid liquid, PH at) {
+    Figure<TitrationAlkalinity> charge = Figures.titrationAlkalinity(at);
+    return charge.rule().find(charge, liquid);
+  }
+
+  /** By how much more is delivered for each unit of pH. */
+  private double slope(PH at) {
+    double[] delivered = new double[2];
+    for (int side = 0; side < 2; side++) {
+      PH beside = PH.of(at.value() + (side == 0 ? -STEP : STEP));
+      delivered[side] =
+          charge(before, beside).found().orElseThrow().value()
+              - charge(after, beside).found().orElseThrow().value() * (1 + growth.value());
+    }
+    return (delivered[1] - delivered[0]) / (2 * STEP) / (1000 * moles.value());
+  }
+
+  private Step find(Figure<?> figure, PH at, List<Step> reached) {
+    Step own = charge(before, at);
+    Step treated = charge(after, at);
+    List<Step> inputs = new ArrayList<>(List.of(own, treated));
+    inputs.addAll(reached);
     Step.Builder builder =
-        Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA)
-            .text(TEXT, "")
-            .inputs(List.of(own, treated));
+        Step.of(figure.title(), figure.scale(), Step.Kind.FORMULA).text(TEXT, "").inputs(inputs);
     if (own.found().isEmpty() || treated.found().isEmpty()) {
       return builder.unknown(own.found().isEmpty() ? own.whyUnknown() : treated.whyUnknown());
     }
@@ -115,18 +140,23 @@ public final class Delivery {
     double litres = 1 + growth.value();
     double perMole = 1 / (1000 * moles.value());
     double value = (first.value() - second.value() * litres) * perMole;
+    Traced there =
+        Traced.linear(
+            value,
+            new Traced[] {first, second, growth, moles},
+            new double[] {
+              perMole, -litres * perMole, -second.value() * perMole, -value / moles.value()
+            });
+    for (Step pH : reached) {
+      Traced place = pH.found().orElseThrow();
+      there = there.plus(place.minus(Traced.exact(place.value())).times(slope(at)));
+    }
     return builder
         .detail(
             () ->
                 new Step.Detail(
                     List.of(), (first.value() - second.value() * litres) * perMole - value, 0))
-        .found(
-            Traced.linear(
-                value,
-                new Traced[] {first, second, growth, moles},
-                new double[] {
-                  perMole, -litres * perMole, -second.value() * perMole, -value / moles.value()
-                }));
+        .found(there);
   }
 
   private record DeliveryRule(Function<Figure<?>, Step> found) implements Figure.Rule {

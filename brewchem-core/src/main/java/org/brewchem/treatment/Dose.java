@@ -472,11 +472,11 @@ public final class Dose<L extends Liquid> implements Answering {
   /**
    * Returns what a mole of the dose delivers at the pH that the liquid has after it.
    *
-   * @return Eq/mol, negative for a base; unknown where that pH is, as in a mash
+   * @return Eq/mol, negative for a base, as uncertain as that pH; as in a mash unknown where it is
    */
   public Answer<Double> delivered() {
     Answer<PH> pH = after.answer(Figures.PH_VALUE);
-    return pH.isStated() ? delivered(pH.value()) : delivery().atUnknown(pH.step());
+    return pH.isStated() ? delivery().atReached(pH) : delivery().atUnknown(pH.step());
   }
 
   /**

@@ -165,16 +165,19 @@ public final class LimeSoftening implements Treatment {
 
   private double calciumLeft(double[] x) {
     double beyond = x[0] / CALCIUM + (magnesium ? x[1] / MAGNESIUM : 0) - alkalinity(x);
-    return limited(soda ? 0 : Math.max(0, beyond), "calcium left in practice");
+    return limited(soda ? 0 : Math.max(0, beyond), x[0] / CALCIUM, "calcium left in practice");
   }
 
   private double magnesiumLeft(double[] x) {
-    return magnesium ? limited(0, "magnesium left in practice") : x[1] / MAGNESIUM;
+    return magnesium
+        ? limited(0, x[1] / MAGNESIUM, "magnesium left in practice")
+        : x[1] / MAGNESIUM;
   }
 
-  private double limited(double millimoles, String limit) {
+  /** What practice leaves, but no more than there was. */
+  private double limited(double millimoles, double before, String limit) {
     return practical
-        ? Math.max(millimoles, SofteningPractice.number(limit) / PER_MILLIMOLE)
+        ? Math.max(millimoles, Math.min(before, SofteningPractice.number(limit) / PER_MILLIMOLE))
         : millimoles;
   }
 

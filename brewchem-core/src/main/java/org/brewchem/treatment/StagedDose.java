@@ -61,6 +61,9 @@ public final class StagedDose<L extends Liquid> {
 
   private static final double MOST_SHARE_OF_CHANGE = 3;
 
+  /** Of a change: less is the last bits of two numbers that are the same. */
+  private static final double LAST_BITS = 1e-9;
+
   /** But where it is more than the two readings may be off, in standard uncertainties. */
   private static final double NOISE = 2;
 
@@ -131,7 +134,7 @@ public final class StagedDose<L extends Liquid> {
    * @return what is left to be dosed
    * @throws IllegalArgumentException if the uncertainty is not above 0
    * @throws UnreachableException if nothing is left to be dosed, or the reading says that the first
-   *     stage moved nothing
+   *     stage moved it the other way; that it hardly moved is a notice
    * @throws UnknownFigureException if an uncertainty of what was predicted is not stated
    */
   public Remainder<L> read(PH reading, double standardUncertainty) {
@@ -150,7 +153,7 @@ public final class StagedDose<L extends Liquid> {
    * @return what is left to be dosed
    * @throws IllegalArgumentException if the uncertainty is not above 0
    * @throws UnreachableException if nothing is left to be dosed, or the reading says that the first
-   *     stage moved nothing
+   *     stage moved it the other way; that it hardly moved is a notice
    * @throws UnknownFigureException if the figure is unknown, or an uncertainty is not stated
    */
   public <Q> Remainder<L> read(Figure<Q> figure, Q reading, double standardUncertainty) {
@@ -389,7 +392,7 @@ public final class StagedDose<L extends Liquid> {
       } else if (isBeyondNoise && (share < LEAST_SHARE_OF_CHANGE || share > MOST_SHARE_OF_CHANGE)) {
         what =
             " moved by "
-                + NumberText.significant(change(predicted - surprise.value()), 2)
+                + NumberText.significant(change(moved(predicted)), 2)
                 + " where the first stage was expected to move it by "
                 + NumberText.significant(change(predicted), 2);
       } else {
@@ -403,6 +406,12 @@ public final class StagedDose<L extends Liquid> {
                   + what
                   + ": mix and read again, and look at the reagent, the volume and the meter before"
                   + " anything more goes in"));
+    }
+
+    /** By how much the figure moved; 0 where it is the same but for last bits. */
+    private double moved(double predicted) {
+      double moved = predicted - surprise.value();
+      return Math.abs(moved) > LAST_BITS * Math.abs(predicted) ? moved : 0;
     }
 
     /** A difference of the figure in the scale that it is shown in. */

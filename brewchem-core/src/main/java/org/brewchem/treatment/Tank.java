@@ -39,12 +39,19 @@ public final class Tank {
    * Returns a tank.
    *
    * @param volume of the liquid in it, above 0
-   * @param standardUncertainty u of the volume; 0 where it is known exactly
+   * @param standardUncertainty u of the volume, at most the volume; 0 where it is known exactly
    * @return the tank
-   * @throws IllegalArgumentException if the volume is 0
+   * @throws IllegalArgumentException if the volume is 0, or its u above it
    */
   public static Tank holding(Volume volume, Volume standardUncertainty) {
-    return new Tank(volume, OptionalDouble.of(standardUncertainty.inLitres()));
+    double u =
+        Checks.inRange(
+            "standard uncertainty of the volume in the tank",
+            standardUncertainty.inLitres(),
+            "L",
+            0,
+            volume.inLitres());
+    return new Tank(volume, OptionalDouble.of(u));
   }
 
   /**

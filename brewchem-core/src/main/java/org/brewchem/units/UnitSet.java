@@ -15,6 +15,11 @@ import org.brewchem.internal.Excerpt;
  */
 public final class UnitSet<Q> {
 
+  /** They look alike and are both typed. */
+  private static final char GREEK_MU = '\u03BC';
+
+  private static final char MICRO_SIGN = '\u00B5';
+
   private final String meaning;
   private final LabUnit<Q> heldIn;
   private final Map<String, LabUnit<Q>> bySymbol;
@@ -123,7 +128,7 @@ public final class UnitSet<Q> {
 
   /** As {@link #named(String, int, String)}; the message names the units of other sets too. */
   LabUnit<Q> named(String text, int position, String symbol, List<? extends UnitSet<?>> readToo) {
-    LabUnit<Q> unit = bySymbol.get(symbol);
+    LabUnit<Q> unit = bySymbol.get(symbol.replace(GREEK_MU, MICRO_SIGN));
     if (unit == null) {
       String meanings =
           Stream.concat(Stream.of(meaning), readToo.stream().map(UnitSet::meaning))

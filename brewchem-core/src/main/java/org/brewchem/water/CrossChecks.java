@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Notice;
@@ -42,10 +43,13 @@ final class CrossChecks {
     return Map.copyOf(ratios);
   }
 
-  static List<Notice> of(Readings readings, Water water, boolean complete) {
+  static List<Notice> of(
+      Readings readings, Water water, boolean complete, boolean conductsByItsIons) {
     CrossChecks checks = new CrossChecks(readings, water);
     if (complete) {
-      checks.conductivity();
+      if (conductsByItsIons) {
+        checks.conductivity();
+      }
       checks.dryResidue();
     }
     checks.totalHardness();
@@ -111,6 +115,10 @@ final class CrossChecks {
   private void totalHardness() {
     Optional<Double> stated = readings.side().number(SideReadings.Kind.TOTAL_HARDNESS);
     Optional<Double> computed = computed(WaterFigures.TOTAL_HARDNESS);
+    if (stated.isPresent() && computed.isEmpty()) {
+      partOf(stated.get(), "calcium", WaterFigures.CALCIUM_HARDNESS);
+      partOf(stated.get(), "magnesium", WaterFigures.MAGNESIUM_HARDNESS);
+    }
     if (stated.isPresent() && computed.isPresent() && computed.get() > 0) {
       compare(
           "total_hardness",
@@ -124,6 +132,24 @@ final class CrossChecks {
     }
   }
 
+  /** Where one of both is known, it is at most the total. */
+  private void partOf(double total, String ion, Figure<?> figure) {
+    Optional<Double> part = computed(figure);
+    double least = Objects.requireNonNull(RATIOS.get("total_hardness"))[0];
+    if (part.isPresent() && total < least * part.get()) {
+      found.add(
+          Notice.of(
+              WaterCode.HARDNESS_OFF,
+              "total hardness",
+              "the total hardness is stated as "
+                  + hardness(total)
+                  + ", and "
+                  + ion
+                  + " alone makes "
+                  + hardness(part.get())));
+    }
+  }
+
   private static String hardness(double asCaCO3) {
     double degrees = Hardness.ofMilligramsPerLitreAsCaCO3(asCaCO3).inGermanDegrees();
     return NumberText.significant(asCaCO3, 3)
@@ -134,7 +160,8 @@ final class CrossChecks {
 
   private void baseCapacity() {
     Optional<Double> stated = readings.side().number(SideReadings.Kind.BASE_CAPACITY);
-    if (stated.isEmpty() || readings.reportedPH().isEmpty()) {
+    // Without a pH the balance was made from it; a p value counts hydroxide, which that leaves out.
+    if (stated.isEmpty() || (readings.reportedPH().isEmpty() && stated.get() >= 0)) {
       return;
     }
     Optional<TitrationAlkalinity> toEndPoint =
@@ -143,13 +170,16 @@ final class CrossChecks {
         toEndPoint.map(alkalinity -> -alkalinity.inMilliequivalentsPerLitre()).orElse(0.0);
     if (computed != 0) {
       compare(
-          "base_capacity",
+          readings.reportedPH().isEmpty() ? "p_value" : "base_capacity",
           stated.get() / computed,
           WaterCode.BASE_CAPACITY_AGREES,
           WaterCode.BASE_CAPACITY_OFF,
           "the base capacity to pH 8.2 is stated as "
               + NumberText.significant(stated.get(), 2)
-              + " mmol/L, and pH and alkalinity make "
+              + " mmol/L, and "
+              + (readings.reportedPH().isEmpty()
+                  ? "with the acid capacity it makes "
+                  : "pH and alkalinity make ")
               + NumberText.significant(computed, 2));
     }
   }

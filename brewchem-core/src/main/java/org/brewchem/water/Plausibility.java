@@ -53,7 +53,8 @@ final class Plausibility {
         CrossChecks.of(
             readings,
             water,
-            ReportedBalance.MAIN.stream().noneMatch(plausibility.balance.missing()::contains)));
+            ReportedBalance.MAIN.stream().noneMatch(plausibility.balance.missing()::contains),
+            titratedHydroxide(readings, water) == 0));
     plausibility.assumed();
     return List.copyOf(plausibility.found);
   }
@@ -109,7 +110,10 @@ final class Plausibility {
             .alkalinity()
             .optional()
             .ifPresentOrElse(
-                a -> equivalents.put(ion, a.inMilliequivalentsPerLitre()), () -> missing.add(ion));
+                a ->
+                    equivalents.put(
+                        ion, a.inMilliequivalentsPerLitre() + titratedHydroxide(readings, water)),
+                () -> missing.add(ion));
       } else if (!count(readings, ion, ion.milliequivalentsPerMilligram(), equivalents, limits)) {
         missing.add(ion);
       }
@@ -124,6 +128,24 @@ final class Plausibility {
     }
     hardness(readings, equivalents, missing);
     return new ReportedBalance(equivalents, limits, missing);
+  }
+
+  /**
+   * The hydroxide that a titration counted, mEq/L, where it is much of the alkalinity; 0 elsewhere.
+   * It is an anion of the balance; the carbonate alkalinity is without it.
+   */
+  private static double titratedHydroxide(Readings readings, Water water) {
+    if (!readings.isTitrated()) {
+      return 0;
+    }
+    double hydroxide = readings.reportedPH().map(pH -> hydroxideAt(readings, pH)).orElse(0.0);
+    double carbonates =
+        water
+            .alkalinity()
+            .optional()
+            .map(CarbonateAlkalinity::inMilliequivalentsPerLitre)
+            .orElse(0.0);
+    return hydroxide > MUCH_HYDROXIDE * carbonates ? hydroxide : 0;
   }
 
   /** A total hardness counts for what is not stated of calcium and magnesium. */
@@ -228,8 +250,8 @@ final class Plausibility {
               + " is reported");
       return;
     }
-    double hydroxide = hydroxideAt(pH);
-    if (hydroxide >= alkalinity.inMilliequivalentsPerLitre()) {
+    double hydroxide = hydroxideAt(readings, pH);
+    if (!readings.isTitrated() && hydroxide >= alkalinity.inMilliequivalentsPerLitre()) {
       contradiction(
           pH
               + " alone means "
@@ -276,14 +298,19 @@ final class Plausibility {
     }
   }
 
-  /** What a titration counts in an alkalinity that is taken as carbonate. */
-  private static String besides(double hydroxide, CarbonateAlkalinity alkalinity) {
-    return hydroxide > MUCH_HYDROXIDE * alkalinity.inMilliequivalentsPerLitre()
-        ? "; a titration counts "
+  /** What a titration counts, in an alkalinity that is taken as carbonate or beside it. */
+  private String besides(double hydroxide, CarbonateAlkalinity alkalinity) {
+    if (hydroxide <= MUCH_HYDROXIDE * alkalinity.inMilliequivalentsPerLitre()) {
+      return "";
+    }
+    String counted =
+        "; a titration counts "
             + NumberText.significant(hydroxide, 2)
-            + " mEq/L of hydroxide in it besides: an alkalinity that was titrated is to be stated"
-            + " with its end point"
-        : "";
+            + " mEq/L of hydroxide in it besides";
+    return readings.isTitrated()
+        ? counted
+            + ", as this one did; the ion balance counts it, and the conductivity is not judged"
+        : counted + ": an alkalinity that was titrated is to be stated with its end point";
   }
 
   private void contradiction(String text) {
@@ -291,7 +318,7 @@ final class Plausibility {
   }
 
   /** Hydroxide of pure water brought to a pH, mEq/L. */
-  private double hydroxideAt(PH reported) {
+  private static double hydroxideAt(Readings readings, PH reported) {
     return Solution.at(readings.temperature()).equilibriumAt(reported).species().stream()
         .filter(species -> species.name().equals("OH-"))
         .mapToDouble(species -> species.molality().inMillimolesPerKilogram())

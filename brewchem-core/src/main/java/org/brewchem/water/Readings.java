@@ -86,6 +86,13 @@ final class Readings {
     double low = Objects.requireNonNull(lowest, "lowest").inMilligramsPerLitre();
     double middle = Objects.requireNonNull(mean, "mean").inMilligramsPerLitre();
     double high = Objects.requireNonNull(highest, "highest").inMilligramsPerLitre();
+    if (low > high) {
+      throw Checks.outOfRange(
+          constituent.heading() + ", lowest of the year",
+          low,
+          "mg/L",
+          "at most the highest of the year");
+    }
     Checks.inRange(constituent.heading() + ", mean of the year", middle, "mg/L", low, high);
     double factor = constituent.speciesPerStated();
     put(
@@ -308,21 +315,16 @@ final class Readings {
         alkalinities.getOrDefault(
             StatedAs.ALKALINITY_AS_CACO3, alkalinities.get(StatedAs.BICARBONATE));
     Optional<Double> carbonate = side.number(SideReadings.Kind.CARBONATE);
-    if (carbonate.isPresent() && !alkalinities.containsKey(StatedAs.ALKALINITY_AS_CACO3)) {
-      double asCaCO3 =
-          CarbonateAlkalinity.ofMilliequivalentsPerLitre(
-                  carbonate.get() * Ion.CARBONATE.milliequivalentsPerMilligram())
-              .inMilligramsPerLitreAsCaCO3();
-      String how = "carbonate, " + carbonate.get() + " mg/L";
-      return stated == null
-          ? null
-          : Reading.converted(
-              stated.number().orElseThrow() + asCaCO3,
-              stated.standardUncertainty().isPresent()
-                  ? Optional.of(stated.standardUncertainty().getAsDouble())
-                  : Optional.empty(),
-              1,
-              stated.how() + ", and as " + how);
+    if (stated != null
+        && carbonate.isPresent()
+        && !alkalinities.containsKey(StatedAs.ALKALINITY_AS_CACO3)) {
+      return Reading.converted(
+          stated.number().orElseThrow() + carbonateAsCaCO3(),
+          stated.standardUncertainty().isPresent()
+              ? Optional.of(stated.standardUncertainty().getAsDouble())
+              : Optional.empty(),
+          1,
+          stated.how() + ", and as carbonate, " + carbonate.get() + " mg/L");
     }
     if (stated == null && titrated == null) {
       return side.find(SideReadings.Kind.ACID_CAPACITY)
@@ -339,6 +341,17 @@ final class Readings {
           .orElse(null);
     }
     return stated;
+  }
+
+  /** The carbonate that is reported beside bicarbonate; 0 where none is. */
+  private double carbonateAsCaCO3() {
+    return side.number(SideReadings.Kind.CARBONATE)
+        .map(
+            milligrams ->
+                CarbonateAlkalinity.ofMilliequivalentsPerLitre(
+                        milligrams * Ion.CARBONATE.milliequivalentsPerMilligram())
+                    .inMilligramsPerLitreAsCaCO3())
+        .orElse(0.0);
   }
 
   /** Without a pH: total carbon dioxide, mmol/L, by both capacities. */
@@ -375,15 +388,18 @@ final class Readings {
       return;
     }
     double first = water.alkalinity().number();
-    for (Reading reading : alkalinities.values()) {
-      if (Math.abs(first - reading.number().orElseThrow()) > Math.max(1, 0.01 * first)) {
+    for (Map.Entry<StatedAs, Reading> entry : alkalinities.entrySet()) {
+      double own =
+          entry.getValue().number().orElseThrow()
+              + (entry.getKey() == StatedAs.BICARBONATE ? carbonateAsCaCO3() : 0);
+      if (Math.abs(first - own) > Math.max(1, 0.01 * first)) {
         throw new IllegalArgumentException(
             String.format(
                 Locale.ROOT,
                 "alkalinity: %.4g and %.4g mg/L as CaCO3 on two bases is not possible; they may"
                     + " differ by 1 mg/L or 1 %%",
                 first,
-                reading.number().orElseThrow()));
+                own));
       }
     }
   }

@@ -14,8 +14,8 @@ import org.brewchem.substance.Ion;
  * the anions: up to 3.0 mEq/L a difference of 0.2 mEq/L, up to 10.0 mEq/L 2 %, up to 800 mEq/L 5 %;
  * there is no limit beyond. Source: Standard Methods 1030 E, its limits from memory. The alkalinity
  * counts as the charge of bicarbonate, as in DIN 38402-62; hydrogen and hydroxide ions are
- * neglected. An ion that is only known to lie below a limit counts with what of it, if anything,
- * the balance needs.
+ * neglected, but for hydroxide that is much of a titrated alkalinity and counts with it. An ion
+ * that is only known to lie below a limit counts with what of it, if anything, the balance needs.
  *
  * @param equivalents mEq/L of each ion that is reported, positive
  * @param limits mEq/L of each ion that is reported as below a limit, positive

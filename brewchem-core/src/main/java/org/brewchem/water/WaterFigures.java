@@ -219,7 +219,7 @@ public final class WaterFigures {
    * close the ion balance: an assumption that puts all errors of the report into one ion.
    *
    * @param constituent the ion, and the basis of the number
-   * @return its concentration; without a value where the other charge is lacking, and for silica
+   * @return its concentration; without a value where the other charge is lacking
    * @throws IllegalArgumentException for silica, which has no charge
    */
   public static Figure<MassConcentration> closing(Constituent constituent) {

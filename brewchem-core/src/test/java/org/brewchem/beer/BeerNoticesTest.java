@@ -186,4 +186,14 @@ class BeerNoticesTest {
     assertEquals(1, estimate.pHForming(gPerL(1)).basis().size());
     assertEquals("", estimate.pHForming(gPerL(1)).unit());
   }
+
+  /**
+   * Phosphate has no usual range in a beer, and a beer of which it is known is one all the same.
+   */
+  @Test
+  void anIonWithoutAUsualRangeIsNotJudged() {
+    Beer known = beer().with(Ion.PHOSPHATE, mgPerL(400)).with(Ion.AMMONIUM, mgPerL(20));
+    assertEquals(List.of(), unusual(known));
+    assertEquals(400, known.answer(Figures.concentration(Ion.PHOSPHATE)).number(), 1e-9);
+  }
 }

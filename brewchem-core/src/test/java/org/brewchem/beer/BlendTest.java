@@ -219,4 +219,55 @@ class BlendTest {
     assertEquals(Set.copyOf(dose.notices()).size(), dose.notices().size());
     assertTrue(dose.notices().containsAll(dose.after().notices()));
   }
+
+  /** A lager of pH 4.35 and a sour beer of 3.5, whichever is named first. */
+  @Test
+  void ofOneBeerWithinALimitAsMuchAsPossibleIsReplaced() {
+    Constraint limit = Constraint.atLeast(Figures.PH_VALUE, pH(4.0));
+    Blend<Beer> blend = both().to(limit);
+    Blend<Beer> swapped = Blend.of(Beers.sour(), Beers.lager()).to(limit);
+    assertEquals(4.0, blend.after().pH().number(), 1e-8);
+    assertEquals(1 - swapped.shareOfFirst(), blend.shareOfFirst(), 1e-9);
+    assertEquals(
+        3.8,
+        both().to(Constraint.between(Figures.PH_VALUE, pH(3.7), pH(3.8))).after().pH().number(),
+        1e-8);
+  }
+
+  @Test
+  void aBeerThatIsThereAlreadyNeedsNoOther() {
+    UnreachableException both = assertThrows(UnreachableException.class, () -> both().to(pH(4.35)));
+    assertEquals(UnreachableException.Reason.ALREADY_THERE, both.reason());
+    assertEquals(
+        "pH: pH 4.35 needs none of the second liquid; the liquid is there already or beyond it, at"
+            + " pH 4.35",
+        both.getMessage());
+    assertEquals(
+        UnreachableException.Reason.ALREADY_THERE,
+        assertThrows(
+                UnreachableException.class,
+                () -> both().to(Constraint.atMost(Figures.PH_VALUE, pH(5))))
+            .reason());
+    assertTrue(
+        assertThrows(
+                UnreachableException.class,
+                () -> Blend.of(Beers.sour(), Beers.lager()).to(pH(4.35)))
+            .getMessage()
+            .contains("the first liquid"));
+  }
+
+  /** Numbers that differ by the last bits of a conversion are the same. */
+  @Test
+  void anAcidityThatABeerHasIsThereAlready() {
+    Beer two = Beer.of(pH(4.4), asLactic(2.0));
+    Beer three = Beer.of(pH(4.1), asLactic(3.0));
+    assertEquals(
+        UnreachableException.Reason.ALREADY_THERE,
+        assertThrows(UnreachableException.class, () -> Blend.of(two, three).to(asLactic(2.0)))
+            .reason());
+    assertEquals(
+        UnreachableException.Reason.ALREADY_THERE,
+        assertThrows(UnreachableException.class, () -> Blend.of(two, three).to(asLactic(3.0)))
+            .reason());
+  }
 }

@@ -114,6 +114,16 @@ class BufferReadingsTest {
     assertEquals(0.0005, stated.standardUncertainty().orElseThrow());
     assertEquals(1, stated.estimate());
     assertArrayEquals(base(alkali()), pipetted.columns().get(stated), 0);
+    BufferReadings better = known.withTitrantUncertainty(0.001);
+    assertEquals(names(known), names(better));
+    assertEquals(
+        0.001,
+        better.columns().keySet().stream()
+            .skip(1)
+            .findFirst()
+            .orElseThrow()
+            .standardUncertainty()
+            .orElseThrow());
     assertEquals(List.of(), assumed(known.withSampleUncertainty(0.001)));
     refused(
         "uncertainty of the concentration of the titrant: 1.1",

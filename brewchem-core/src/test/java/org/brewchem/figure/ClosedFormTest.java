@@ -158,4 +158,40 @@ class ClosedFormTest {
             "one", Map.of(), Scale.number("g", 2), new ClosedForm("mass", "", List.of(MASS), SUM));
     assertEquals(5, Answer.of(typed, new Desk().with(MASS, 5, 0)).value());
   }
+
+  /** A formula may change the numbers that it is given: its slopes are those of its inputs. */
+  @Test
+  void aFormulaMaySortItsNumbers() {
+    Figure<Double> weighted =
+        ClosedForm.figure(
+            "weighted",
+            Scale.number("g", 2),
+            "the smaller and twice the larger",
+            "definition",
+            Figure.list(MASS, SALT),
+            x -> {
+              Arrays.sort(x);
+              return x[0] + 2 * x[1];
+            });
+    Answer<Double> answer = Answer.of(weighted, new Desk().with(MASS, 5, 0.03).with(SALT, 2, 0.04));
+    assertEquals(12, answer.value());
+    // The larger is the mass: the squares of 2 x 0.03 and 0.04.
+    assertEquals(Math.hypot(0.06, 0.04), answer.standardUncertainty().orElseThrow(), 1e-9);
+  }
+
+  /** At the end of what a formula allows the slope is that to one side. */
+  @Test
+  void atTheEndOfWhatAFormulaAllowsOneSideDecides() {
+    Figure<Double> folded =
+        ClosedForm.figure(
+            "folded",
+            Scale.number("g", 2),
+            "mass, which may not be above 5",
+            "definition",
+            Figure.list(MASS),
+            x -> x[0] > 5 ? Double.NaN : 3 * x[0]);
+    Answer<Double> answer = Answer.of(folded, new Desk().with(MASS, 5, 0.03));
+    assertEquals(15, answer.value());
+    assertEquals(0.09, answer.standardUncertainty().orElseThrow(), 1e-9);
+  }
 }

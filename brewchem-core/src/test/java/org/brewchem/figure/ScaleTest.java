@@ -153,4 +153,30 @@ class ScaleTest {
     assertThrows(
         IllegalArgumentException.class, () -> Scale.beforeTheNumber(" ", PH::value, PH::of, 2));
   }
+
+  /** Below 1, and where a larger number is forbidden, a slope is taken all the same. */
+  @Test
+  void aSlopeIsTakenOnTheScaleOfTheNumberAndToTheSideThatIsAllowed() {
+    Scale<Double> activity = Scale.number("mol/L", 6);
+    Scale<Double> pH = Scale.of("", a -> -Math.log10(a), x -> Math.pow(10, -x), 3);
+    Source source = Source.of("activity", 1e-4, 1e-6, "mol/L");
+    assertEquals(
+        -1 / (Math.log(10) * 1e-4),
+        activity.convert(Traced.of(source), pH).sensitivity(source),
+        1e-3 / 1e-4);
+    Scale<Double> share =
+        Scale.of(
+            "%",
+            x -> x,
+            x -> {
+              if (x > 100) {
+                throw new IllegalArgumentException(x + " %");
+              }
+              return x;
+            },
+            2);
+    Scale<Double> ratio = Scale.of("g/g", x -> x / 100, x -> 100 * x, 4);
+    Source assay = Source.of("assay", 99.95, 0.1, "%");
+    assertEquals(0.01, share.convert(Traced.of(assay), ratio).sensitivity(assay), 1e-9);
+  }
 }

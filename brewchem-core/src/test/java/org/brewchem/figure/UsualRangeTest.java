@@ -129,4 +129,20 @@ class UsualRangeTest {
     List<UsualRange> all = UsualRange.all();
     assertThrows(UnsupportedOperationException.class, () -> all.remove(0));
   }
+
+  @Test
+  void whatCanBeIsWhatIsNotRefused() {
+    for (UsualRange range : UsualRange.all()) {
+      for (double value : new double[] {-1e9, -1, 0, 0.01, 1, 14, 100, 1e5, 1e9}) {
+        boolean refused = false;
+        try {
+          range.possible("x", value);
+        } catch (OutOfRangeException e) {
+          refused = true;
+        }
+        assertEquals(!refused, range.isPossible(value), range + " " + value);
+      }
+      assertThrows(OutOfRangeException.class, () -> range.isPossible(Double.NaN));
+    }
+  }
 }

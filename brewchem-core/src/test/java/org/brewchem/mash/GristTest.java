@@ -125,4 +125,15 @@ class GristTest {
     assertTrue(taught.isLearned());
     assertTrue(Grist.of(kg(1), SECOND).and(kg(1), taught.malt("first")).isLearned());
   }
+
+  /** Above 1 a factor is not known to its size; the interval of its mash pH had no end. */
+  @Test
+  void aKolbachFactorIsKnownToItsOwnSizeAtWorst() {
+    Grist grist = Grist.of(kg(1), FIRST);
+    assertEquals(
+        1, grist.withKolbachFactor(1, 1).kolbachFactor().standardUncertainty().orElseThrow());
+    assertThrows(IllegalArgumentException.class, () -> grist.withKolbachFactor(1, 1.01));
+    assertThrows(IllegalArgumentException.class, () -> grist.withKolbachFactor(1, -0.1));
+    assertThrows(IllegalArgumentException.class, () -> grist.withKolbachFactor(-1, 0.1));
+  }
 }

@@ -222,4 +222,28 @@ class PlanMashTest {
     assertTrue(unknown.getMessage().contains("ask the liquor"), unknown.getMessage());
     assertThrows(IllegalArgumentException.class, () -> Downstream.mash("mash", GRIST, hL(0)));
   }
+
+  /**
+   * A water that is to suit two mashes is planned, and that there is not enough for both is said.
+   */
+  @Test
+  void mashesThatShareMoreWaterThanThereIsAreNamed() {
+    Downstream other = Downstream.mash("other mash", GRIST, hL(10)).madeOf("strike");
+    Plan plan =
+        request()
+            .and(MASH, between(MASH_PH, pH(5.2), pH(5.8)))
+            .and(other, between(MASH_PH, pH(5.2), pH(5.8)))
+            .solve();
+    Notice shared =
+        plan.notices().stream()
+            .filter(notice -> notice.code() == PlanCode.LIQUOR_SHARED)
+            .findFirst()
+            .orElseThrow();
+    assertEquals(
+        "mash of strike and other mash of strike take 22 hL of 12 hL together: the water suits each"
+            + " of them and is not enough for all",
+        shared.text());
+    Plan one = request().and(MASH, between(MASH_PH, pH(5.2), pH(5.8))).solve();
+    assertTrue(one.notices().stream().noneMatch(notice -> notice.code() == PlanCode.LIQUOR_SHARED));
+  }
 }

@@ -283,4 +283,13 @@ class ShelfItemTest {
       assertThrows(IllegalArgumentException.class, one);
     }
   }
+
+  @Test
+  void anAcidIsWeighedOnceItsStrengthIsStated() {
+    assertEquals(
+        ShelfItem.Kind.WEIGHED,
+        ShelfItem.of(Acid.LACTIC).withStrength(massPercent(80)).weighed().kind());
+    assertThrows(IllegalArgumentException.class, () -> ShelfItem.of(Acid.LACTIC).weighed());
+    assertEquals(ShelfItem.Kind.WEIGHED, ShelfItem.of(Salt.GYPSUM).weighed().kind());
+  }
 }

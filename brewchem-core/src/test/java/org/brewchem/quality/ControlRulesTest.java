@@ -174,6 +174,7 @@ class ControlRulesTest {
   void rulesHaveNames() {
     assertEquals("beyond 3 standard deviations", ControlRules.beyond(3).name());
     assertEquals("beyond 2.5 standard deviations", ControlRules.beyond(2.5).name());
+    assertEquals("beyond 1E10 standard deviations", ControlRules.beyond(1e10).name());
     assertEquals("moving range", ControlRules.movingRange().name());
     assertEquals("8 in a row on one side of the mean", ControlRules.run(8, 8, 0).name());
     assertEquals("2 of 3 beyond 2 on one side", ControlRules.run(2, 3, 2).name());

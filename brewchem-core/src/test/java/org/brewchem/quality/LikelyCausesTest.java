@@ -113,7 +113,7 @@ class LikelyCausesTest {
     Difference pH = Difference.of(beer(4.5).pH(), beer(4.3).pH());
     LikelyCauses found = LikelyCauses.of(List.of(pH, acidity));
     assertEquals(
-        List.of("titratable acidity: the uncertainty of the difference is unknown"),
+        List.of("titratable acidity: the uncertainty of the difference is unknown or 0"),
         found.notCounted());
     assertEquals(
         List.of(

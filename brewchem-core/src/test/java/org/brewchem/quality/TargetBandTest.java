@@ -334,4 +334,14 @@ class TargetBandTest {
         TargetBand.fromSeveral(List.of(pHOf(4.3, 0.02), pHOf(4.4, 0.02)), 0.9, 0.95).madeFrom();
     assertTrue(several.contains("holds 90.0 % of such batches with 95.0 % confidence"), several);
   }
+
+  @Test
+  void whatIsKnownExactlyIsDecidedByItsValue() {
+    Constraint limits = Constraint.between(Figures.PH_VALUE, pH(4), pH(4.5));
+    GuardBand guard = GuardBand.of(2);
+    assertEquals(GuardBand.Decision.ACCEPTED, guard.decide(limits, pHOf(4.5, 0)).decision());
+    assertEquals(0, guard.decide(limits, pHOf(4.5, 0)).chanceOutside().orElseThrow());
+    assertEquals(GuardBand.Decision.REJECTED, guard.decide(limits, pHOf(4.51, 0)).decision());
+    assertEquals(1, guard.decide(limits, pHOf(4.51, 0)).chanceOutside().orElseThrow());
+  }
 }

@@ -2,6 +2,7 @@ package org.brewchem.solution;
 
 import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.mmolPerKg;
+import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -11,6 +12,7 @@ import org.brewchem.figure.Figure;
 import org.brewchem.figure.Step;
 import org.brewchem.quantity.Molality;
 import org.brewchem.substance.Acid;
+import org.brewchem.substance.Base;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Ion;
 import org.brewchem.substance.IonSizeParameters;
@@ -181,5 +183,22 @@ class BalanceDetailTest {
     assertTrue(rule.hashCode() != ActivityRule.davies().hashCode());
     assertEquals("Davies", ActivityRule.davies().name());
     assertEquals("ion size", rule.toString());
+  }
+
+  /** The charges of a buffer capacity are those at its pH, and their slope is what was found. */
+  @Test
+  void aBufferCapacityShowsTheSlopeThatItIs() {
+    Solution acetate =
+        Solution.at(celsius(25))
+            .with(Acid.ACETIC, mmolPerL(10))
+            .with(Base.SODIUM_HYDROXIDE, mmolPerL(4));
+    Step.Detail shown =
+        acetate.answer(Figures.bufferCapacity(pH(5))).explain().root().detail().orElseThrow();
+    assertTrue(shown.holds());
+    assertTrue(shown.lines().stream().anyMatch(line -> line.startsWith("charges at pH 5.0000")));
+    String last = shown.lines().get(shown.lines().size() - 1);
+    double slope = Double.parseDouble(last.replaceFirst(".*: ([0-9.]+) mEq/L per pH", "$1"));
+    assertEquals(acetate.answer(Figures.bufferCapacity(pH(5))).number(), slope, 1e-4);
+    assertTrue(acetate.answer(Figures.BUFFER_CAPACITY).explain().holds());
   }
 }

@@ -477,4 +477,30 @@ class SolutionTest {
     assertEquals(product, activities[0] * activities[1], 1e-9 * product);
     assertEquals(0.1 * gamma, activities[2], 3e-4 * gamma);
   }
+
+  /** What was put into either, and what to mind of it, belongs to the mixture. */
+  @Test
+  void aMixtureSaysWhatCameIntoEither() {
+    Solution pure = Solution.at(celsius(25));
+    Solution lime = pure.with(Base.CALCIUM_HYDROXIDE, molPerL(0.5));
+    List<Notice> alone = lime.answer(Figures.PH_VALUE).notices();
+    assertFalse(alone.isEmpty());
+    assertEquals(alone, pure.plus(lime).answer(Figures.PH_VALUE).notices());
+    assertEquals(lime.plus(pure).cautions(), pure.plus(lime).cautions());
+    assertFalse(pure.plus(lime).cautions().isEmpty());
+    assertEquals(
+        lime.mixed(litres(1), pure, litres(2)).cautions(),
+        pure.mixed(litres(2), lime, litres(1)).cautions());
+  }
+
+  /**
+   * A litre of one tenth molar acid takes a litre of one tenth molar lye, whatever either weighs.
+   */
+  @Test
+  void aTitrationOfUnlikeLitresEndsWhereItsMolesAreEqual() {
+    Solution acid = Solution.textbook().with(Acid.HYDROCHLORIC, molPerL(0.1));
+    Solution lye = Solution.at(celsius(25)).with(Base.SODIUM_HYDROXIDE, molPerL(0.1));
+    assertEquals(
+        100, SimulatedTitration.of(acid, lye, mL(100)).volumeTo(pH(7)).inMillilitres(), 1e-3);
+  }
 }

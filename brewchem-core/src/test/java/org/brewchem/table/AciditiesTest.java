@@ -5,6 +5,7 @@ import static org.brewchem.quantity.Quantities.mL;
 import static org.brewchem.quantity.Quantities.molPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -21,6 +22,7 @@ import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.EffectiveEquivalents;
 import org.brewchem.solution.Figures;
 import org.brewchem.substance.Acid;
+import org.brewchem.substance.Handling;
 import org.brewchem.titration.Titrant;
 import org.brewchem.titration.TitrationCode;
 import org.junit.jupiter.api.Test;
@@ -263,5 +265,40 @@ class AciditiesTest {
     TitratableAcidity own =
         TitratableAcidity.ofMilliequivalentsPerLitre(acidities.acidity().value(0), pH(8.2));
     assertEquals(0, acidities.doseByEffectiveEquivalents(Acid.LACTIC, own).value(0));
+  }
+
+  /**
+   * By hand: 0.1 mol/L and 50 mL make 2 mEq/L, 0.18 g/L of lactic acid, of a millilitre: 60 mL make
+   * 10.8 g/L, above the 10 that are unusual, and 100 mL 18, above the 17 of an open sample.
+   */
+  @Test
+  void theGreatestAcidityAsksForTheGasAndCountsTheOthers() {
+    Acidities unusual = ofVolumes(14, 60, 20);
+    Notice one = unusual.notices().get(0);
+    assertEquals(TitrationCode.ACIDITY_UNUSUAL, one.code());
+    assertEquals(OptionalLong.of(2), one.row());
+    assertTrue(one.text().startsWith("10.8 g/L as lactic acid is unusual"), one.text());
+    assertTrue(one.text().endsWith("above 10.0 g/L"), one.text());
+    Notice more = ofVolumes(60, 14, 100, 61).notices().get(0);
+    assertEquals(TitrationCode.SAMPLE_CARBONATED, more.code());
+    assertEquals(OptionalLong.of(3), more.row());
+    assertTrue(more.text().endsWith("; rows in all: 3"), more.text());
+    assertEquals(List.of(), ofVolumes(14, -1, 55).notices());
+  }
+
+  private static Acidities ofVolumes(double... volumes) {
+    return Acidities.from(Table.of(Column.of("volume [mL]", volumes)), pH(8.2))
+        .withSample(mL(50))
+        .withTitrant(Titrant.sodiumHydroxide().of(molPerL(0.1), molPerL(0.0001)));
+  }
+
+  @Test
+  void dosesComeWithTheCautionsOfTheirAcid() {
+    Column doses =
+        ofVolumes(14)
+            .doseByEffectiveEquivalents(
+                Acid.LACTIC, TitratableAcidity.ofMilliequivalentsPerLitre(40, pH(8.2)));
+    assertEquals(Handling.cautionsOf(Acid.LACTIC), doses.cautions());
+    assertFalse(doses.cautions().isEmpty());
   }
 }

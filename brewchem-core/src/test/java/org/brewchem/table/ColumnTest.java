@@ -205,6 +205,7 @@ class ColumnTest {
     Table table = Table.of(dose);
     assertEquals(dose.cautions(), table.head(1).columns().get(0).cautions());
     assertEquals(dose.cautions(), table.renamed(dose.name(), "dose").column("dose").cautions());
+    assertEquals(dose.cautions(), dose.in(LabUnits.AMOUNT_CONCENTRATION, "mol/L").cautions());
     assertTrue(Column.of("pH", 7).cautions().isEmpty());
   }
 }

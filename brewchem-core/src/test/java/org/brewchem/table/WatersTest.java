@@ -9,6 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.sun.management.ThreadMXBean;
+import java.lang.management.ManagementFactory;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -564,5 +567,36 @@ class WatersTest {
   void anEmptyTableHasEmptyColumns() {
     Table empty = Table.withHeadings("alkalinity [mEq/L]").build();
     assertEquals(0, Waters.from(empty).parallel(2).pH().size());
+  }
+
+  /**
+   * Values and places of failures, 18 bytes, and the work space: also of rows that are unusual in
+   * three cells.
+   */
+  @Test
+  void aRowAllocatesNoMoreThanItsColumn() {
+    int rows = 20_000;
+    List<Column> columns = new ArrayList<>();
+    for (String ion : List.of("sodium", "calcium", "magnesium", "chloride", "sulfate")) {
+      double[] unusual = new double[rows];
+      Arrays.setAll(unusual, i -> 20 + 0.001 * (i % 1000));
+      columns.add(Column.of(ion + " [mmol/L]", unusual));
+    }
+    double[] gas = new double[rows];
+    Arrays.fill(gas, 2);
+    columns.add(Column.of("total carbon dioxide [mmol/L]", gas));
+    Waters waters =
+        Waters.from(Table.of(columns.toArray(new Column[0]))).under(Chemistry.of(Level.ACTIVITY));
+    assertTrue(waters.notices().size() >= 3, waters.notices()::toString);
+    ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    long thread = Thread.currentThread().getId();
+    double sum = 0;
+    long allocated = 0;
+    for (int i = 0; i < 5; i++) {
+      long before = threads.getThreadAllocatedBytes(thread);
+      sum += waters.pH().value(i);
+      allocated = threads.getThreadAllocatedBytes(thread) - before;
+    }
+    assertTrue(allocated < 32L * rows, allocated + " bytes, sum " + sum);
   }
 }

@@ -238,7 +238,7 @@ class AlkalinityCurveTest {
             found.titres().get(0).inMillilitres(),
             titration -> titration.volumeTo(found.endPoint()).inMillilitres());
     assertEquals(
-        miss / Math.sqrt(3),
+        miss / Math.sqrt(2),
         found.budget().row("fitting end point in model waters").input().standardUncertainty(),
         1e-9);
     // A millilitre of 0.02 mol/L on 100 mL.

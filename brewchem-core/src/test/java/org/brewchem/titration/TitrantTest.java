@@ -2,6 +2,7 @@ package org.brewchem.titration;
 
 import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.g;
+import static org.brewchem.quantity.Quantities.mEqPerL;
 import static org.brewchem.quantity.Quantities.mEqPerLPerPH;
 import static org.brewchem.quantity.Quantities.mL;
 import static org.brewchem.quantity.Quantities.molPerL;
@@ -204,5 +205,17 @@ class TitrantTest {
         0.1,
         Titrant.nitricAcid().ofEquivalents(label).concentration().value().inMolesPerLitre(),
         1e-15);
+  }
+
+  @Test
+  void aTitrantIsKnownToItsConcentrationAtWorst() {
+    Titrant.Unstandardised lye = Titrant.sodiumHydroxide();
+    lye.of(molPerL(0.1), molPerL(0.1));
+    assertTrue(
+        assertThrows(IllegalArgumentException.class, () -> lye.of(molPerL(0.1), molPerL(0.11)))
+            .getMessage()
+            .endsWith("0.11 mol/L is not possible; 0 to 0.1 mol/L is allowed"));
+    assertThrows(
+        IllegalArgumentException.class, () -> lye.ofEquivalents(mEqPerL(100), mEqPerL(110)));
   }
 }

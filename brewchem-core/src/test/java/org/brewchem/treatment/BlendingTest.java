@@ -28,9 +28,13 @@ class BlendingTest {
   private static final Held BEER = Held.beer();
 
   private static void notBetween(Held first, Held second, PH wanted, double nearest) {
+    refused(Reason.NOT_BETWEEN, first, second, wanted, nearest);
+  }
+
+  private static void refused(Reason reason, Held first, Held second, PH wanted, double nearest) {
     UnreachableException refused =
         assertThrows(UnreachableException.class, () -> Blend.of(first, second).to(wanted));
-    assertSame(Reason.NOT_BETWEEN, refused.reason());
+    assertSame(reason, refused.reason());
     assertEquals(nearest, refused.reach(), 1e-9);
   }
 
@@ -43,10 +47,10 @@ class BlendingTest {
     notBetween(BEER, WATER, pH(8.5), high);
     notBetween(WATER, BEER, pH(3.5), low);
     notBetween(BEER, WATER, pH(3.5), low);
-    notBetween(WATER, BEER, pH(high), high);
-    notBetween(BEER, WATER, pH(high), high);
-    notBetween(WATER, BEER, pH(low), low);
-    notBetween(BEER, WATER, pH(low), low);
+    refused(Reason.ALREADY_THERE, WATER, BEER, pH(high), high);
+    refused(Reason.ALREADY_THERE, BEER, WATER, pH(high), high);
+    refused(Reason.ALREADY_THERE, WATER, BEER, pH(low), low);
+    refused(Reason.ALREADY_THERE, BEER, WATER, pH(low), low);
   }
 
   @Test

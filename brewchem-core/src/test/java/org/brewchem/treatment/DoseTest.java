@@ -36,6 +36,7 @@ import org.brewchem.figure.Scales;
 import org.brewchem.figure.Step;
 import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.quantity.CarbonateAlkalinity;
+import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.solution.Chemistry;
@@ -448,8 +449,20 @@ class DoseTest {
     double delivered = dose.delivered(pH(8.2)).number() * dose.perLitre().inMillimolesPerLitre();
     assertEquals(after * growth, before + delivered, 1e-9);
     assertTrue(dose.delivered().number() < dose.delivered(pH(8.2)).number());
-    // The error of what was measured before is in both charges and cancels.
-    assertTrue(dose.delivered().standardUncertainty().orElseThrow() < 0.01);
+    // The error of what was measured before is in both charges and cancels, but not in the pH
+    // after.
+    PH reached = dose.after().answer(PH_VALUE).value();
+    double atThatPH = dose.delivered(reached).standardUncertainty().orElseThrow();
+    assertTrue(atThatPH < 0.01, "u " + atThatPH);
+    double ofPH = dose.after().answer(PH_VALUE).standardUncertainty().orElseThrow();
+    double slope =
+        (dose.delivered(PH.of(reached.value() + 0.01)).number()
+                - dose.delivered(PH.of(reached.value() - 0.01)).number())
+            / 0.02;
+    double byPH = slope * ofPH;
+    assertTrue(byPH > 0.001, "by the pH " + byPH);
+    double u = dose.delivered().standardUncertainty().orElseThrow();
+    assertTrue(u > byPH - atThatPH && u < byPH + atThatPH, u + " of " + byPH);
   }
 
   private static double equivalents(Liquid liquid) {

@@ -240,4 +240,13 @@ class DosingTest {
       assertEquals(0, delivered.parts().get(source), 2e-4, source.name());
     }
   }
+
+  @Test
+  void aTankIsKnownToItsVolumeAtWorst() {
+    assertEquals("20 hL, u 20 hL", Tank.holding(hL(20), hL(20)).toString());
+    assertTrue(
+        assertThrows(IllegalArgumentException.class, () -> Tank.holding(hL(20), hL(21)))
+            .getMessage()
+            .endsWith("2100 L is not possible; 0 to 2000 L is allowed"));
+  }
 }

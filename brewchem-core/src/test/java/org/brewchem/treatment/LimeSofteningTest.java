@@ -206,4 +206,12 @@ class LimeSofteningTest {
         assertThrows(UnknownFigureException.class, () -> open.after(LimeSoftening.withLime()));
     assertTrue(thrown.getMessage().startsWith("lime softening"), thrown.getMessage());
   }
+
+  /** Practice leaves 30 and 10 mg/L as CaCO3, but of a water that has less what it has. */
+  @Test
+  void nothingIsLeftThatWasNotThere() {
+    Solution soft = water(12, 4, 10, 1, 0);
+    assertEquals(12, asCaCO3(soft, STRONG.toPracticalLimits().calciumLeft()), 1e-2);
+    assertEquals(4, asCaCO3(soft, STRONG.toPracticalLimits().magnesiumLeft()), 1e-2);
+  }
 }

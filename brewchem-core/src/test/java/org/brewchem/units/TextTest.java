@@ -325,4 +325,15 @@ class TextTest {
       assertTrue(text.startsWith("-"), text);
     }
   }
+
+  /** The micro sign and the Greek letter look alike. */
+  @Test
+  void theMicroSignMayBeTheGreekLetter() {
+    assertEquals(
+        Text.parseMassConcentration("12 \u00B5g/L"), Text.parseMassConcentration("12 \u03BCg/L"));
+    assertEquals(
+        580,
+        Text.parseConductivity("580 \u03BCS/cm at 25 °C").inMicrosiemensPerCentimetreAt25(),
+        1e-9);
+  }
 }

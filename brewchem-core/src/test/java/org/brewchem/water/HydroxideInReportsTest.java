@@ -1,12 +1,22 @@
 package org.brewchem.water;
 
+import static org.brewchem.quantity.Quantities.celsius;
 import static org.brewchem.quantity.Quantities.mgPerL;
+import static org.brewchem.quantity.Quantities.mmolPerL;
 import static org.brewchem.quantity.Quantities.pH;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
+import org.brewchem.figure.Notice;
+import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.TitrationAlkalinity;
+import org.brewchem.solution.Figures;
+import org.brewchem.solution.Solution;
+import org.brewchem.substance.Base;
+import org.brewchem.substance.Salt;
 import org.junit.jupiter.api.Test;
 
 /** What a report of an alkaline water says of the hydroxide that a titration of it counts. */
@@ -57,5 +67,124 @@ class HydroxideInReportsTest {
             limed()
                 .titrationAlkalinity(TitrationAlkalinity.ofMilligramsPerLitreAsCaCO3(60, pH(4.5))));
     assertEquals(0.33, taken - titrated, 0.05);
+  }
+
+  /**
+   * A solution of known ions, made alkaline by lime, so that it is neutral by definition; read back
+   * by its figures as a laboratory would state them.
+   */
+  private static WaterReport.Builder read(Solution water) {
+    return WaterReport.reported()
+        .calcium(water.answer(Figures.CALCIUM).value())
+        .magnesium(water.answer(Figures.MAGNESIUM).value())
+        .sodium(water.answer(Figures.SODIUM).value())
+        .potassium(mgPerL(0))
+        .sulfate(water.answer(Figures.SULFATE).value())
+        .chloride(water.answer(Figures.CHLORIDE).value())
+        .nitrate(mgPerL(0))
+        .pH(water.pH());
+  }
+
+  private static Solution alkaline() {
+    return Solution.at(celsius(20))
+        .with(Salt.CALCIUM_CHLORIDE_ANHYDROUS, mmolPerL(0.2))
+        .with(Salt.EPSOM_SALT, mmolPerL(0.2))
+        .with(Base.SODIUM_BICARBONATE, mmolPerL(0.6))
+        .with(Base.SODIUM_HYDROXIDE, mmolPerL(1.5));
+  }
+
+  private static List<WaterCode> codes(WaterReport report) {
+    return report.notices().stream()
+        .map(Notice::code)
+        .filter(WaterCode.class::isInstance)
+        .map(WaterCode.class::cast)
+        .toList();
+  }
+
+  @Test
+  void hydroxideThatWasTitratedIsAnAnionAndContradictsNothing() {
+    Solution water = alkaline();
+    WaterReport report =
+        read(water)
+            .titrationAlkalinity(water.answer(Figures.titrationAlkalinity(pH(4.3))).value())
+            .build();
+    List<WaterCode> codes = codes(report);
+    assertTrue(codes.contains(WaterCode.ION_BALANCE_ACCEPTABLE), report.notices()::toString);
+    assertFalse(codes.contains(WaterCode.PH_CONTRADICTS_ALKALINITY), report.notices()::toString);
+    assertFalse(codes.contains(WaterCode.CONDUCTIVITY_OFF), report.notices()::toString);
+    String named =
+        report.notices().stream()
+            .filter(notice -> notice.code() == WaterCode.CARBONATE_PRESENT)
+            .findFirst()
+            .orElseThrow()
+            .text();
+    assertTrue(named.contains("in it besides, as this one did"), named);
+    assertEquals(
+        water.answer(Figures.titrationAlkalinity(pH(4.3))).value().inMilliequivalentsPerLitre(),
+        report.water().titrationAlkalinity(pH(4.3)).number(),
+        1e-6);
+  }
+
+  /** Without a pH the p value is checked against what it makes: the hydroxide is left out. */
+  @Test
+  void aPValueWithoutAPHThatDoesNotComeOutIsNamed() {
+    WaterReport.Builder report = limed().acidCapacity(mmolPerL(2.3)).pValue(mmolPerL(0.9));
+    assertTrue(codes(report.build()).contains(WaterCode.BASE_CAPACITY_OFF));
+    WaterReport.Builder acid = limed().acidCapacity(mmolPerL(2.3)).baseCapacity(mmolPerL(0.2));
+    assertFalse(codes(acid.build()).contains(WaterCode.BASE_CAPACITY_OFF));
+  }
+
+  @Test
+  void carbonateWithoutBicarbonateLeavesAnAcidCapacityWhatItIs() {
+    double alone = limed().acidCapacity(mmolPerL(4.3)).build().water().alkalinity().number();
+    assertEquals(
+        alone,
+        limed()
+            .acidCapacity(mmolPerL(4.3))
+            .carbonate(mgPerL(0))
+            .build()
+            .water()
+            .alkalinity()
+            .number(),
+        1e-9);
+  }
+
+  /** By hand: 200 mg/L of HCO3 are 164.0, 10 of CO3 16.7 mg/L as CaCO3; together 180.7. */
+  @Test
+  void bicarbonateCountsWithTheCarbonateBesideItWhereAnAlkalinityIsStatedToo() {
+    WaterReport.Builder report =
+        limed().bicarbonate(mgPerL(200)).carbonate(mgPerL(10)).alkalinityAsCaCO3(mgPerL(180.7));
+    assertEquals(180.7, report.build().water().alkalinity().number(), 1e-9);
+    assertThrows(
+        IllegalArgumentException.class,
+        () ->
+            limed()
+                .bicarbonate(mgPerL(200))
+                .carbonate(mgPerL(10))
+                .alkalinityAsCaCO3(mgPerL(164))
+                .build());
+  }
+
+  /** By hand: 5 mg/L of magnesium are 20.6 mg/L as CaCO3 or 1.15 °dH. */
+  @Test
+  void aHardnessBelowThatOfOneIonIsNamed() {
+    WaterReport report =
+        WaterReport.reported()
+            .magnesium(mgPerL(5))
+            .totalHardness(Hardness.ofGermanDegrees(0.5))
+            .build();
+    Notice off =
+        report.notices().stream()
+            .filter(notice -> notice.code() == WaterCode.HARDNESS_OFF)
+            .findFirst()
+            .orElseThrow();
+    assertTrue(off.text().contains("magnesium alone makes 20.6 mg/L"), off.text());
+    assertFalse(
+        codes(
+                WaterReport.reported()
+                    .magnesium(mgPerL(5))
+                    .totalHardness(Hardness.ofGermanDegrees(1.2))
+                    .build())
+            .contains(WaterCode.HARDNESS_OFF));
   }
 }
