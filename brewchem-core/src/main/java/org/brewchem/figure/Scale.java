@@ -21,6 +21,9 @@ public final class Scale<Q> {
   /** Far above rounding, and small against the bend of a scale. */
   private static final double SLOPE_STEP = 1e-3;
 
+  /** What is less than this share of the last decimal is shown as 0. */
+  private static final double LEAST_SHOWN = 1e-3;
+
   private final String symbol;
   private final String prefix;
   private final ToDoubleFunction<Q> in;
@@ -189,9 +192,10 @@ public final class Scale<Q> {
     UncertainValue value = number.uncertain(symbol).orElseThrow();
     double k = value.coverageFactor();
     double expanded = k * u.getAsDouble();
-    int decimals = Math.min(mostDecimals, decimalsOf(expanded));
+    int most = decimalsFor(number.value(), expanded);
+    int decimals = Math.min(most, decimalsOf(expanded));
     String half =
-        expanded < Math.pow(10, -mostDecimals) / 2
+        expanded < Math.pow(10, -most) / 2
             ? NumberText.significant(expanded, 2)
             : NumberText.decimals(expanded, Math.max(decimals, 0));
     return withUnit(NumberText.decimals(number.value(), Math.max(decimals, 0)))
@@ -202,20 +206,32 @@ public final class Scale<Q> {
         + ")";
   }
 
+  /** The most decimals of a number; more for a small one that is known better than they show. */
+  private int decimalsFor(double number, double expanded) {
+    return Math.abs(number) > expanded
+        ? Math.max(mostDecimals, decimalsOf(Math.abs(number)))
+        : mostDecimals;
+  }
+
   /** The decimals of a number with two significant digits. */
   private static int decimalsOf(double positive) {
     return 1 - (int) Math.floor(Math.log10(positive));
   }
 
   /**
-   * Writes a number to the decimals a reader wants.
+   * Writes a number to the decimals a reader wants; to two digits one that they would show as 0.
    *
    * @param number the number in this unit
    * @return the text with its unit, without an uncertainty
    * @throws IllegalArgumentException if the number is not finite
    */
   public String text(double number) {
-    return withUnit(NumberText.decimals(Checks.finite("number", number, symbol), mostDecimals));
+    double size = Math.abs(Checks.finite("number", number, symbol));
+    double last = Math.pow(10, -mostDecimals);
+    return withUnit(
+        size < last && size >= LEAST_SHOWN * last
+            ? NumberText.significant(number, 2)
+            : NumberText.decimals(number, mostDecimals));
   }
 
   /**

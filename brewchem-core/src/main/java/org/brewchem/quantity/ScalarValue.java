@@ -20,22 +20,27 @@ abstract class ScalarValue<T extends ScalarValue<T>> implements Comparable<T> {
     value = checked + 0.0;
   }
 
-  /** Checks a value in the unit as stated by the caller, whose conversion is then finite too. */
+  /** Checks a value in the unit as stated by the caller, and its conversion. */
   static double nonNegative(String name, double stated, String statedUnit, double converted) {
     Checks.nonNegative(name, stated, statedUnit);
-    return converted;
+    return held(name, converted);
   }
 
-  /** Checks a value in the unit as stated by the caller, whose conversion is then finite too. */
+  /** Checks a value in the unit as stated by the caller, and its conversion. */
   static double positive(String name, double stated, String statedUnit, double converted) {
     Checks.positive(name, stated, statedUnit);
-    return converted;
+    return held(name, converted);
   }
 
-  /** Checks a value in the unit as stated by the caller, whose conversion is then finite too. */
+  /** Checks a value in the unit as stated by the caller, and its conversion. */
   static double finite(String name, double stated, String statedUnit, double converted) {
     Checks.finite(name, stated, statedUnit);
-    return converted;
+    return held(name, converted);
+  }
+
+  /** A number just possible in the unit that it is stated in may be too large for another. */
+  private static double held(String name, double converted) {
+    return Checks.finite(name, converted, "in the unit that it is held in");
   }
 
   static String text(double value, String unit) {

@@ -216,6 +216,7 @@ final class Readings {
   Readings withAssumedUncertainties() {
     Readings copy = copy();
     copy.assumed = true;
+    copy.side = side.withAssumedUncertainties();
     copy.concentrations.replaceAll(AssumedUncertainties::of);
     copy.alkalinities.replaceAll((as, reading) -> AssumedUncertainties.of("alkalinity", reading));
     if (titration != null) {
@@ -384,14 +385,23 @@ final class Readings {
    *     %
    */
   void requireAgreement(Water water) {
-    if (titrated == null && alkalinities.size() < 2) {
-      return;
+    List<Double> stated = new ArrayList<>();
+    alkalinities.forEach(
+        (as, reading) ->
+            stated.add(
+                reading.number().orElseThrow()
+                    + (as == StatedAs.BICARBONATE ? carbonateAsCaCO3() : 0)));
+    if (titrated == null) {
+      // With a pH it is the titration.
+      side.number(SideReadings.Kind.ACID_CAPACITY)
+          .map(CarbonateAlkalinity::ofMilliequivalentsPerLitre)
+          .ifPresent(capacity -> stated.add(capacity.inMilligramsPerLitreAsCaCO3()));
+      if (stated.size() < 2) {
+        return;
+      }
     }
     double first = water.alkalinity().number();
-    for (Map.Entry<StatedAs, Reading> entry : alkalinities.entrySet()) {
-      double own =
-          entry.getValue().number().orElseThrow()
-              + (entry.getKey() == StatedAs.BICARBONATE ? carbonateAsCaCO3() : 0);
+    for (double own : stated) {
       if (Math.abs(first - own) > Math.max(1, 0.01 * first)) {
         throw new IllegalArgumentException(
             String.format(

@@ -92,6 +92,18 @@ final class SideReadings {
     return copy;
   }
 
+  /**
+   * The same, acid capacity and total hardness with an uncertainty; what states none assumes one.
+   */
+  SideReadings withAssumedUncertainties() {
+    SideReadings copy = copy();
+    copy.readings.computeIfPresent(
+        Kind.ACID_CAPACITY, (kind, reading) -> AssumedUncertainties.ofTitration(reading));
+    copy.readings.computeIfPresent(
+        Kind.TOTAL_HARDNESS, (kind, reading) -> AssumedUncertainties.of("alkalinity", reading));
+    return copy;
+  }
+
   List<Object> all() {
     List<Object> all = new ArrayList<>(List.of(Map.copyOf(readings)));
     all.add(date());

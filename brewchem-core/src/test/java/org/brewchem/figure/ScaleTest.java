@@ -179,4 +179,25 @@ class ScaleTest {
     Source assay = Source.of("assay", 99.95, 0.1, "%");
     assertEquals(0.01, share.convert(Traced.of(assay), ratio).sensitivity(assay), 1e-9);
   }
+
+  /** A trace is not printed as 0, and not coarser than its uncertainty. */
+  @Test
+  void aSmallNumberShowsTwoDigits() {
+    Scale<Double> mg = Scale.number("mg/L", 1);
+    assertEquals("0.040 mg/L", mg.text(0.04));
+    assertEquals("-0.040 mg/L", mg.text(-0.04));
+    assertEquals("0.1 mg/L", mg.text(0.12));
+    assertEquals("0.0 mg/L", mg.text(0.00009));
+    assertEquals("0.0 mg/L", mg.text(0));
+    assertEquals(
+        "0.050 mg/L, U 0.010 (k = 2)", mg.text(Traced.of(Source.of("iron", 0.05, 0.005, "mg/L"))));
+    assertEquals(
+        "0.23 mg/L, U 0.0040 (k = 2)",
+        mg.text(Traced.of(Source.of("iron", 0.231, 0.002, "mg/L"))));
+    // Less than its own uncertainty: the decimals of a reader.
+    assertEquals(
+        "0.0 mg/L, U 0.1 (k = 2)", mg.text(Traced.of(Source.of("iron", 0.04, 0.05, "mg/L"))));
+    assertEquals(
+        "92.1 mg/L, U 0.4 (k = 2)", mg.text(Traced.of(Source.of("calcium", 92.07, 0.2, "mg/L"))));
+  }
 }

@@ -336,4 +336,11 @@ class TextTest {
         Text.parseConductivity("580 \u03BCS/cm at 25 °C").inMicrosiemensPerCentimetreAt25(),
         1e-9);
   }
+
+  /** 5e98 hL are 5e100 L, which no text of a volume could be read back from. */
+  @Test
+  void aNumberTooLargeInTheUnitItIsHeldInIsRefused() {
+    assertThrows(IllegalArgumentException.class, () -> Text.parseVolume("5e98 hL"));
+    assertEquals(5e99, Text.parseVolume("5e97 hL").inLitres(), 1e90);
+  }
 }

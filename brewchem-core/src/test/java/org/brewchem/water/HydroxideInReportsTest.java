@@ -187,4 +187,40 @@ class HydroxideInReportsTest {
                     .build())
             .contains(WaterCode.HARDNESS_OFF));
   }
+
+  /** By hand: 2.0 mEq/L are 100 mg/L as CaCO3, which no rounding takes for 215. */
+  @Test
+  void anAcidCapacityWithoutAPHAgreesWithAnAlkalinityOrIsRefused() {
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> limed().alkalinityAsCaCO3(mgPerL(215)).acidCapacity(mmolPerL(2)).build());
+    assertEquals(
+        215,
+        limed()
+            .alkalinityAsCaCO3(mgPerL(215))
+            .acidCapacity(mmolPerL(4.3))
+            .build()
+            .water()
+            .alkalinity()
+            .number(),
+        1e-9);
+  }
+
+  /** 2.5 % of 4.3 mEq/L, and of 15 °dH; both would make a residual alkalinity without u. */
+  @Test
+  void anAcidCapacityAndATotalHardnessAssumeUncertaintiesToo() {
+    Water water =
+        limed()
+            .acidCapacity(mmolPerL(4.3))
+            .totalHardness(Hardness.ofGermanDegrees(15))
+            .build()
+            .withAssumedUncertainties()
+            .water();
+    double alkalinity = water.alkalinity().number();
+    assertEquals(0.025 * alkalinity, water.alkalinity().standardUncertainty().orElseThrow(), 1e-9);
+    assertEquals(
+        0.025 * water.totalHardness().number(),
+        water.totalHardness().standardUncertainty().orElseThrow(),
+        1e-9);
+  }
 }

@@ -149,7 +149,7 @@ class WaterTest {
             .water();
     assertTrue(water.residualAlkalinity().standardUncertainty().isEmpty());
     assertEquals(
-        List.of("magnesium: 1 % of it would add 0.1 mg/L as CaCO3"),
+        List.of("magnesium: 1 % of it would add 0.065 mg/L as CaCO3"),
         water.residualAlkalinity().uncertaintiesMissing());
   }
 

@@ -200,13 +200,10 @@ final class Headings {
   private static Named named(String inFile, String below, FileFormat.Settings format) {
     String text = format.trimmed ? inFile.strip() : inFile;
     Matcher round = ROUND.matcher(text);
-    Named named;
-    if (format.roundBrackets && text.indexOf('[') < 0 && round.matches()) {
-      named = new Named(round.group(1), Optional.of(round.group(2).strip()));
-    } else {
-      ColumnHeader header = ColumnHeader.parse(text);
-      named = new Named(header.name(), header.unit());
-    }
+    boolean isRound = format.roundBrackets && text.indexOf('[') < 0 && round.matches();
+    ColumnHeader header = ColumnHeader.parse(isRound ? round.group(1) : text);
+    Named named =
+        new Named(header.name(), isRound ? Optional.of(round.group(2).strip()) : header.unit());
     String unit = below.strip();
     if ((unit.startsWith("(") && unit.endsWith(")"))
         || (unit.startsWith("[") && unit.endsWith("]"))) {

@@ -123,6 +123,15 @@ class CsvFileTest {
             .toList());
   }
 
+  /** A name between blanks is refused before a unit in round brackets as before one in square. */
+  @Test
+  void aNameBetweenBlanksIsNoHeadingWhateverItsBrackets() throws IOException {
+    for (String unit : List.of("[mg/L]", "(mg/L)")) {
+      CsvFile file = file(" calcium " + unit + "\n7\n").in(FileFormat.standard().roundBrackets());
+      assertTrue(faults(file).get(0).contains("stands between spaces"), faults(file).toString());
+    }
+  }
+
   @Test
   void aQuoteThatIsNotClosedSpoilsItsLineAlone() throws IOException {
     refuses(
