@@ -400,6 +400,10 @@ final class Readings {
         return;
       }
     }
+    if (stated.isEmpty() || !water.alkalinity().isStated()) {
+      // A titration that contradicts the pH leaves the balance open, and says why.
+      return;
+    }
     double first = water.alkalinity().number();
     for (double own : stated) {
       if (Math.abs(first - own) > Math.max(1, 0.01 * first)) {

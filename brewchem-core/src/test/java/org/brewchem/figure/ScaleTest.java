@@ -192,8 +192,7 @@ class ScaleTest {
     assertEquals(
         "0.050 mg/L, U 0.010 (k = 2)", mg.text(Traced.of(Source.of("iron", 0.05, 0.005, "mg/L"))));
     assertEquals(
-        "0.23 mg/L, U 0.0040 (k = 2)",
-        mg.text(Traced.of(Source.of("iron", 0.231, 0.002, "mg/L"))));
+        "0.23 mg/L, U 0.0040 (k = 2)", mg.text(Traced.of(Source.of("iron", 0.231, 0.002, "mg/L"))));
     // Less than its own uncertainty: the decimals of a reader.
     assertEquals(
         "0.0 mg/L, U 0.1 (k = 2)", mg.text(Traced.of(Source.of("iron", 0.04, 0.05, "mg/L"))));

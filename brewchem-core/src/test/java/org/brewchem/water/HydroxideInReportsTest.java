@@ -223,4 +223,16 @@ class HydroxideInReportsTest {
         water.totalHardness().standardUncertainty().orElseThrow(),
         1e-9);
   }
+
+  /** No alkalinity at all above the end point, and less than the hydroxide of the pH alone. */
+  @Test
+  void aTitrationThatNoWaterOfThePHHasIsRefused() {
+    for (double pH : new double[] {5.6, 11.28}) {
+      WaterReport.Builder report = limed().acidCapacity(mmolPerL(0)).pH(pH(pH));
+      assertTrue(
+          assertThrows(IllegalArgumentException.class, report::build)
+              .getMessage()
+              .startsWith("alkalinity: 0.000 mEq/kg is not possible at pH " + pH));
+    }
+  }
 }
