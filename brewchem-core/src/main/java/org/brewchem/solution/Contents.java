@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BinaryOperator;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.figure.Notice;
 import org.brewchem.figure.Step;
@@ -275,10 +276,9 @@ public final class Contents {
   }
 
   /**
-   * Returns the same contents at another temperature, totals per kilogram unchanged.
+   * {@return the same contents at another temperature, totals per kilogram unchanged}
    *
    * @param other 0 to 100 °C
-   * @return the changed contents
    * @throws IllegalArgumentException if the temperature is out of range
    */
   public Contents at(Temperature other) {
@@ -290,10 +290,9 @@ public final class Contents {
   }
 
   /**
-   * Returns the same contents under another chemistry.
+   * {@return the same contents under another chemistry}
    *
    * @param other the chemistry
-   * @return the changed contents
    */
   public Contents under(Chemistry other) {
     ContentsDraft changed = copy();
@@ -303,10 +302,9 @@ public final class Contents {
   }
 
   /**
-   * Adds the steps by which these contents came about, which explanations begin with.
+   * {@return the contents with steps by which they came about, which explanations begin with}
    *
    * @param steps the steps
-   * @return the changed contents
    */
   public Contents withBasis(List<Step> steps) {
     ContentsDraft changed = copy();
@@ -315,15 +313,25 @@ public final class Contents {
   }
 
   /**
-   * Adds notices that hold for whatever rests on these contents.
+   * {@return the contents with notices that hold for whatever rests on them}
    *
    * @param more the notices
-   * @return the changed contents
    */
   public Contents withNotices(List<Notice> more) {
     ContentsDraft changed = copy();
     changed.notices = union(notices, Objects.requireNonNull(more, "more"));
     return new Contents(changed);
+  }
+
+  /**
+   * {@return the contents without notices}
+   *
+   * @param ended those that no longer hold, such as of what has precipitated
+   */
+  public Contents withoutNotices(Predicate<Notice> ended) {
+    ContentsDraft left = copy();
+    left.notices = notices.stream().filter(ended.negate()).toList();
+    return new Contents(left);
   }
 
   /**

@@ -110,7 +110,12 @@ final class Opening implements Treatment {
     mineral.ifPresent(
         formed ->
             steps.add(Precipitation.step(formed, there, after, solid ? left[1] : Traced.exact(0))));
-    return after.at(before.temperature()).withBasis(steps).withNotices(said);
+    return after
+        .at(before.temperature())
+        .withBasis(steps)
+        .withoutNotices(
+            notice -> mineral.filter(m -> Precipitation.isSupersaturation(notice, m)).isPresent())
+        .withNotices(said);
   }
 
   /** The same without a mineral that precipitates. */

@@ -8,12 +8,14 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
 import org.brewchem.figure.Caution;
+import org.brewchem.figure.Notice;
 import org.brewchem.figure.Scales;
 import org.brewchem.figure.Step;
 import org.brewchem.solution.Contents;
 import org.brewchem.solution.Equilibria;
 import org.brewchem.solution.MineralAssemblage;
 import org.brewchem.solution.Solution;
+import org.brewchem.solution.SolutionCode;
 import org.brewchem.solution.Treatment;
 import org.brewchem.substance.Component;
 import org.brewchem.substance.Mineral;
@@ -60,7 +62,15 @@ final class Precipitation implements Treatment {
       Traced amount = some ? precipitated[next++] : Traced.exact(0);
       steps.add(step(mineral, before, after, amount));
     }
-    return after.withBasis(steps).withNotices(found.notices());
+    return after
+        .withBasis(steps)
+        .withoutNotices(notice -> minerals.stream().anyMatch(one -> isSupersaturation(notice, one)))
+        .withNotices(found.notices());
+  }
+
+  /** Whether a notice is about a mineral that was too much and has precipitated since. */
+  static boolean isSupersaturation(Notice notice, Mineral mineral) {
+    return notice.code() == SolutionCode.SUPERSATURATED && notice.subject().equals(mineral.name());
   }
 
   /** A mineral that leaves until its saturation index is zero. */

@@ -33,6 +33,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -41,6 +42,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.brewchem.figure.Figure;
+import org.brewchem.figure.Notice;
 import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.quantity.CarbonateAlkalinity;
 import org.brewchem.quantity.Pressure;
@@ -52,6 +54,7 @@ import org.brewchem.solution.MineralAssemblage;
 import org.brewchem.solution.MineralEquilibrium;
 import org.brewchem.solution.OpenSolution;
 import org.brewchem.solution.Solution;
+import org.brewchem.solution.SolutionCode;
 import org.brewchem.solution.Treatment;
 import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
@@ -590,5 +593,24 @@ class EquilibriumTreatmentsTest {
     double wanted = Shown.inOwnScale(CALCIUM, 150);
     assertEquals(
         1e-7 * wanted, salt.amount().explain().root().detail().orElseThrow().tolerance(), 1e-10);
+  }
+
+  /** What was too much and has left is no longer too much; what was not asked to leave is. */
+  @Test
+  void aSupersaturationThatPrecipitatedIsNoLongerNotable() {
+    Held limed = WATER.after(Treatments.solute(Base.CALCIUM_HYDROXIDE, mmolPerL(2)));
+    assertTrue(supersaturated(limed).contains("calcite"), limed.notices().toString());
+    Held cleared = limed.after(precipitation(Mineral.CALCITE));
+    assertFalse(supersaturated(cleared).contains("calcite"), cleared.notices().toString());
+    List<String> others = new ArrayList<>(supersaturated(limed));
+    others.remove("calcite");
+    assertEquals(others, supersaturated(cleared));
+  }
+
+  private static List<String> supersaturated(Held liquid) {
+    return liquid.notices().stream()
+        .filter(notice -> notice.code() == SolutionCode.SUPERSATURATED)
+        .map(Notice::subject)
+        .toList();
   }
 }
