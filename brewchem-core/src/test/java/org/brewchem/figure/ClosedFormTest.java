@@ -193,5 +193,15 @@ class ClosedFormTest {
     Answer<Double> answer = Answer.of(folded, new Desk().with(MASS, 5, 0.03));
     assertEquals(15, answer.value());
     assertEquals(0.09, answer.standardUncertainty().orElseThrow(), 1e-9);
+    Figure<Double> rooted =
+        ClosedForm.figure(
+            "rooted",
+            Scale.number("g", 2),
+            "mass, which may not be below 5",
+            "definition",
+            Figure.list(MASS),
+            x -> x[0] < 5 ? Double.NaN : 7 + 3 * x[0]);
+    Answer<Double> other = Answer.of(rooted, new Desk().with(MASS, 5, 0.03));
+    assertEquals(0.09, other.standardUncertainty().orElseThrow(), 1e-9);
   }
 }

@@ -176,6 +176,20 @@ class ScaleTest {
             },
             2);
     Scale<Double> ratio = Scale.of("g/g", x -> x / 100, x -> 100 * x, 4);
+    Scale<Double> amount =
+        Scale.of(
+            "g",
+            x -> x,
+            x -> {
+              if (x < 0) {
+                throw new IllegalArgumentException(x + " g");
+              }
+              return x;
+            },
+            2);
+    Scale<Double> milli = Scale.of("mg", x -> 1000 * x + 5, x -> (x - 5) / 1000, 2);
+    Source none = Source.of("amount", 0, 0.1, "g");
+    assertEquals(1000, amount.convert(Traced.of(none), milli).sensitivity(none), 1e-6);
     Source assay = Source.of("assay", 99.95, 0.1, "%");
     assertEquals(0.01, share.convert(Traced.of(assay), ratio).sensitivity(assay), 1e-9);
   }
@@ -187,13 +201,18 @@ class ScaleTest {
     assertEquals("0.040 mg/L", mg.text(0.04));
     assertEquals("-0.040 mg/L", mg.text(-0.04));
     assertEquals("0.1 mg/L", mg.text(0.12));
+    assertEquals("0.1 mg/L", mg.text(0.1));
+    assertEquals("0.0050 mg/L", mg.text(0.005));
+    assertEquals("0.00020 mg/L", mg.text(0.0002));
     assertEquals("0.0 mg/L", mg.text(0.00009));
     assertEquals("0.0 mg/L", mg.text(0));
     assertEquals(
         "0.050 mg/L, U 0.010 (k = 2)", mg.text(Traced.of(Source.of("iron", 0.05, 0.005, "mg/L"))));
     assertEquals(
         "0.23 mg/L, U 0.0040 (k = 2)", mg.text(Traced.of(Source.of("iron", 0.231, 0.002, "mg/L"))));
-    // Less than its own uncertainty: the decimals of a reader.
+    // No more than its own uncertainty: the decimals of a reader.
+    assertEquals(
+        "0.1 mg/L, U 0.1 (k = 2)", mg.text(Traced.of(Source.of("iron", 0.05, 0.025, "mg/L"))));
     assertEquals(
         "0.0 mg/L, U 0.1 (k = 2)", mg.text(Traced.of(Source.of("iron", 0.04, 0.05, "mg/L"))));
     assertEquals(
