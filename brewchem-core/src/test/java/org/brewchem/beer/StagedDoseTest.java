@@ -12,8 +12,10 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Constraint;
+import org.brewchem.figure.Notice;
 import org.brewchem.figure.UnknownFigureException;
 import org.brewchem.quantity.Density;
 import org.brewchem.quantity.TitratableAcidity;
@@ -209,5 +211,20 @@ class StagedDoseTest {
     assertTrue(
         remainder.toString().contains(" more of lactic acid, 88 % by mass; pH then"),
         remainder.toString());
+  }
+
+  /**
+   * A lager of pH 4.35 that reads 4.35 after its first stage has not moved, whatever last bits say.
+   */
+  @Test
+  void aReadingThatIsTheOneBeforeHasMovedByNothing() {
+    StagedDose<Beer> half = StagedDose.of(TankDose.of(Beers.lager(), LACTIC, TANK).to(pH(3.9)));
+    List<String> texts =
+        half.read(pH(4.35), 0.02).notices().stream()
+            .filter(notice -> notice.code() == TreatmentCode.READING_UNEXPECTED)
+            .map(Notice::text)
+            .toList();
+    assertEquals(1, texts.size());
+    assertTrue(texts.get(0).matches("pH moved by 0(\\.0+)? where .*"), texts.get(0));
   }
 }

@@ -454,15 +454,19 @@ class DoseTest {
     PH reached = dose.after().answer(PH_VALUE).value();
     double atThatPH = dose.delivered(reached).standardUncertainty().orElseThrow();
     assertTrue(atThatPH < 0.01, "u " + atThatPH);
-    double ofPH = dose.after().answer(PH_VALUE).standardUncertainty().orElseThrow();
+    // By every source of the pH: what it does at a fixed pH, and by the pH.
+    Traced ofPH = dose.after().answer(PH_VALUE).traced();
     double slope =
-        (dose.delivered(PH.of(reached.value() + 0.01)).number()
-                - dose.delivered(PH.of(reached.value() - 0.01)).number())
-            / 0.02;
-    double byPH = slope * ofPH;
-    assertTrue(byPH > 0.001, "by the pH " + byPH);
-    double u = dose.delivered().standardUncertainty().orElseThrow();
-    assertTrue(u > byPH - atThatPH && u < byPH + atThatPH, u + " of " + byPH);
+        (dose.delivered(PH.of(reached.value() + 0.001)).number()
+                - dose.delivered(PH.of(reached.value() - 0.001)).number())
+            / 0.002;
+    assertTrue(Math.abs(slope * ofPH.standardUncertainty().orElseThrow()) > 0.001);
+    for (Source source : ofPH.sources()) {
+      assertEquals(
+          dose.delivered(reached).traced().sensitivity(source) + slope * ofPH.sensitivity(source),
+          dose.delivered().traced().sensitivity(source),
+          1e-4 * Math.abs(slope * ofPH.sensitivity(source)) + 1e-9);
+    }
   }
 
   private static double equivalents(Liquid liquid) {

@@ -598,12 +598,17 @@ class EquilibriumTreatmentsTest {
   /** What was too much and has left is no longer too much; what was not asked to leave is. */
   @Test
   void aSupersaturationThatPrecipitatedIsNoLongerNotable() {
-    Held limed = WATER.after(Treatments.solute(Base.CALCIUM_HYDROXIDE, mmolPerL(2)));
+    Held limed =
+        WATER.after(
+            Treatments.solute(Component.MAGNESIUM, mmolPerL(1)),
+            Treatments.solute(Component.CHLORIDE, mmolPerL(2)),
+            Treatments.solute(Base.CALCIUM_HYDROXIDE, mmolPerL(6)));
     assertTrue(supersaturated(limed).contains("calcite"), limed.notices().toString());
     Held cleared = limed.after(precipitation(Mineral.CALCITE));
     assertFalse(supersaturated(cleared).contains("calcite"), cleared.notices().toString());
     List<String> others = new ArrayList<>(supersaturated(limed));
     others.remove("calcite");
+    assertTrue(others.contains("brucite"), limed.notices().toString());
     assertEquals(others, supersaturated(cleared));
   }
 
