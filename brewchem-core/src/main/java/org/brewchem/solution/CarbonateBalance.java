@@ -19,6 +19,12 @@ import org.brewchem.substance.Component;
  */
 public final class CarbonateBalance {
 
+  /** Leaves a pH known to its last bits. */
+  private static final int HALVINGS = 50;
+
+  /** How far an alkalinity may be off, as a share. */
+  private static final double SAME = 1e-9;
+
   static final double MOST_MOLES_PER_KILOGRAM = 10;
 
   private static final double LOWEST_PH = 2;
@@ -207,6 +213,39 @@ public final class CarbonateBalance {
     }
     close(found.getAsDouble(), measured);
     return true;
+  }
+
+  /**
+   * Closes to two titrations of one water: the total and the pH at which both come out.
+   *
+   * @param alkalinity acid to an end point below the pH of the water, eq per kg of water
+   * @param endPoint that end point
+   * @param other acid to another end point, eq per kg of water; below 0 where a base was needed
+   * @param otherEndPoint the other end point, above the first
+   * @return false if no pH below 13.5 has both; the work space is then not closed
+   */
+  boolean closeByTitrations(
+      double alkalinity, double endPoint, double other, double otherEndPoint) {
+    double low = endPoint;
+    double high = HIGHEST_PH;
+    for (int i = 0; i < HALVINGS; i++) {
+      double middle = (low + high) / 2;
+      boolean isTooHigh =
+          titrated(0, endPoint, middle) > alkalinity
+              || (closeByTitration(alkalinity, endPoint, middle)
+                  && titrated(total, otherEndPoint, middle) > other);
+      low = isTooHigh ? low : middle;
+      high = isTooHigh ? middle : high;
+    }
+    if (titrated(0, endPoint, low) > alkalinity || !closeByTitration(alkalinity, endPoint, low)) {
+      return false;
+    }
+    double moles = total;
+    boolean isFound =
+        Math.abs(titrated(moles, otherEndPoint, low) - other)
+            <= SAME * Math.max(Math.abs(other), Math.abs(alkalinity));
+    close(moles, low);
+    return isFound;
   }
 
   /**

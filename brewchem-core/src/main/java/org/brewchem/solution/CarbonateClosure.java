@@ -23,6 +23,9 @@ import org.brewchem.uncertainty.Traced;
  */
 public final class CarbonateClosure {
 
+  /** The step of a slope, as a share of the larger alkalinity. */
+  private static final double SLOPE_STEP = 1e-5;
+
   private final Contents ions;
   private final List<Step> reported;
 
@@ -151,6 +154,69 @@ public final class CarbonateClosure {
         slopes.solvedFor(work.total, alkalinity, slopes.overTotal, pH, slopes.overPH),
         pH,
         with -> BalanceDetail.charges(with, endPoint.value(), wanted));
+  }
+
+  /**
+   * Closes to two titrations of one water without a pH, such as its acid and its base capacity.
+   *
+   * @param alkalinity titration alkalinity, eq per kg of water
+   * @param endPoint its end point, below the pH of the water
+   * @param other titration alkalinity to the other end point; below 0 where a base was needed
+   * @param otherEndPoint the other end point, above the first
+   * @return the closed contents
+   * @throws IllegalArgumentException if no pH has both
+   */
+  public Contents byTitrations(Traced alkalinity, PH endPoint, Traced other, PH otherEndPoint) {
+    double[] read = {alkalinity.value(), other.value()};
+    double found = pHOf(read, endPoint, otherEndPoint);
+    List<Traced> inputs = new ArrayList<>(List.of(alkalinity, other));
+    List<Double> slopes = new ArrayList<>();
+    double step = SLOPE_STEP * Math.max(Math.abs(read[0]), Math.abs(read[1]));
+    for (int i = 0; i < 2; i++) {
+      double[] below = read.clone();
+      double[] above = read.clone();
+      below[i] -= step;
+      above[i] += step;
+      slopes.add(
+          (pHOf(above, endPoint, otherEndPoint) - pHOf(below, endPoint, otherEndPoint))
+              / (2 * step));
+    }
+    ions.totals()
+        .forEach(
+            (component, total) -> {
+              if (!total.sources().isEmpty()) {
+                Traced more = Traced.exact(total.value() + step);
+                CarbonateClosure moved =
+                    new CarbonateClosure(ions.withTotal(component, more), reported);
+                inputs.add(total);
+                slopes.add((moved.pHOf(read, endPoint, otherEndPoint) - found) / step);
+              }
+            });
+    return byTitration(
+        alkalinity,
+        endPoint,
+        Traced.linear(
+            found,
+            inputs.toArray(Traced[]::new),
+            slopes.stream().mapToDouble(Double::doubleValue).toArray()));
+  }
+
+  private double pHOf(double[] alkalinities, PH endPoint, PH otherEndPoint) {
+    Work work = new Work(0, endPoint.value());
+    if (!work.carbonates.closeByTitrations(
+        alkalinities[0], endPoint.value(), alkalinities[1], otherEndPoint.value())) {
+      throw new IllegalArgumentException(
+          "alkalinity: "
+              + milli(alkalinities[0])
+              + " mEq/kg to "
+              + endPoint
+              + " is not possible with "
+              + milli(alkalinities[1])
+              + " mEq/kg to "
+              + otherEndPoint
+              + "; no water has both");
+    }
+    return work.carbonates.pH();
   }
 
   private IllegalArgumentException impossible(double pH, double alkalinity) {

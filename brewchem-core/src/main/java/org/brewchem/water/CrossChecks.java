@@ -160,26 +160,22 @@ final class CrossChecks {
 
   private void baseCapacity() {
     Optional<Double> stated = readings.side().number(SideReadings.Kind.BASE_CAPACITY);
-    // Without a pH the balance was made from it; a p value counts hydroxide, which that leaves out.
-    if (stated.isEmpty() || (readings.reportedPH().isEmpty() && stated.get() >= 0)) {
+    if (stated.isEmpty() || readings.reportedPH().isEmpty()) {
       return;
     }
     Optional<TitrationAlkalinity> toEndPoint =
-        water.titrationAlkalinity(Readings.PHENOLPHTHALEIN).optional();
+        water.titrationAlkalinity(ReportedContents.PHENOLPHTHALEIN).optional();
     double computed =
         toEndPoint.map(alkalinity -> -alkalinity.inMilliequivalentsPerLitre()).orElse(0.0);
     if (computed != 0) {
       compare(
-          readings.reportedPH().isEmpty() ? "p_value" : "base_capacity",
+          "base_capacity",
           stated.get() / computed,
           WaterCode.BASE_CAPACITY_AGREES,
           WaterCode.BASE_CAPACITY_OFF,
           "the base capacity to pH 8.2 is stated as "
               + NumberText.significant(stated.get(), 2)
-              + " mmol/L, and "
-              + (readings.reportedPH().isEmpty()
-                  ? "with the acid capacity it makes "
-                  : "pH and alkalinity make ")
+              + " mmol/L, and pH and alkalinity make "
               + NumberText.significant(computed, 2));
     }
   }

@@ -138,7 +138,7 @@ final class Plausibility {
     if (!readings.isTitrated()) {
       return 0;
     }
-    double hydroxide = readings.reportedPH().map(pH -> hydroxideAt(readings, pH)).orElse(0.0);
+    double hydroxide = water.pH().optional().map(pH -> hydroxideAt(readings, pH)).orElse(0.0);
     double carbonates =
         water
             .alkalinity()

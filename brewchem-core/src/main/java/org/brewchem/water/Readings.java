@@ -25,8 +25,6 @@ final class Readings {
   /** The end points of acid and base capacity, DIN 38409-7. */
   static final PH METHYL_ORANGE = PH.of(4.3);
 
-  static final PH PHENOLPHTHALEIN = PH.of(8.2);
-
   private SideReadings side = new SideReadings();
   private boolean assumed;
   private final Map<String, Reading> concentrations = new LinkedHashMap<>();
@@ -299,15 +297,39 @@ final class Readings {
       throw new IllegalStateException(
           "pH: is needed to make a carbonate alkalinity of " + titrated);
     }
+    if (isTitratedTwice()) {
+      Reading base = side.find(SideReadings.Kind.BASE_CAPACITY).orElseThrow();
+      return new ReportedContents(
+          concentrations,
+          null,
+          side.find(SideReadings.Kind.ACID_CAPACITY).orElseThrow(),
+          METHYL_ORANGE,
+          Reading.converted(
+              -base.number().orElseThrow(), Optional.empty(), 1, base.how() + ", to pH 8.2"),
+          null,
+          temperature(),
+          side,
+          null);
+    }
     return new ReportedContents(
         concentrations,
         alkalinity(),
         titration,
         titrated == null ? null : titrated.endPoint(),
+        null,
         pH,
         temperature(),
         side,
         carbonDioxide());
+  }
+
+  /** Acid and base capacity, and neither a pH nor another alkalinity: they tell both. */
+  private boolean isTitratedTwice() {
+    return pH == null
+        && titrated == null
+        && alkalinities.isEmpty()
+        && side.find(SideReadings.Kind.ACID_CAPACITY).isPresent()
+        && side.find(SideReadings.Kind.BASE_CAPACITY).isPresent();
   }
 
   /** The alkalinity that counts, mg/L as CaCO3: bicarbonate with the carbonate beside it. */
@@ -374,7 +396,7 @@ final class Readings {
   }
 
   boolean isTitrated() {
-    return titrated != null;
+    return titrated != null || isTitratedTwice();
   }
 
   /**

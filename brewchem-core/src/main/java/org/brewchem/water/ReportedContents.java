@@ -28,6 +28,9 @@ final class ReportedContents {
 
   static final Temperature USUAL_TEMPERATURE = Temperature.ofCelsius(25);
 
+  /** The end point of base capacity and p value. */
+  static final PH PHENOLPHTHALEIN = PH.of(8.2);
+
   /** The ions that no report of a brewing water should be without, with their figures. */
   static final Map<Ion, Figure<?>> IONS = ions();
 
@@ -66,6 +69,7 @@ final class ReportedContents {
    * @param alkalinity carbonate alkalinity, mg/L as CaCO3, if it is stated and is to count
    * @param titrated titration alkalinity, mEq/L, if it is stated
    * @param endPoint the end point of the titration
+   * @param other titration alkalinity to pH 8.2, mEq/L, if it takes the place of a pH
    * @param pH the pH, if it is stated
    * @param temperature the temperature of the pH
    * @param side what is stated beside these
@@ -76,6 +80,7 @@ final class ReportedContents {
       @Nullable Reading alkalinity,
       @Nullable Reading titrated,
       @Nullable PH endPoint,
+      @Nullable Reading other,
       @Nullable Reading pH,
       Temperature temperature,
       SideReadings side,
@@ -87,6 +92,7 @@ final class ReportedContents {
     put(Constituent.SILICA.figure(), concentrations.get("silica"));
     if (titrated != null && endPoint != null) {
       put(Figures.titrationAlkalinity(endPoint), titrated);
+      put(Figures.titrationAlkalinity(PHENOLPHTHALEIN), other);
     } else {
       put(Figures.CARBONATE_ALKALINITY, alkalinity);
     }
@@ -176,9 +182,17 @@ final class ReportedContents {
     List<Step> basis = List.copyOf(steps.values());
     CarbonateClosure closure = CarbonateClosure.of(bare, basis);
     if (endPoint != null) {
-      Optional<Traced> titrated = found(Figures.titrationAlkalinity(endPoint));
-      return closure.byTitration(
-          titrated.orElseThrow().times(1 / (1000 * kilograms)), endPoint, pH.orElseThrow());
+      Traced titrated =
+          found(Figures.titrationAlkalinity(endPoint)).orElseThrow().times(1 / (1000 * kilograms));
+      return pH.isPresent()
+          ? closure.byTitration(titrated, endPoint, pH.get())
+          : closure.byTitrations(
+              titrated,
+              endPoint,
+              found(Figures.titrationAlkalinity(PHENOLPHTHALEIN))
+                  .orElseThrow()
+                  .times(1 / (1000 * kilograms)),
+              PHENOLPHTHALEIN);
     }
     Optional<Traced> alkalinity =
         found(Figures.CARBONATE_ALKALINITY)

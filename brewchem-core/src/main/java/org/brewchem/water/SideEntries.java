@@ -105,8 +105,8 @@ abstract class SideEntries<B extends SideEntries<B>> extends IonEntries<B> {
 
   /**
    * States the base capacity to pH 8.2, the negative p value: the carbon dioxide. It is compared
-   * with pH and alkalinity; without a pH the total carbon dioxide follows from it and the acid
-   * capacity.
+   * with pH and alkalinity; without a pH, and without another alkalinity, pH and total carbon
+   * dioxide follow from it and the acid capacity.
    *
    * @param capacity mmol of base per litre
    * @return this builder

@@ -87,6 +87,29 @@ class CarbonateClosureTest {
         0.05);
   }
 
+  /** 0.4 mEq/kg of base to pH 8.2: the pH moves with both titrations and with the ions. */
+  @Test
+  void byTwoTitrations() {
+    PH other = PH.of(8.2);
+    assertMovesAsDifferencesSay(
+        read -> closure(read[0]).byTitrations(read[1], END, read[2], other),
+        Contents::pH,
+        -0.4e-3,
+        0.02e-3);
+    Contents closed =
+        closure(Traced.exact(2.3e-3))
+            .byTitrations(Traced.exact(4.3e-3), END, Traced.exact(-0.4e-3), other);
+    assertEquals(4.3e-3, closed.chargeAt(Traced.exact(4.3)).value(), 1e-12);
+    assertEquals(-0.4e-3, closed.chargeAt(Traced.exact(8.2)).value(), 1e-11);
+    assertEquals(
+        "alkalinity: 1.000 mEq/kg to pH 4.3 is not possible with 1.500 mEq/kg to pH 8.2; no water"
+            + " has both",
+        refused(
+            () ->
+                closure(Traced.exact(2.3e-3))
+                    .byTitrations(Traced.exact(1e-3), END, Traced.exact(1.5e-3), other)));
+  }
+
   /** 2 x 2.3 mmol/kg of calcium against 1 of chloride. */
   @Test
   void withoutAlkalinityAndCarbonDioxideTheIonsAloneAreMadeNeutral() {

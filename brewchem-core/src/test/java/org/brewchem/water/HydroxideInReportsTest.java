@@ -15,9 +15,12 @@ import org.brewchem.quantity.Hardness;
 import org.brewchem.quantity.TitrationAlkalinity;
 import org.brewchem.solution.Figures;
 import org.brewchem.solution.Solution;
+import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Salt;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a report of an alkaline water says of the hydroxide that a titration of it counts. */
 class HydroxideInReportsTest {
@@ -74,6 +77,10 @@ class HydroxideInReportsTest {
    * by its figures as a laboratory would state them.
    */
   private static WaterReport.Builder read(Solution water) {
+    return ions(water).pH(water.pH());
+  }
+
+  private static WaterReport.Builder ions(Solution water) {
     return WaterReport.reported()
         .calcium(water.answer(Figures.CALCIUM).value())
         .magnesium(water.answer(Figures.MAGNESIUM).value())
@@ -81,8 +88,7 @@ class HydroxideInReportsTest {
         .potassium(mgPerL(0))
         .sulfate(water.answer(Figures.SULFATE).value())
         .chloride(water.answer(Figures.CHLORIDE).value())
-        .nitrate(mgPerL(0))
-        .pH(water.pH());
+        .nitrate(mgPerL(0));
   }
 
   private static Solution alkaline() {
@@ -125,13 +131,56 @@ class HydroxideInReportsTest {
         1e-6);
   }
 
-  /** Without a pH the p value is checked against what it makes: the hydroxide is left out. */
+  /** Acid and base to two end points tell the pH and the carbon dioxide of the water. */
+  @ParameterizedTest
+  @ValueSource(doubles = {-1, 0, 0.5, 1.5})
+  void twoTitrationsGiveBackTheWaterThatTheyWereOf(double lye) {
+    Solution bicarbonate =
+        Solution.at(celsius(25))
+            .with(Salt.CALCIUM_CHLORIDE_ANHYDROUS, mmolPerL(0.2))
+            .with(Salt.EPSOM_SALT, mmolPerL(0.2))
+            .with(Base.SODIUM_BICARBONATE, mmolPerL(2));
+    Solution water =
+        lye < 0
+            ? bicarbonate.with(Acid.CARBONIC, mmolPerL(-lye))
+            : bicarbonate.with(Base.SODIUM_HYDROXIDE, mmolPerL(lye));
+    double toMethylOrange = equivalents(water, 4.3);
+    double toPhenolphthalein = equivalents(water, 8.2);
+    WaterReport.Builder builder = ions(water).acidCapacity(mmolPerL(toMethylOrange));
+    WaterReport report =
+        (toPhenolphthalein > 0
+                ? builder.pValue(mmolPerL(toPhenolphthalein))
+                : builder.baseCapacity(mmolPerL(-toPhenolphthalein)))
+            .build();
+    Water found = report.water();
+    assertEquals(water.pH().value(), found.pH().number(), 1e-6);
+    assertEquals(
+        water.answer(Figures.TOTAL_CARBON_DIOXIDE).number(),
+        found.totalCarbonDioxide().number(),
+        1e-6);
+    assertEquals(toMethylOrange, found.titrationAlkalinity(pH(4.3)).number(), 1e-9);
+    assertEquals(toPhenolphthalein, found.titrationAlkalinity(pH(8.2)).number(), 1e-9);
+    assertTrue(
+        codes(report).contains(WaterCode.ION_BALANCE_ACCEPTABLE), report.notices()::toString);
+    assertFalse(codes(report).contains(WaterCode.PH_MISSING), report.notices()::toString);
+    assertTrue(found.answer(Figures.PH_VALUE).explain().holds());
+  }
+
+  /** More acid to pH 8.2 than to 4.3 is no water; the balance stays open and says so. */
   @Test
-  void aPValueWithoutAPHThatDoesNotComeOutIsNamed() {
-    WaterReport.Builder report = limed().acidCapacity(mmolPerL(2.3)).pValue(mmolPerL(0.9));
-    assertTrue(codes(report.build()).contains(WaterCode.BASE_CAPACITY_OFF));
-    WaterReport.Builder acid = limed().acidCapacity(mmolPerL(2.3)).baseCapacity(mmolPerL(0.2));
-    assertFalse(codes(acid.build()).contains(WaterCode.BASE_CAPACITY_OFF));
+  void titrationsThatNoWaterHasAreRefused() {
+    WaterReport.Builder report = limed().acidCapacity(mmolPerL(1)).pValue(mmolPerL(1.5));
+    assertTrue(
+        assertThrows(IllegalArgumentException.class, report::build)
+            .getMessage()
+            .endsWith("no water has both"));
+  }
+
+  private static double equivalents(Solution water, double endPoint) {
+    return water
+        .answer(Figures.titrationAlkalinity(pH(endPoint)))
+        .value()
+        .inMilliequivalentsPerLitre();
   }
 
   @Test

@@ -165,7 +165,8 @@ class ReportEntriesTest {
             .acidCapacity(mmolPerL(4))
             .baseCapacity(mmolPerL(0.5))
             .build();
-    assertEquals(4.5, report.water().totalCarbonDioxide().number(), 1e-9);
+    // m - p, 4.5, but for what the two end points miss.
+    assertEquals(4.5, report.water().totalCarbonDioxide().number(), 0.1);
     assertTrue(report.water().pH().number() < 7.5, report.water().pH().toString());
     assertFalse(
         report.notices().stream().anyMatch(notice -> notice.code() == WaterCode.PH_MISSING));
@@ -178,7 +179,7 @@ class ReportEntriesTest {
             .water()
             .totalCarbonDioxide()
             .number(),
-        1e-9);
+        0.1);
   }
 
   @Test
