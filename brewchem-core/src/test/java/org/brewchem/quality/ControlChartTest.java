@@ -372,4 +372,22 @@ class ControlChartTest {
         "batch: there is no \"5\" in the series",
         assertThrows(IllegalArgumentException.class, () -> four.before("5")).getMessage());
   }
+
+  /** By hand: of thirteen batches the third has no value and the seventh lies apart. */
+  @Test
+  void anOutlierBehindABatchWithoutAValueIsNamedByItsOwnLabel() {
+    ControlSeries series = ControlSeries.of(WaterFigures.TOTAL_HARDNESS);
+    for (int i = 1; i <= 13; i++) {
+      Answer<?> answer =
+          i == 3
+              ? Answer.of(WaterFigures.TOTAL_HARDNESS, WaterReport.reported().build().water())
+              : hardness(i == 7 ? 150 : 90);
+      series = series.with(Integer.toString(i), answer);
+    }
+    List<Notice> notices = InControl.from(series).notices();
+    assertEquals(1, notices.size());
+    assertEquals(QualityCode.PAST_HOLDS_OUTLIER, notices.get(0).code());
+    assertEquals(7, notices.get(0).row().orElseThrow());
+    assertTrue(notices.get(0).text().startsWith("batch 7 behind"), notices.get(0).text());
+  }
 }

@@ -313,4 +313,92 @@ class ControlRulesTest {
         FalseAlarms.averageRunLength(List.of(ControlRules.beyond(2)), 1),
         5 * 6.3 / Math.sqrt(20_000));
   }
+
+  private static ControlRule.Side sideAfter(ControlRule rule, double... standardised) {
+    ControlRule.Watch watch = rule.start();
+    for (double z : standardised) {
+      watch.signals(z);
+    }
+    return watch.side();
+  }
+
+  /**
+   * By hand, in numbers that binary holds exactly. With all the weight on the newest point an
+   * average is that point, and its limit 2 sqrt(1 / 1). A sum with allowance 0.5 after 2.5 is 2.
+   * Without allowance the sums after 5 and -4.5 are 0.5, on the limit, and -4.5, beyond it.
+   */
+  @Test
+  void onALimitNoSideSignals() {
+    for (double z : new double[] {3, -3, 0}) {
+      assertEquals(ControlRule.Side.NONE, sideAfter(ControlRules.beyond(3), z), "" + z);
+    }
+    for (double z : new double[] {2, -2, 0}) {
+      assertEquals(ControlRule.Side.NONE, sideAfter(ControlRules.weightedAverage(1, 2), z), "" + z);
+    }
+    ControlRule run = ControlRules.run(2, 3, 1);
+    assertEquals(ControlRule.Side.NONE, sideAfter(run, 1.5, 1.5, 1));
+    assertEquals(ControlRule.Side.NONE, sideAfter(run, -1.5, -1.5, -1));
+    assertEquals(ControlRule.Side.NONE, sideAfter(run, -1.5, -1.5, 0));
+    assertEquals(ControlRule.Side.NONE, sideAfter(ControlRules.cumulativeSum(0.5, 2), 2.5));
+    assertEquals(ControlRule.Side.NONE, sideAfter(ControlRules.cumulativeSum(0.5, 2), -2.5));
+    ControlRule sums = ControlRules.cumulativeSum(0, 0.5);
+    assertEquals(ControlRule.Side.BELOW, sideAfter(sums, 5, -4.5));
+    assertEquals(ControlRule.Side.ABOVE, sideAfter(sums, -5, 4.5));
+  }
+
+  /** A rule of one side, which no rule of the library is. */
+  private static final ControlRule ABOVE_ZERO =
+      new ControlRule() {
+        @Override
+        public String name() {
+          return "above the mean";
+        }
+
+        @Override
+        public boolean isAboutTheMean() {
+          return true;
+        }
+
+        @Override
+        public OptionalDouble limit() {
+          return OptionalDouble.of(0);
+        }
+
+        @Override
+        public OptionalDouble averageRunLength(double shift) {
+          return OptionalDouble.empty();
+        }
+
+        @Override
+        public Watch start() {
+          return new Watch() {
+            private double last;
+
+            @Override
+            public boolean signals(double z) {
+              last = z;
+              return z > 0;
+            }
+
+            @Override
+            public Followed followed() {
+              return new Followed(last, last);
+            }
+          };
+        }
+      };
+
+  /**
+   * By hand: where every point signals the share is 1, in every series and in all of them; where
+   * the mean lies forty deviations above, the first point signals.
+   */
+  @Test
+  void whatAlwaysSignalsDoesSoInEverySeries() {
+    FalseAlarms always =
+        FalseAlarms.of(List.of(ControlRules.beyond(1e-12)), OptionalInt.empty(), 10);
+    assertEquals(1, always.perPoint());
+    assertEquals(1, always.atLeastOne());
+    assertEquals(0, always.perPointError());
+    assertEquals(1, FalseAlarms.averageRunLength(List.of(ABOVE_ZERO), 40));
+  }
 }

@@ -252,4 +252,55 @@ class LikelyCausesTest {
     }
     assertTrue(all > 0.7 && all <= 1 + 1e-12, "" + all);
   }
+
+  /**
+   * More alkalinity lowers the acidity: a z of +2.2 speaks against it, one of exactly 2 is not more
+   * than 2 and speaks neither way. Calcium is to stay the same and does, at exactly 2. Another malt
+   * moves the pH either way; where it did not move, it counts with those that raise it.
+   */
+  @Test
+  void whatMovedTheWrongWaySpeaksAgainstACause() {
+    LikelyCauses.Suspect against = of(6, 2.2, 0, 0, 7).suspects().get(0);
+    assertEquals(List.of("alkalinity of the water up"), against.causes());
+    assertEquals(2, against.speaksFor().size());
+    assertEquals(1, against.speaksAgainst().size());
+    assertTrue(against.speaksAgainst().get(0).startsWith("titratable acidity, z +2.2: "));
+    LikelyCauses.Suspect neither = of(6, 2, 0, 0, 7).suspects().get(0);
+    assertEquals(List.of("alkalinity of the water up"), neither.causes());
+    assertEquals(2, neither.speaksFor().size());
+    assertEquals(List.of(), neither.speaksAgainst());
+    LikelyCauses.Suspect same = of(0.1, 5, 2, 0, 0).suspects().get(0);
+    assertEquals(List.of("incomplete degassing", "old titrant"), same.causes());
+    assertEquals(1, same.speaksFor().size());
+    assertEquals(List.of(), same.speaksAgainst());
+    assertEquals(
+        List.of("alkalinity of the water up", "less acid in the mash", "other malt"),
+        of(0, -5).suspects().get(0).causes());
+  }
+
+  /**
+   * By hand: a pH that rose by 5 is explained by the two causes that raise it twice as well as by
+   * what may move it either way, whose effects are half of them on the wrong side: another malt,
+   * the electrode, and none of these. That is 2 : 2 : 1 : 1 : 1; what leaves the pH as it is adds
+   * 1e-4.
+   */
+  @Test
+  void ofOneFigureNoneOfTheCausesTakesASeventh() {
+    LikelyCauses found = of(5);
+    assertEquals(1 / 7.0, found.shareOfNone(), 5e-4);
+    assertEquals(1, found.suspects().size());
+    assertEquals(6 / 7.0, found.suspects().get(0).share(), 5e-4);
+  }
+
+  /**
+   * By hand: ten standard uncertainties on the wrong side only the tail beyond 10, 7.61985e-24, is
+   * left of every size. Those are 1, 2, 4, 8, 16 and 32, up to twice the z, and the mean of their
+   * inverses is 1.96875 / 6; times the root of 2 pi that is 6.2672e-24.
+   */
+  @Test
+  void farOnTheWrongSideTheEvidenceKeepsItsDigits() {
+    Map<String, Double> found = CauseEvidence.of(Map.of("pH", -10.0)).ofCauses();
+    double evidence = Math.exp(Objects.requireNonNull(found.get("alkalinity of the water up")));
+    assertEquals(1, evidence / 6.2672e-24, 1e-4);
+  }
 }

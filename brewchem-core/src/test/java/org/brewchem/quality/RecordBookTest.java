@@ -28,6 +28,7 @@ import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.Figures;
 import org.brewchem.titration.Titrant;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 /** The rules of what goes into a book, on invented batches. */
 class RecordBookTest {
@@ -408,5 +409,45 @@ class RecordBookTest {
     assertThrows(
         IllegalArgumentException.class,
         () -> new ControlSeries.Point("A", OptionalDouble.of(Double.NaN)));
+  }
+
+  private static void assertRefusesUncertainty(String of, Executable made) {
+    String said = String.valueOf(assertThrows(IllegalArgumentException.class, made).getMessage());
+    assertTrue(said.startsWith("standard uncertainty of pH of " + of + ": "), said);
+  }
+
+  @Test
+  void anAnswerIsFoundByItsFigureAndAnUncertaintyBelowZeroRefused() {
+    BatchRecord record = batch("B", TODAY, 4.3);
+    assertEquals(ACIDITY.name(), record.answer(ACIDITY).orElseThrow().figure());
+    assertEquals("pH", record.answer(Figures.PH_VALUE).orElseThrow().figure());
+    assertEquals(Optional.empty(), record.answer(Figures.CALCIUM));
+    StructuredAnswer negative =
+        new StructuredAnswer(
+            "pH",
+            Map.of(),
+            "",
+            OptionalDouble.of(4.3),
+            OptionalDouble.of(-0.02),
+            OptionalDouble.empty(),
+            Origin.MEASURED,
+            List.of(),
+            List.of(),
+            List.of());
+    assertRefusesUncertainty("batch B", () -> withAnswers("B", negative));
+    assertRefusesUncertainty(
+        "titrant lye 12", () -> new TitrantRecord("lye 12", negative, TODAY, "M. Adler", NOW));
+  }
+
+  /** Made here and not in a constant, where a fault would be seen once only. */
+  @Test
+  void aBookTakesEachFigureOnce() {
+    assertEquals(List.of(), RecordBook.of(Figures.PH_VALUE, ACIDITY).entries());
+    assertEquals(
+        "figures of the book: pH comes twice; state it once",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> RecordBook.of(Figures.PH_VALUE, ACIDITY, Figures.PH_VALUE))
+            .getMessage());
   }
 }

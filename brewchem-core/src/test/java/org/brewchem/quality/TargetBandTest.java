@@ -7,11 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import org.brewchem.beer.Beer;
 import org.brewchem.figure.Answer;
 import org.brewchem.figure.Constraint;
 import org.brewchem.figure.Figure;
 import org.brewchem.figure.Step;
+import org.brewchem.quantity.MassConcentration;
 import org.brewchem.quantity.PH;
 import org.brewchem.quantity.TitratableAcidity;
 import org.brewchem.solution.Figures;
@@ -343,5 +345,60 @@ class TargetBandTest {
     assertEquals(0, guard.decide(limits, pHOf(4.5, 0)).chanceOutside().orElseThrow());
     assertEquals(GuardBand.Decision.REJECTED, guard.decide(limits, pHOf(4.51, 0)).decision());
     assertEquals(1, guard.decide(limits, pHOf(4.51, 0)).chanceOutside().orElseThrow());
+  }
+
+  private static Answer<MassConcentration> milligrams(
+      Figure<MassConcentration> figure, double number) {
+    Traced traced = Traced.of(Source.of(figure.title(), number, 0.1, 1, "mg/L"));
+    return Answer.of(
+        figure, Step.of(figure.title(), figure.scale(), Step.Kind.STATED).found(traced));
+  }
+
+  /**
+   * By hand: the chance below a limit on the value itself is 1/2, as is the risk without a guard.
+   */
+  @Test
+  void equalBatchesOtherFiguresAndAValueOnItsLimitAreToldApart() {
+    Answer<PH> one = pHOf(4.40, 0.05);
+    String text = Difference.of(one, one).toString();
+    assertTrue(text.startsWith("pH: +0"), text);
+    Answer<MassConcentration> calcium = milligrams(Figures.CALCIUM, 60);
+    Answer<MassConcentration> magnesium = milligrams(Figures.MAGNESIUM, 10);
+    MethodPrecision precision = MethodPrecision.stated("metals", 0.5, "mg/L");
+    assertEquals(
+        "earlier batch: magnesium in \"mg/L\" is not possible; calcium in \"mg/L\" is needed",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> Difference.inOneLaboratory(calcium, magnesium, precision))
+            .getMessage());
+    assertEquals(
+        GuardBand.Decision.ACCEPTED,
+        GuardBand.of(0)
+            .decide(
+                Constraint.atLeast(Figures.PH_VALUE, pH(4.5)), pHWithOneDegreeOfFreedom(4.5, 0.1))
+            .decision());
+  }
+
+  /**
+   * By hand: 0 to 4 have the mean 2 and s 1.58, and of five the factor is above 5, so that the band
+   * reaches below 0; but a batch lies at 0, so that it is said as what is not possible. Half a
+   * limit doubled is that limit, exactly.
+   */
+  @Test
+  void aBatchAtZeroIsNotAboveItAndABandOnTheLimitOfTwoLaboratoriesIsWideEnough() {
+    TargetBand<MassConcentration> band =
+        TargetBand.fromSeveral(
+            DoubleStream.of(0, 1, 2, 3, 4)
+                .mapToObj(number -> milligrams(Figures.CALCIUM, number))
+                .toList(),
+            0.95,
+            0.95);
+    assertEquals(List.of("BAND_REACHES_TOO_FAR"), codes(band));
+    assertTrue(band.notices().get(0).text().contains("reaches what is not possible"));
+    TargetBand<PH> one = TargetBand.fromOne(pHOf(4.35, 0.02), PH_OF_BEER);
+    double between = PH_OF_BEER.reproducibilityLimit().orElseThrow();
+    assertEquals(List.of(), one.withTolerance(between / 2).judgedBy(PH_OF_BEER).notices());
+    String within = one.withTolerance(0.012).judgedBy(PH_OF_BEER).notices().get(0).text();
+    assertTrue(within.contains("differ by up to 0.025 in 95 % of cases ("), within);
   }
 }
