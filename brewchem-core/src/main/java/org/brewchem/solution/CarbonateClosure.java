@@ -161,7 +161,8 @@ public final class CarbonateClosure {
    *
    * @param alkalinity titration alkalinity, eq per kg of water
    * @param endPoint its end point, below the pH of the water
-   * @param other titration alkalinity to the other end point; below 0 where a base was needed
+   * @param other titration alkalinity to the other end point, eq per kg of water; below 0 where a
+   *     base was needed
    * @param otherEndPoint the other end point, above the first
    * @return the closed contents
    * @throws IllegalArgumentException if no pH has both

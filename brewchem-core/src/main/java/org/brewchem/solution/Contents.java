@@ -324,7 +324,7 @@ public final class Contents {
   }
 
   /**
-   * {@return the contents without notices}
+   * {@return the contents without some of their notices}
    *
    * @param ended those that no longer hold, such as of what has precipitated
    */

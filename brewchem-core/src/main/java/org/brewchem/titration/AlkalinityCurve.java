@@ -109,11 +109,15 @@ public final class AlkalinityCurve {
         "readings: no end point fits its alkalinity within " + MOST_ROUNDS + " rounds");
   }
 
-  /** The result with what the end point misses the equivalence point by in model waters. */
+  /**
+   * The result with what the end point misses the equivalence point by in model waters. A water
+   * keeps its gas or loses it, so that the miss is nearly all or nothing: of U-shaped distributions
+   * the arcsine, the half width over root 2.
+   */
   private AlkalinityResult withBias(PH endPoint) {
     TitrationCurve there = log.endingAt(endPoint);
     double miss =
-        ModelWaters.of(there.titration(), there.titre().inMillilitres())
+        ModelWaters.of(there, there.titre().inMillilitres())
             .greatestMiss(titration -> titration.volumeTo(endPoint).inMillilitres());
     return AlkalinityResult.ofBiasedLogs(
         there.titration(),
@@ -257,7 +261,7 @@ public final class AlkalinityCurve {
     double initial = log.titration().initialVolume().inMillilitres();
     double[] millilitres = used.stream().mapToDouble(Double::doubleValue).toArray();
     double miss =
-        ModelWaters.of(log.titration(), volume)
+        ModelWaters.of(log, volume)
             .greatestMiss(
                 titration -> {
                   double[] pH = titration.pHAfter(millilitres);

@@ -5,16 +5,19 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.brewchem.quantity.AmountConcentration;
+import org.brewchem.quantity.PH;
 import org.brewchem.quantity.Temperature;
 import org.brewchem.solution.NoSolutionException;
 import org.brewchem.solution.SimulatedTitration;
 import org.brewchem.solution.Solution;
+import org.brewchem.substance.Acid;
 import org.brewchem.substance.Base;
 import org.brewchem.substance.Salt;
 
 /**
  * Waters of a known alkalinity, titrated by the kernel as a log was: by how much an end point
- * misses the equivalence point in them. Closed: all carbon dioxide stays in the vessel. Open: all
+ * misses the equivalence point in them. Closed: all carbon dioxide stays in the vessel, what the
+ * water held besides its bicarbonate too, where the log begins with the pH of the water. Open: all
  * of it is gone, as if the alkalinity were lye. And closed with 10 mmol/L of other salt. What a
  * real vessel does lies between.
  */
@@ -22,17 +25,23 @@ final class ModelWaters {
 
   private static final double OTHER_SALT = 10;
 
+  /** A water of a lower pH hardly has an alkalinity; our choice. */
+  private static final PH LOWEST = PH.of(6);
+
   private final List<SimulatedTitration> titrations = new ArrayList<>();
   private final double equivalenceMillilitres;
 
-  private ModelWaters(TitrationSetup setup, double equivalenceMillilitres) {
+  private ModelWaters(TitrationCurve log, double equivalenceMillilitres) {
+    TitrationSetup setup = log.titration();
     this.equivalenceMillilitres = equivalenceMillilitres;
     Temperature temperature = setup.temperature();
     double initial = setup.initialVolume().inMillilitres();
     AmountConcentration alkalinity =
         AmountConcentration.ofMolesPerLitre(
             setup.titrant().equivalentsPerLitre().value() * equivalenceMillilitres / initial);
-    Solution closed = Solution.at(temperature).with(Base.SODIUM_BICARBONATE, alkalinity);
+    Solution closed =
+        withItsGas(
+            Solution.at(temperature).with(Base.SODIUM_BICARBONATE, alkalinity), log.readings());
     Solution titrant = setup.titrant().solution(temperature);
     for (Solution water :
         List.of(
@@ -43,9 +52,20 @@ final class ModelWaters {
     }
   }
 
-  /** Waters whose equivalence point takes a volume of the titrant of a setup. */
-  static ModelWaters of(TitrationSetup setup, double equivalenceMillilitres) {
-    return new ModelWaters(setup, equivalenceMillilitres);
+  /** Waters whose equivalence point takes a volume of the titrant of a log. */
+  static ModelWaters of(TitrationCurve log, double equivalenceMillilitres) {
+    return new ModelWaters(log, equivalenceMillilitres);
+  }
+
+  /** With the carbon dioxide that lowers its pH to that of the reading before any titrant. */
+  private static Solution withItsGas(Solution bicarbonate, List<Reading> readings) {
+    return readings.stream()
+        .filter(reading -> reading.volume().inMillilitres() == 0)
+        .map(Reading::pH)
+        .filter(start -> start.compareTo(bicarbonate.pH()) < 0 && start.compareTo(LOWEST) > 0)
+        .findFirst()
+        .map(start -> bicarbonate.with(Acid.CARBONIC, bicarbonate.doseOf(Acid.CARBONIC, start)))
+        .orElse(bicarbonate);
   }
 
   /**

@@ -19,7 +19,8 @@
  *       too large or too small for a double.
  *   <li>One space stands between number and unit, and no other space before, between or after.
  *   <li>Each unit has one spelling, in upper and lower case as listed: {@code mg/L} is read and
- *       {@code mg/l} is not. What is read is therefore what is printed.
+ *       {@code mg/l} is not. What is read is therefore what is printed. Of a micro sign and a Greek
+ *       mu, which look alike, either is read and the first is printed.
  *   <li>A pH is read with its name or as the number alone; as an end point it has its name.
  *   <li>A basis and an end point belong to the text of a value that has them.
  * </ul>

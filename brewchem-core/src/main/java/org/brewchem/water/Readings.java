@@ -423,7 +423,7 @@ final class Readings {
       }
     }
     if (stated.isEmpty() || !water.alkalinity().isStated()) {
-      // A titration that contradicts the pH leaves the balance open, and says why.
+      // Where the balance has no solution the water says so; there is nothing to compare with.
       return;
     }
     double first = water.alkalinity().number();

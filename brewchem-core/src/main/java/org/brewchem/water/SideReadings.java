@@ -93,7 +93,8 @@ final class SideReadings {
   }
 
   /**
-   * The same, acid capacity and total hardness with an uncertainty; what states none assumes one.
+   * The same, acid capacity and total hardness with an uncertainty; what states none assumes that
+   * of an alkalinity, which is titrated as they are.
    */
   SideReadings withAssumedUncertainties() {
     SideReadings copy = copy();

@@ -11,42 +11,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * How often the readings of a log are said to scatter more than stated, on simulated beers and
- * waters: acids of random pKa, ideal, the pH by halving. The bounds were set before the first run.
+ * waters: acids of random pKa, ideal, the pH by halving. The bounds of honest logs, of 40 and of
+ * 120 readings were set before the first run.
  */
 class NoiseOfLogTest {
 
   private static final int LOGS = 500;
   private static final double U = 0.02;
-
-  /** Charge of the acids at a pH, mol/L of sample. */
-  private static double charge(double[] pKa, double[] molar, double at) {
-    double sum = 0;
-    for (int i = 0; i < pKa.length; i++) {
-      sum += molar[i] / (1 + Math.pow(10, pKa[i] - at));
-    }
-    return sum;
-  }
-
-  private static double[] curve(
-      double[] pKa, double[] molar, double start, double[] millilitres, double base) {
-    double[] read = new double[millilitres.length];
-    for (int i = 0; i < read.length; i++) {
-      double low = 1;
-      double high = 13;
-      for (int k = 0; k < 50; k++) {
-        double middle = (low + high) / 2;
-        double water = Math.pow(10, middle - 14) - Math.pow(10, -middle);
-        double excess =
-            50 * (charge(pKa, molar, middle) - charge(pKa, molar, start))
-                + (50 + millilitres[i]) * water
-                - base * millilitres[i];
-        low = excess < 0 ? middle : low;
-        high = excess < 0 ? high : middle;
-      }
-      read[i] = (low + high) / 2;
-    }
-    return read;
-  }
 
   private static double[] volumes(int count, double last) {
     double[] millilitres = new double[count];
@@ -64,7 +35,8 @@ class NoiseOfLogTest {
       molar[i] = 0.0003 + 0.0022 * random.nextDouble();
     }
     double[] millilitres = volumes(count, 10 + 8 * random.nextDouble());
-    double[] read = curve(pKa, molar, 3.9 + 0.8 * random.nextDouble(), millilitres, 0.1);
+    double[] read =
+        SimulatedAcids.curve(50, pKa, molar, 3.9 + 0.8 * random.nextDouble(), millilitres, 0.1);
     return Titrant.sodiumHydroxide()
         .of(molPerL(0.1), molPerL(0.0001))
         .titrate(mL(50))
@@ -75,7 +47,7 @@ class NoiseOfLogTest {
     double alkalinity = 0.0003 * Math.pow(20, random.nextDouble());
     double[] molar = {alkalinity * 1.1};
     double[] millilitres = volumes(count, 50 * alkalinity / 0.05 * 1.05);
-    double[] read = curve(new double[] {6.35}, molar, 7.3, millilitres, -0.05);
+    double[] read = SimulatedAcids.curve(50, new double[] {6.35}, molar, 7.3, millilitres, -0.05);
     return Titrant.hydrochloricAcid()
         .of(molPerL(0.05), molPerL(0.00005))
         .titrate(mL(50))
@@ -103,7 +75,7 @@ class NoiseOfLogTest {
 
   /** A curve that bends between few readings is not noise: it was said of 98 of 100 such beers. */
   @ParameterizedTest
-  @CsvSource({"12, 0", "16, 0", "20, 0", "40, 0.8", "120, 0.95"})
+  @CsvSource({"12, 0", "16, 0", "20, 0.3", "40, 0.8", "120, 0.95"})
   void honestLogsAreNotNamedAndNoisyOnesAre(int readings, double leastOfThreefold) {
     for (boolean isBeer : new boolean[] {true, false}) {
       double honest = named(readings, U, isBeer);
